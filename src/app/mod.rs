@@ -1,0 +1,4 @@
+//! The face: shell, screens, widgets.
+
+/// Mounts the application on the page.
+pub fn start() {}

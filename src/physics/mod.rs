@@ -1,0 +1,3 @@
+//! The plant's physics: pure functions, f64 kernels behind typed faces.
+
+pub mod basin;

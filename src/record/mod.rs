@@ -1,0 +1,1 @@
+//! What happened: entries, what they are about, and folding them into a site or a visit.

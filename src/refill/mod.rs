@@ -1,0 +1,1 @@
+//! The refill test: marks, fit, verdict.

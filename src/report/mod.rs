@@ -1,0 +1,1 @@
+//! The report as a document, then as PDF and plain text.

@@ -1,0 +1,1 @@
+//! Where entries are kept: the port, its memory twin, and the IndexedDB one.

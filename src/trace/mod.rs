@@ -1,0 +1,1 @@
+//! The trace: from readings to a proven cause.
