@@ -1,1 +1,24 @@
-//! What happened: entries, what they are about, and folding them into a site or a visit.
+//! What happened: entries, what they are about, and folding them into a site
+//! or a visit.
+//!
+//! Everything that happens is one small immutable [`Entry`]. Nothing is
+//! updated in place: a correction is a later entry about the same thing, a
+//! removal is an entry that withdraws another. What a screen shows is folded
+//! from entries by pure functions, so merging two phones is the union of two
+//! sets.
+
+mod body;
+mod entry;
+mod id;
+mod log;
+mod moment;
+mod site;
+mod visit;
+
+pub use body::{Body, LeavingItem, LeavingState, MachineState, Way, What, When};
+pub use entry::{About, Entry, Pen, VERSION};
+pub use id::{DeviceId, EntryId, FileId, MachineId, SiteId, TestId, VisitId};
+pub use log::{Log, Outgoing, VisitLine};
+pub use moment::{Chance, Clock, Moment};
+pub use site::{Machine, Site, Tower};
+pub use visit::{Answered, Cause, LoggedMark, MadeReport, Reading, Slot, Test, Visit};
