@@ -5,7 +5,7 @@ use uom::si::volume::cubic_meter;
 use uom::si::volume_rate::cubic_meter_per_second;
 
 use super::fit::{Missing, surface};
-use super::judge::MARGIN;
+use super::reasons::MARGIN;
 use super::setup::Setup;
 use crate::quantity::{Length, Volume, VolumeRate};
 
