@@ -1,1 +1,37 @@
 //! The refill test: marks, fit, verdict.
+//!
+//! The tester draws the basin down, waits for the level control to call for
+//! water, notes the water at the valve, reads the level while it fills and
+//! notes the shut-off. This room turns those [`Mark`]s into figures with a
+//! 95 % interval and a [`Verdict`] that carries its reasons. It knows no
+//! clock: every time comes with its mark.
+
+mod chart;
+mod cycle;
+mod finding;
+mod fit;
+mod judge;
+mod line;
+mod mark;
+mod measure;
+mod phase;
+mod plan;
+mod reasons;
+mod setup;
+mod ticks;
+
+pub use chart::{Figure, FigureLine, Limit, LinePart, MarkAt, Point, figure};
+pub use finding::{Cover, Finding, NextReading, Verdict, Weight};
+pub use fit::{Estimate, LevelEstimate, Missing, RateFit};
+pub use judge::{Outcome, judge};
+pub use mark::{ExpectedMark, Mark, MarkKind};
+pub use measure::Delays;
+pub use phase::{Phase, allowed, drain_open, expected, phase};
+pub use plan::{Caution, DrawBasis, Plan, cautions, plan};
+pub use setup::Setup;
+pub use ticks::{Tick, TickUnit};
+
+#[cfg(test)]
+mod sim;
+#[cfg(test)]
+mod tests;

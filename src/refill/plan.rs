@@ -1,0 +1,168 @@
+//! Before the test: how far to draw down, what it costs, how long it takes.
+
+use uom::si::length::meter;
+use uom::si::volume::cubic_meter;
+use uom::si::volume_rate::cubic_meter_per_second;
+
+use super::fit::{Missing, surface};
+use super::reasons::MARGIN;
+use super::setup::Setup;
+use crate::quantity::{Length, Volume, VolumeRate};
+
+/// How far past the call level to draw, in metres (1 in): far enough that a
+/// reading shows the level below it. Common practice, no source.
+const PAST_CALL_M: f64 = 0.0254;
+
+/// What the draw-down depth rests on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum DrawBasis {
+    /// An inch below the call level.
+    PastCallLevel,
+    /// The call level lies so low that the pump inlet's limit ends the draw.
+    LowLimitFirst,
+    /// The call level is not known: down to the pump inlet's limit.
+    LowLimit,
+    /// Neither is known: half the basin's depth.
+    HalfDepth,
+}
+
+/// The plan of a refill test.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Plan {
+    /// Level to draw down to, below the overflow lip.
+    pub draw_down_to: Length,
+    /// Why that level.
+    pub basis: DrawBasis,
+    /// Water let go, from the stop level (the lip, if that is not known).
+    pub volume_spent: Volume,
+    /// Minutes until the running losses alone draw it down, drain left shut.
+    /// `None` with no losses.
+    pub minutes_without_drain: Option<f64>,
+    /// Minutes to fill it again with this valve against the running losses.
+    /// `None` if the valve's flow is not known or does not exceed the losses.
+    pub expected_minutes: Option<f64>,
+    /// Minutes the fill may take at most and still cover the need with the
+    /// margin. `None` without a need, or when even a pass does not raise the
+    /// level against the losses.
+    pub longest_passing_minutes: Option<f64>,
+}
+
+/// Plans a refill test.
+///
+/// # Errors
+/// [`Missing::NoBasin`] unless surface and depth are above zero.
+pub fn plan(setup: &Setup, valve_flow: Option<VolumeRate>) -> Result<Plan, Missing> {
+    surface(&setup.basin)?;
+    let depth = setup.basin.depth;
+    let (draw_down_to, basis) = match (setup.call_level, setup.low_limit) {
+        (Some(call), low) => {
+            let target = call + Length::new::<meter>(PAST_CALL_M);
+            match low.filter(|&low| low < target) {
+                Some(low) => (low, DrawBasis::LowLimitFirst),
+                None => (target, DrawBasis::PastCallLevel),
+            }
+        }
+        (None, Some(low)) => (low, DrawBasis::LowLimit),
+        (None, None) => (depth / 2.0, DrawBasis::HalfDepth),
+    };
+    let draw_down_to = draw_down_to.min(depth);
+    let top = setup.stop_level.unwrap_or_default();
+    let spent = setup.basin.volume(top) - setup.basin.volume(draw_down_to);
+    let volume_spent = spent.max(Volume::default());
+    let spent_m3 = volume_spent.get::<cubic_meter>();
+    let loss = setup
+        .loss_while_testing
+        .get::<cubic_meter_per_second>()
+        .max(0.0);
+    let minutes = |m3_s: f64| (m3_s > 1e-12).then(|| spent_m3 / m3_s / 60.0);
+    let need = setup.makeup_need.get::<cubic_meter_per_second>();
+    Ok(Plan {
+        draw_down_to,
+        basis,
+        volume_spent,
+        minutes_without_drain: minutes(loss),
+        expected_minutes: valve_flow
+            .and_then(|valve| minutes(valve.get::<cubic_meter_per_second>() - loss)),
+        longest_passing_minutes: if need > 0.0 {
+            minutes(MARGIN * need - loss)
+        } else {
+            None
+        },
+    })
+}
+
+/// What can hurt someone or the plant while a basin is drawn down.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Caution {
+    /// Machines on this loop lose water if the level falls below the pump inlet.
+    PumpInlet,
+    /// Splash and mist from tower water can carry Legionella.
+    Aerosol,
+    /// Treated water may need permission before it goes to a drain.
+    Discharge,
+    /// Fan and pump locked out before anyone reaches into the basin.
+    Lockout,
+    /// Control wiring near water: leave live work to those licensed for it.
+    LivePower,
+    /// A wet roof or ladder.
+    Footing,
+}
+
+/// The cautions of a refill test, the most pressing first.
+pub fn cautions() -> [Caution; 6] {
+    use Caution::*;
+    [Lockout, PumpInlet, Aerosol, Discharge, LivePower, Footing]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::refill::sim::setup;
+
+    fn litres_per_second(v: f64) -> VolumeRate {
+        VolumeRate::new::<cubic_meter_per_second>(v * 1e-3)
+    }
+
+    #[test]
+    fn the_fill_time_is_volume_over_net_flow() {
+        // Constant flow on a constant surface, by hand: 6 m2 from 0.30 to
+        // 0.10 m below the lip is 1.2 m3; against a loss of 0.15 L/s a valve
+        // of 0.30, 0.50, 1.83 L/s takes 133.3, 57.1, 11.9 min.
+        let m = Length::new::<meter>;
+        let base = Setup {
+            call_level: Some(m(0.30 - PAST_CALL_M)),
+            stop_level: Some(m(0.10)),
+            low_limit: None,
+            loss_while_testing: litres_per_second(0.15),
+            ..setup()
+        };
+        for (valve, minutes) in [(0.30, 133.3), (0.50, 57.1), (1.83, 11.9)] {
+            let plan = plan(&base, Some(litres_per_second(valve))).unwrap();
+            assert!((plan.volume_spent.get::<cubic_meter>() - 1.2).abs() < 1e-9);
+            assert!((plan.expected_minutes.unwrap() - minutes).abs() < 0.05);
+        }
+        let weak = plan(&base, Some(litres_per_second(0.1))).unwrap();
+        assert_eq!(weak.expected_minutes, None);
+    }
+
+    #[test]
+    fn the_pump_inlet_ends_the_draw() {
+        let m = Length::new::<meter>;
+        let low = Setup {
+            call_level: Some(m(0.24)),
+            low_limit: Some(m(0.25)),
+            ..setup()
+        };
+        let planned = plan(&low, None).unwrap();
+        assert_eq!(
+            (planned.draw_down_to, planned.basis),
+            (m(0.25), DrawBasis::LowLimitFirst)
+        );
+        let blind = Setup {
+            call_level: None,
+            low_limit: None,
+            ..setup()
+        };
+        assert_eq!(plan(&blind, None).unwrap().basis, DrawBasis::HalfDepth);
+    }
+}
