@@ -4,7 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use super::{Kind, Unit};
 
-/// A span of plausible values in the SI form of a kind, both ends included.
+/// A span of plausible values in the SI form of a kind, both ends included. An
+/// end may be infinite, but an infinite end cannot be stored as JSON.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Bounds {
     /// Lowest plausible value.
