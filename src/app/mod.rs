@@ -6,6 +6,7 @@ mod ports;
 mod prefs;
 mod route;
 mod screens;
+mod send;
 mod signals;
 
 use leptos::prelude::*;

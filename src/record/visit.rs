@@ -282,6 +282,11 @@ impl Visit {
         self.readings.get(&Slot { when, what, machine: None })
     }
 
+    /// Whether anything was read or answered yet.
+    pub fn has_begun(&self) -> bool {
+        !(self.readings.is_empty() && self.machines.is_empty() && self.answers.is_empty())
+    }
+
     /// The refill test that is begun and not ended.
     pub fn running_test(&self) -> Option<&Test> {
         self.tests.last().filter(|t| phase(&t.timed()) != Phase::Stopped)

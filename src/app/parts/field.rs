@@ -189,7 +189,7 @@ fn units(kind: Kind) -> Vec<Unit> {
     let mut units = vec![System::Us.unit_for(kind), System::Si.unit_for(kind)];
     match kind {
         Kind::GaugePressure => units.push(Unit::Bar),
-        Kind::Flow => units.push(Unit::CubicMetersPerHour),
+        Kind::Flow => units.push(Unit::CubicMetrePerHour),
         Kind::Length => units.push(Unit::Inch),
         _ => {}
     }

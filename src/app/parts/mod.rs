@@ -1,5 +1,6 @@
 //! Widgets that more than one screen uses.
 
+pub mod chart;
 pub mod field;
 pub mod icon;
 pub mod number;

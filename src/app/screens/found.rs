@@ -15,14 +15,14 @@ use crate::words::Phrase as P;
 /// be entered, narrow enough that a slip of the thumb is caught.
 pub fn bounds(what: What) -> Bounds {
     match what {
-        What::HeadPressure => Bounds::of(-14.0, 800.0, Unit::Psi),
+        What::HeadPressure => Bounds::of(-14.0, 800.0, Unit::Psig),
         What::EnteringWater | What::LeavingWater => Bounds::of(32.0, 160.0, Unit::Fahrenheit),
         What::DryBulb => Bounds::of(-40.0, 140.0, Unit::Fahrenheit),
         What::WetBulb => Bounds::of(-40.0, 110.0, Unit::Fahrenheit),
         What::Humidity => Bounds::of(1.0, 100.0, Unit::Percent),
         What::BasinLevel => Bounds::of(-6.0, 120.0, Unit::Inch),
         What::ControlVoltage => Bounds::of(0.0, 480.0, Unit::Volt),
-        What::WaterFlow => Bounds::of(1.0, 20_000.0, Unit::GallonsPerMinute),
+        What::WaterFlow => Bounds::of(1.0, 20_000.0, Unit::GallonPerMinute),
     }
 }
 

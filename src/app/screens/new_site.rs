@@ -36,7 +36,7 @@ impl MachineForm {
             cut_out: Typing::new(
                 format!("site cut-out {n}"),
                 Kind::GaugePressure,
-                Bounds::of(1.0, 700.0, Unit::Psi),
+                Bounds::of(1.0, 700.0, Unit::Psig),
                 None,
             ),
         }
@@ -108,7 +108,7 @@ impl Form {
             stop: field("stop", Kind::Level, depth),
             call: field("call", Kind::Level, depth),
             inlet: field("inlet", Kind::Level, depth),
-            flow: field("flow", Kind::Flow, Bounds::of(1.0, 20_000.0, Unit::GallonsPerMinute)),
+            flow: field("flow", Kind::Flow, Bounds::of(1.0, 20_000.0, Unit::GallonPerMinute)),
             hot: rated("hot", "95", "35"),
             cold: rated("cold", "85", "29.4"),
             wet_bulb: rated("wet bulb", "78", "25.6"),
@@ -122,7 +122,7 @@ impl Form {
                 "site altitude".into(),
                 Kind::Length,
                 Bounds::of(-1_000.0, 14_000.0, Unit::Foot),
-                Some(("0".into(), if us { Unit::Foot } else { Unit::Meter })),
+                Some(("0".into(), if us { Unit::Foot } else { Unit::Metre })),
             ),
             machines: RwSignal::new((0..count).map(MachineForm::new).collect()),
             tried: RwSignal::new(false),

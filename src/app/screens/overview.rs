@@ -95,7 +95,7 @@ fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
                 None => Progress::Empty,
             },
             match &outcome {
-                Some(o) => words.verdict_name(o.verdict).to_owned(),
+                Some(o) => words.refill_verdict(o.verdict).to_owned(),
                 None => words.phrase(P::RefillNotBegun).to_owned(),
             },
             "to-refill",

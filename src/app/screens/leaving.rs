@@ -1,0 +1,294 @@
+//! As left: the cause and its proof, the work, readings as left, and the
+//! leaving round.
+
+use leptos::prelude::*;
+
+use super::found::{MachineRow, ReadingField};
+use super::visit_frame::{Job, StationScreen};
+use crate::app::ledger::ledger;
+use crate::app::parts::field::{TextField, settle_text};
+use crate::app::parts::icon::{Draw, Icon};
+use crate::app::prefs::prefs;
+use crate::app::route::{Route, Station};
+use crate::record::{
+    Body, LeavingItem, LeavingState, VisitId, What, When, observed, plant,
+};
+use crate::trace::{Manner, Mode, cure, infer};
+use crate::words::Phrase as P;
+
+/// The station.
+#[component]
+pub fn Leaving(id: VisitId) -> impl IntoView {
+    let job = Job::of(id);
+    let words = prefs().words;
+    let act = move || {
+        view! {
+            <a class="button primary" href=Route::Visit(id, Station::Report).href() data-test="next">
+                {words.phrase(P::ToReport)}
+            </a>
+        }
+    };
+    let sub = Signal::derive(move || words.phrase(P::LeftSub).to_owned());
+    let machines = job.site.with_untracked(|s| s.as_ref().map(|s| s.machines.clone()));
+    let left = [
+        (What::EnteringWater, "left-entering-water"),
+        (What::LeavingWater, "left-leaving-water"),
+        (What::BasinLevel, "left-basin-level"),
+        (What::ControlVoltage, "left-control-voltage"),
+    ];
+    view! {
+        <StationScreen job title=P::StationLeft sub name="left" act>
+            <CauseForm job />
+            <section>
+                <h2>{words.phrase(P::LeavingTitle)}</h2>
+                <div class="fields">
+                    {LeavingItem::ALL
+                        .map(|item| view! { <LeavingRow job item /> })
+                        .collect_view()}
+                </div>
+            </section>
+            <section>
+                <h2>{words.phrase(P::AsLeftReadings)}</h2>
+                <div class="fields">
+                    {left
+                        .map(|(what, test)| {
+                            view! {
+                                <ReadingField job what when=When::AsLeft test=test.to_owned() />
+                            }
+                        })
+                        .collect_view()}
+                    {machines
+                        .unwrap_or_default()
+                        .into_iter()
+                        .enumerate()
+                        .map(|(n, machine)| {
+                            view! { <MachineRow job machine n=n + 100 when=When::AsLeft /> }
+                        })
+                        .collect_view()}
+                </div>
+            </section>
+            <NoteForm job />
+        </StationScreen>
+    }
+}
+
+/// What failed, how we know, what was done.
+#[component]
+fn CauseForm(job: Job) -> impl IntoView {
+    let words = prefs().words;
+    let id = job.id;
+    let (mode_key, proof_key, work_key) =
+        (format!("cause {id}"), format!("proof {id}"), format!("work {id}"));
+    let keys = StoredValue::new((mode_key, proof_key, work_key));
+    let standing = Memo::new(move |_| job.visit.with(|v| v.as_ref()?.cause.clone()));
+    // The likeliest suspect is offered; the person decides.
+    let offered = job.both().and_then(|(visit, site)| {
+        let belief = infer(&plant(&site), &observed(&site, &visit), &visit.evidence());
+        belief.suspects.first().map(|s| (s.mode, s.manner()))
+    });
+    let kept = ledger().text(&keys.with_value(|k| k.0.clone()));
+    let drafted = kept.and_then(|k| Mode::ALL.into_iter().find(|m| format!("{m:?}") == k));
+    let first = standing.get_untracked();
+    let mode = drafted.or(first.as_ref().map(|c| c.mode)).or(offered.map(|o| o.0));
+    let mode = RwSignal::new(mode.unwrap_or(Mode::SensorFalseFull));
+    let manner = first.as_ref().map(|c| c.manner).or(offered.map(|o| o.1));
+    let manner = RwSignal::new(manner.unwrap_or(Manner::Steady));
+    let proof = RwSignal::new(first.as_ref().map_or(String::new(), |c| c.proof.clone()));
+    let work = RwSignal::new(first.map_or(String::new(), |c| c.work));
+    let choose = move |ev| {
+        let chosen = event_target_value(&ev);
+        if let Some(known) = Mode::ALL.into_iter().find(|m| format!("{m:?}") == chosen) {
+            mode.set(known);
+            if !known.can_be_intermittent() {
+                manner.set(Manner::Steady);
+            }
+            keys.with_value(|k| ledger().keep_text(&k.0, &chosen));
+        }
+    };
+    let save = move |_| {
+        let body = Body::CauseNamed {
+            mode: mode.get_untracked(),
+            manner: manner.get_untracked(),
+            proof: proof.get_untracked().trim().to_owned(),
+            work: work.get_untracked().trim().to_owned(),
+        };
+        ledger().write_then(job.about(), vec![body], move || {
+            keys.with_value(|k| {
+                ledger().keep_text(&k.0, "");
+                settle_text(&k.1);
+                settle_text(&k.2);
+            });
+        });
+    };
+    let is_kept = move || {
+        standing.get().is_some_and(|c| {
+            c.mode == mode.get()
+                && c.manner == manner.get()
+                && c.proof == proof.get().trim()
+                && c.work == work.get().trim()
+        })
+    };
+    let manners =
+        [(Manner::Steady, P::MannerSteady), (Manner::Intermittent, P::MannerIntermittent)];
+    view! {
+        <section>
+            <h2>{words.phrase(P::CauseTitle)}</h2>
+            <div class="field">
+                <label for="f-cause">{words.phrase(P::CauseMode)}</label>
+                <select id="f-cause" data-test="cause" on:change=choose>
+                    {Mode::ALL
+                        .map(|m| {
+                            view! {
+                                <option value=format!("{m:?}") selected=move || mode.get() == m>
+                                    {words.mode_name(m)}
+                                </option>
+                            }
+                        })
+                        .collect_view()}
+                </select>
+            </div>
+            {move || {
+                mode.get()
+                    .can_be_intermittent()
+                    .then(|| {
+                        view! {
+                            <div class="seg" role="group" aria-label=words.phrase(P::CauseMode)>
+                                {manners
+                                    .map(|(which, name)| {
+                                        view! {
+                                            <button
+                                                type="button"
+                                                data-test=format!("manner-{which:?}")
+                                                aria-pressed=move || {
+                                                    (manner.get() == which).to_string()
+                                                }
+                                                on:click=move |_| manner.set(which)
+                                            >
+                                                {words.phrase(name)}
+                                            </button>
+                                        }
+                                    })
+                                    .collect_view()}
+                            </div>
+                        }
+                    })
+            }}
+            <p class="sub small">{move || words.cure_prove(cure(mode.get()).mode)}</p>
+            <TextField
+                key=keys.with_value(|k| k.1.clone())
+                text=proof
+                label=words.phrase(P::Proof)
+                hint=words.phrase(P::ProofHint)
+                long=true
+                test="proof"
+            />
+            <TextField
+                key=keys.with_value(|k| k.2.clone())
+                text=work
+                label=words.phrase(P::Work)
+                hint=words.phrase(P::WorkHint)
+                long=true
+                test="work"
+            />
+            <button type="button" data-test="save-cause" on:click=save>
+                {words.phrase(P::SaveCause)}
+            </button>
+            <p class="said yes" aria-live="polite" data-test="cause-kept">
+                {move || {
+                    is_kept()
+                        .then(|| {
+                            view! {
+                                <Draw icon=Icon::Kept />
+                                <span>{words.phrase(P::CauseKept)}</span>
+                            }
+                        })
+                }}
+            </p>
+        </section>
+    }
+}
+
+#[component]
+fn LeavingRow(job: Job, item: LeavingItem) -> impl IntoView {
+    let words = prefs().words;
+    let state = Memo::new(move |_| {
+        job.visit.with(|v| v.as_ref().and_then(|v| v.leaving.get(&item).copied()))
+    });
+    let states = [LeavingState::So, LeavingState::NotSo, LeavingState::NoneHere];
+    let name = words.leaving_item(item);
+    view! {
+        <div class="field">
+            <span class="label">{name}</span>
+            <div class="seg" role="group" aria-label=name>
+                {states
+                    .map(|which| {
+                        view! {
+                            <button
+                                type="button"
+                                data-test=format!("leaving-{item:?}-{which:?}")
+                                aria-pressed=move || (state.get() == Some(which)).to_string()
+                                on:click=move |_| {
+                                    job.write(Body::LeavingAnswered { item, state: which })
+                                }
+                            >
+                                {words.leaving_state(which)}
+                            </button>
+                        }
+                    })
+                    .collect_view()}
+            </div>
+        </div>
+    }
+}
+
+#[component]
+fn NoteForm(job: Job) -> impl IntoView {
+    let words = prefs().words;
+    let key = StoredValue::new(format!("note {}", job.id));
+    let text = RwSignal::new(String::new());
+    let keep = move |_| {
+        let note = text.get_untracked().trim().to_owned();
+        if note.is_empty() {
+            return;
+        }
+        ledger().write_then(job.about(), vec![Body::NoteWritten { text: note }], move || {
+            text.set(String::new());
+            key.with_value(|k| settle_text(k));
+        });
+    };
+    let notes = move || {
+        let visit = job.visit.get()?;
+        let rows = visit
+            .notes
+            .into_iter()
+            .map(|(entry, at, text)| {
+                view! {
+                    <li>
+                        <div class="row">
+                            <span class="sub">{at.clock()}</span>
+                            <span>{text}</span>
+                            <button
+                                type="button"
+                                class="plain"
+                                on:click=move |_| ledger().withdraw(job.about(), entry)
+                            >
+                                {words.phrase(P::TakeBack)}
+                            </button>
+                        </div>
+                    </li>
+                }
+            })
+            .collect_view();
+        Some(view! { <ul class="rows">{rows}</ul> })
+    };
+    view! {
+        <section>
+            <h2>{words.phrase(P::Notes)}</h2>
+            {notes}
+            <TextField key=key.get_value() text label=words.phrase(P::NewNote) long=true test="note" />
+            <button type="button" data-test="keep-note" on:click=keep>
+                {words.phrase(P::KeepNote)}
+            </button>
+        </section>
+    }
+}

@@ -1,0 +1,142 @@
+//! Numbers: what the readings as found come to, each with its formula, source
+//! and what it was worked out from.
+
+use leptos::prelude::*;
+
+use super::visit_frame::{Job, StationScreen};
+use crate::app::parts::number::Number;
+use crate::app::prefs::prefs;
+use crate::app::route::{Route, Station};
+use crate::physics::basis::Figure;
+use crate::quantity::{System, Value, show};
+use crate::record::{Figures, Head, Known, Site, Visit, VisitId, What, When};
+use crate::words::Phrase as P;
+
+/// The station.
+#[component]
+pub fn Numbers(id: VisitId) -> impl IntoView {
+    let job = Job::of(id);
+    let words = prefs().words;
+    let act = move || {
+        view! {
+            <a class="button primary" href=Route::Visit(id, Station::Trace).href() data-test="next">
+                {words.phrase(P::ToTrace)}
+            </a>
+        }
+    };
+    let sub = Signal::derive(move || words.phrase(P::NumbersSub).to_owned());
+    let list = move || {
+        let (visit, site) = job.both()?;
+        Some(view! { <List site visit /> })
+    };
+    view! {
+        <StationScreen job title=P::StationNumbers sub name="numbers" act>
+            <div>{list}</div>
+        </StationScreen>
+    }
+}
+
+#[component]
+fn List(site: Site, visit: Visit) -> impl IntoView {
+    let words = prefs().words;
+    let system = prefs().system.get_untracked();
+    let figures = Figures::of(&site, &visit);
+    let reading = |what| {
+        let reading = visit.reading(When::AsFound, what)?;
+        let name = words.reading_name(what).to_owned();
+        Some((name, show(reading.value, system).to_string()))
+    };
+    let from = |whats: &[What]| whats.iter().filter_map(|w| reading(*w)).collect::<Vec<_>>();
+    let said = |value: Value| show(value, system).to_string();
+    let flow = (words.reading_name(What::WaterFlow).to_owned(), said(Value::flow(figures.flow)));
+    let known = |value: Known<Value>| value.map_err(|lack| words.lack(&lack, system));
+    let basis = |figure| (words.formula(figure), words.source(figure));
+    let assumed = figures.flow_assumed.then(|| words.phrase(P::FlowAssumed).to_owned());
+    let air = [What::DryBulb, What::Humidity, What::WetBulb];
+    let water = [What::EnteringWater, What::LeavingWater];
+    let with_flow = || from(&water).into_iter().chain([flow.clone()]).collect::<Vec<_>>();
+    let expected = figures.expected_approach.as_ref().ok().map(|approach| {
+        words.expected_today(&said(Value::temperature_difference(*approach)))
+    });
+    let design_need = figures.design_water.as_ref().ok().map(|w| {
+        words.at_design_load(&said(Value::flow(w.makeup)))
+    });
+    let design_dry = figures.design_to_dry.as_ref().ok().map(|t| {
+        words.at_design_load(&said(Value::duration(*t)))
+    });
+    let balance = figures.evaporation.as_ref().ok().and_then(|e| {
+        Some(words.field_rule_says(&said(Value::flow(e.by_rule)), e.by_balance.is_some()))
+    });
+    let mut level = from(&[What::BasinLevel]);
+    level.extend(figures.water.as_ref().ok().map(|w| {
+        (words.phrase(P::Makeup).to_owned(), said(Value::flow(w.makeup)))
+    }));
+    let with_air = || {
+        let mut all = with_flow();
+        all.extend(from(&air));
+        all
+    };
+    view! {
+        <Number label=words.phrase(P::WetBulb) value=known(figures.wet_bulb.map(Value::temperature))
+            basis=basis(Figure::WetBulb) from=from(&air) test="n-wet-bulb" />
+        <Number label=words.phrase(P::Approach)
+            value=known(figures.approach.map(Value::temperature_difference)) note=expected
+            basis=basis(Figure::Approach)
+            from=from(&[What::EnteringWater, What::DryBulb, What::Humidity, What::WetBulb])
+            test="n-approach" />
+        <Number label=words.phrase(P::Range)
+            value=known(figures.range.map(Value::temperature_difference))
+            basis=basis(Figure::Range) from=from(&water) test="n-range" />
+        <Number label=words.phrase(P::Heat) value=known(figures.heat.map(Value::heat)) note=assumed
+            basis=basis(Figure::HeatRejected) from=with_flow() test="n-heat" />
+        <Number label=words.phrase(P::Evaporation)
+            value=known(figures.evaporation.map(|e| Value::flow(e.rate()))) note=balance
+            basis=basis(Figure::Evaporation) from=with_air() test="n-evaporation" />
+        <Number label=words.phrase(P::Makeup)
+            value=known(figures.water.map(|w| Value::flow(w.makeup))) note=design_need
+            basis=basis(Figure::Makeup) from=with_air() test="n-makeup" />
+        <Number label=words.phrase(P::ToInlet)
+            value=known(figures.to_inlet.map(Value::duration))
+            note=Some(words.phrase(P::IfNothingFills).to_owned())
+            basis=basis(Figure::MinutesToDry) from=level.clone() test="n-to-inlet" />
+        <Number label=words.phrase(P::ToDry) value=known(figures.to_dry.map(Value::duration))
+            note=design_dry basis=basis(Figure::MinutesToDry) from=level test="n-to-dry" />
+        {figures
+            .heads
+            .into_iter()
+            .map(|head| view! { <Condenser site=site.clone() head system /> })
+            .collect_view()}
+    }
+}
+
+#[component]
+fn Condenser(site: Site, head: Head, system: System) -> impl IntoView {
+    let words = prefs().words;
+    let machine = site.machines.into_iter().find(|m| m.id == head.machine);
+    let name = machine.map(|m| format!("{} · {}", m.name, m.refrigerant.designation()));
+    let said = |value: Value| show(value, system).to_string();
+    let over = head
+        .over_water
+        .ok()
+        .map(|t| words.over_leaving_water(&said(Value::temperature_difference(t))));
+    let margin = head.below_cut_out.map(|pascals| {
+        let gauge = crate::quantity::GaugePressure::from_pascals(pascals.abs());
+        words.from_cut_out(&said(Value::gauge_pressure(gauge)), pascals >= 0.0)
+    });
+    let note: Vec<String> = over.into_iter().chain(margin).collect();
+    view! {
+        <Number
+            label=format!("{}: {}", name.unwrap_or_default(), words.phrase(P::Condensing))
+            value=head
+                .condensing
+                .map(|c| Value::temperature(c.mean))
+                .map_err(|lack| words.lack(&lack, system))
+            note=(!note.is_empty()).then(|| note.join(" "))
+            basis=(
+                words.formula(Figure::CondensingTemperature),
+                words.source(Figure::CondensingTemperature),
+            )
+            test="n-condensing"
+        />
+    }
+}

@@ -1,0 +1,118 @@
+//! The verdict of a refill test: the word, the reasons, the figures with
+//! their intervals.
+
+use leptos::prelude::*;
+
+use crate::app::parts::icon::{Draw, Icon};
+use crate::app::prefs::prefs;
+use crate::quantity::{System, Value, show};
+use crate::record::Test;
+use crate::refill::{Estimate, LevelEstimate, Missing, Outcome, Verdict};
+use crate::words::Phrase as P;
+
+/// Verdict, reasons, figures.
+#[component]
+pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> impl IntoView {
+    let words = prefs().words;
+    let said = |value: Value| show(value, system).to_string();
+    let (icon, class) = match outcome.verdict {
+        Verdict::Pass => (Icon::Full, "verdict state proven"),
+        Verdict::PassWithWatch => (Icon::Full, "verdict state unproven"),
+        Verdict::Fail => (Icon::Warning, "verdict state urgent"),
+        Verdict::NotProven => (Icon::Half, "verdict state unproven"),
+    };
+    let reasons = outcome
+        .findings
+        .iter()
+        .map(|f| view! { <li>{words.finding(f, system)}</li> })
+        .collect_view();
+    let flow = |estimate: &Result<Estimate, Missing>| {
+        estimate
+            .as_ref()
+            .map(|e| {
+                (Value::flow(e.value), said(Value::flow(e.low)), said(Value::flow(e.high)))
+            })
+            .map_err(|m| *m)
+    };
+    let level = |estimate: &Result<LevelEstimate, Missing>| {
+        estimate
+            .as_ref()
+            .map(|e| {
+                (Value::level(e.value), said(Value::level(e.low)), said(Value::level(e.high)))
+            })
+            .map_err(|m| *m)
+    };
+    let net = outcome.fill_net.as_ref().map(|fit| fit.flow).map_err(|m| *m);
+    let rows = [
+        (P::FillGross, flow(&outcome.fill_gross), "fill-gross"),
+        (P::FillNet, flow(&net), "fill-net"),
+        (P::CallLevelSeen, level(&outcome.call_level), "call-level"),
+        (P::ShutOffLevelSeen, level(&outcome.shut_off_level), "shut-off-level"),
+    ];
+    let figures = rows
+        .into_iter()
+        .map(|(name, figure, test)| {
+            let body = match figure {
+                Ok((value, low, high)) => view! {
+                    <span class="value">
+                        {show(value, system).number}
+                        <span class="u">{show(value, system).unit}</span>
+                    </span>
+                    <span class="small sub">
+                        {format!("{}: {low} – {high}", words.phrase(P::Interval95))}
+                    </span>
+                }
+                .into_any(),
+                Err(missing) => view! {
+                    <span class="value none">{words.refill_missing(missing)}</span>
+                }
+                .into_any(),
+            };
+            view! {
+                <div class="number" data-test=test>
+                    <span class="label">{words.phrase(name)}</span>
+                    {body}
+                </div>
+            }
+        })
+        .collect_view();
+    let delay = |seconds: &Result<f64, Missing>| {
+        seconds.as_ref().map_or_else(
+            |missing| words.refill_missing(*missing).to_owned(),
+            |s| words.test_clock(*s),
+        )
+    };
+    view! {
+        <section>
+            <p class=class data-test="verdict">
+                <Draw icon />
+                {words.refill_verdict(outcome.verdict)}
+            </p>
+            <ul class="bullets" data-test="findings">{reasons}</ul>
+            {outcome.next.map(|next| view! { <p>{words.refill_next(next)}</p> })}
+        </section>
+        <section>
+            <h2>{words.phrase(P::Figures)}</h2>
+            <div class="number">
+                <span class="label">{words.phrase(P::NeedNow)}</span>
+                <span class="value">
+                    {show(Value::flow(test.setup.makeup_need), system).number}
+                    <span class="u">{show(Value::flow(test.setup.makeup_need), system).unit}</span>
+                </span>
+            </div>
+            {figures}
+            <table>
+                <tbody>
+                    <tr>
+                        <th scope="row">{words.phrase(P::CallToWater)}</th>
+                        <td>{delay(&outcome.delays.call_to_water_s)}</td>
+                    </tr>
+                    <tr>
+                        <th scope="row">{words.phrase(P::WaterToShutOff)}</th>
+                        <td>{delay(&outcome.delays.water_to_shut_off_s)}</td>
+                    </tr>
+                </tbody>
+            </table>
+        </section>
+    }
+}

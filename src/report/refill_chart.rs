@@ -1,0 +1,102 @@
+//! The refill test's figure in the report's normalised geometry, drawn by the
+//! PDF and by the screen alike.
+
+use super::chart::{Chart, Fit, Ink, Limit, Moment, Series, Stroke};
+use crate::quantity::{Length, System, Value, show};
+use crate::record::Test;
+use crate::refill::{self, Outcome, TickUnit, figure};
+use crate::words::{Phrase, Words};
+use uom::si::length::meter;
+
+/// The chart of one refill test.
+pub fn refill_chart(test: &Test, outcome: &Outcome, system: System, words: Words) -> Chart {
+    let unit = match system {
+        System::Us => TickUnit::Inches,
+        System::Si => TickUnit::Centimetres,
+    };
+    let figure = figure(&test.setup, &test.timed(), outcome, unit);
+    let x = |s: f64| (s - figure.x_min_s) / (figure.x_max_s - figure.x_min_s);
+    let y = |m: f64| (figure.y_bottom_m - m) / (figure.y_bottom_m - figure.y_top_m);
+    let level = |m: f64| show(Value::level(Length::new::<meter>(m)), system).to_string();
+    let clock = |s: f64| {
+        let whole = s.max(0.0).round();
+        format!("{}:{:02}", (whole / 60.0).floor(), whole % 60.0)
+    };
+    let points = |left_out: bool| {
+        figure
+            .points
+            .iter()
+            .filter(|p| p.left_out == left_out)
+            .map(|p| (x(p.t_s), y(p.level_m)))
+            .collect::<Vec<_>>()
+    };
+    let mut series = vec![Series {
+        label: words.phrase(Phrase::LevelNow).to_owned(),
+        ink: Ink::Water,
+        stroke: Stroke::Points,
+        points: points(false),
+    }];
+    let odd = points(true);
+    if !odd.is_empty() {
+        let label = words.left_out_reading().to_owned();
+        series.push(Series { label, ink: Ink::Unproven, stroke: Stroke::Points, points: odd });
+    }
+    let fits = figure
+        .lines
+        .iter()
+        .map(|l| Fit {
+            label: String::new(),
+            from: (x(l.from.0), y(l.from.1)),
+            to: (x(l.to.0), y(l.to.1)),
+        })
+        .collect();
+    let moments = figure
+        .marks
+        .iter()
+        .map(|m| Moment { x: x(m.t_s), label: words.refill_mark_short(m.mark).to_owned() })
+        .collect();
+    let limits = figure
+        .limits
+        .iter()
+        .map(|(limit, m)| Limit {
+            y: y(*m),
+            label: words.refill_limit(*limit).to_owned(),
+            ink: if *limit == refill::Limit::LowLimit { Ink::Alarm } else { Ink::Plain },
+        })
+        .collect();
+    let rows = test
+        .timed()
+        .iter()
+        .map(|m| {
+            let name = words.refill_mark_short(m.kind.name());
+            let said = match m.kind {
+                refill::MarkKind::Level { below_overflow } => {
+                    level(below_overflow.get::<meter>())
+                }
+                _ => name.to_owned(),
+            };
+            (clock(m.at_s), said)
+        })
+        .collect();
+    let ticks = |ticks: &[refill::Tick], place: &dyn Fn(f64) -> f64| {
+        ticks.iter().map(|t| (place(t.at), t.label.clone())).collect()
+    };
+    let unit_name = if system == System::Us { "in" } else { "cm" };
+    Chart {
+        title: words.phrase(Phrase::ChartTitle).to_owned(),
+        summary: words.chart_summary(outcome.verdict, figure.points.len()),
+        x_label: words.phrase(Phrase::MinutesAxis).to_owned(),
+        y_label: format!("{unit_name} {}", words.phrase(Phrase::BelowOverflowAxis)),
+        x_ticks: ticks(&figure.x_ticks, &x),
+        y_ticks: ticks(&figure.y_ticks, &y),
+        series,
+        fits,
+        moments,
+        limits,
+        row_heads: (
+            words.phrase(Phrase::TestClock).to_owned(),
+            words.phrase(Phrase::Marks).to_owned(),
+        ),
+        rows,
+    }
+}
