@@ -1,1 +1,3 @@
 //! English.
+
+pub(super) mod physics;
