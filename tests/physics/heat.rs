@@ -101,18 +101,16 @@ fn no_flow_is_an_error_not_an_infinite_range() {
 
 proptest! {
     #[test]
-    fn heat_and_range_are_inverse(flow in 1e-5..10.0f64, range in 0.0..100.0f64) {
+    fn heat_and_range_are_inverse(flow in 1e-5..2.0f64, range in 0.0..100.0f64) {
         let heat = heat_rejected(m3_s(flow), df(range)).unwrap();
-        prop_assume!(heat.get::<watt>() <= 1e9);
         let back = range_for(heat, m3_s(flow)).unwrap().get::<fahrenheit_interval>();
         prop_assert!((back - range).abs() < 1e-9 * (1.0 + range));
     }
 
     #[test]
-    fn rise_and_time_are_inverse(kw in 1.0..5000.0f64, water in 0.1..500.0f64, to in 86.0..200.0f64) {
+    fn rise_and_time_are_inverse(kw in 50.0..5000.0f64, water in 0.1..10.0f64, to in 86.0..200.0f64) {
         let (heat, water) = (Power::new::<kilowatt>(kw), m3(water));
         let time = time_to_reach(heat, water, f(85.0), f(to)).unwrap();
-        prop_assume!(time.get::<second>() <= 86_400.0);
         let rise = temperature_rise(heat, water, time).unwrap().get::<fahrenheit_interval>();
         prop_assert!((rise - (to - 85.0)).abs() < 1e-6);
     }

@@ -250,8 +250,7 @@ proptest! {
         wet in 10.0..30.0f64, range in 2.0..15.0f64, l_over_g in 0.6..2.0f64, p in 7e4..1.05e5f64,
     ) {
         let tower = nominal();
-        let kelvin = range * 1.0;
-        let span = df(kelvin * 1.8);
+        let span = df(range * 1.8);
         let cold = tower.leaving_water(c(wet), span, part(l_over_g), pa(p)).unwrap();
         let duty = Duty {
             entering: cold + span,
