@@ -9,9 +9,11 @@
 //! weather reports do.
 //!
 //! Valid range: dry bulb -20 to 60 C, pressure 50 to 110 kPa (about -500 to
-//! 5500 m). Checked against the ASHRAE tables and example 1, PsychroLib 2.5.0
-//! and CoolProp 8.0.0: wet bulb within 0.05 K, saturated enthalpy within 0.1 %
-//! from 20 to 40 C. The tests are in `tests/physics`.
+//! 5500 m). Checked against the ASHRAE tables and example 1. Against PsychroLib
+//! 2.5.0 and CoolProp 8.0.0 on a grid of 1020 states over that range: wet bulb
+//! within 0.043 and 0.029 K, save just below freezing (see [`wet_bulb`]);
+//! humidity ratio within 0.16 % of CoolProp; saturated enthalpy within 0.1 % of
+//! CoolProp from 20 to 40 C. The tests are in `tests/physics`.
 
 pub(super) mod kernel;
 

@@ -3,7 +3,7 @@
 //! Method: Q = flow x density x specific heat x range, with the water the
 //! trade's "500" stands for: 999.0 kg/m3 (8.337 lb/gal, 60 F) and
 //! 4.1868 kJ/(kg K) (1 Btu/(lb F)), which give 500.2 Btu/h per gpm and F. Real
-//! water at 30-35 C carries 0.5 % less, inside what a flow reading is good for.
+//! water carries 0.5 % less at 30 C and 1 % less at 43 C, inside what a flow reading is good for.
 //! One nominal tower ton is 15,000 Btu/h rejected (US DOE building energy
 //! reference: 3 gpm per ton, 95/85/78 F, 1.25 x capacity), not the 12,000 Btu/h
 //! of a refrigeration ton.
@@ -34,7 +34,7 @@ const DENSITY: f64 = 999.0;
 const PER_VOLUME: f64 = DENSITY * SPECIFIC_HEAT * 1000.0;
 
 /// One nominal tower ton in watts: 15,000 Btu/h, Btu of the international table.
-const TOWER_TON: f64 = 15_000.0 * 1055.055_852_62 / 3600.0;
+const TOWER_TON: f64 = 15_000.0 * 1_055.055_852_62 / 3600.0;
 
 /// Largest water flow accepted, m3/s (about 160,000 gpm).
 pub(super) const MOST_FLOW: f64 = 10.0;

@@ -6,6 +6,7 @@
 
 pub mod en;
 mod quantity;
+mod physics;
 
 /// A language the product speaks.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

@@ -61,7 +61,7 @@ pub(in crate::physics) fn saturated_ratio(celsius: f64, pressure: f64) -> f64 {
 
 /// Enthalpy above 0 C dry air and liquid water, kJ per kg dry air.
 /// ASHRAE Fundamentals ch. 1, eq. 30.
-pub(super) fn enthalpy(celsius: f64, ratio: f64) -> f64 {
+pub(in crate::physics) fn enthalpy(celsius: f64, ratio: f64) -> f64 {
     1.006 * celsius + ratio * (2501.0 + 1.86 * celsius)
 }
 

@@ -1,3 +1,4 @@
 //! English.
 
 pub mod quantity;
+pub(super) mod physics;

@@ -1,0 +1,192 @@
+//! How we know a figure, in English.
+
+use crate::physics::basis::Figure;
+use crate::physics::{NoSolution, Quantity};
+
+pub(in crate::words) fn formula(figure: Figure) -> &'static str {
+    match figure {
+        Figure::AtmosphericPressure => {
+            "p = 101.325 kPa x (1 - 0.0000225577 z)^5.2559. z: altitude in meters."
+        }
+        Figure::WetBulb => {
+            "The wet bulb t* for which W = ((2501 - 2.326 t*) Ws(t*) - 1.006 (t - t*)) / \
+             (2501 + 1.86 t - 4.186 t*), in C; below 0 C with ice on the wick. t: dry bulb. \
+             W: humidity ratio from relative humidity and local pressure. Ws: the same, saturated."
+        }
+        Figure::RelativeHumidity => {
+            "RH = vapor pressure / saturation pressure at the dry bulb. Vapor pressure comes from \
+             dry bulb, wet bulb and local pressure. Below 32 F, saturation is over ice."
+        }
+        Figure::Approach => "Approach = water leaving the tower - entering wet bulb.",
+        Figure::Range => "Range = water entering the tower - water leaving the tower.",
+        Figure::Effectiveness => "Effectiveness = range / (range + approach).",
+        Figure::MerkelNumber => {
+            "KaV/L = R/4 x sum of cp / (hs - ha), at 0.1, 0.4, 0.6 and 0.9 of the range above \
+             leaving water. R: range. cp: specific heat of water. hs: enthalpy of air saturated at \
+             the water temperature. ha: enthalpy of the air there, hs(wet bulb) + L/G cp (T - leaving)."
+        }
+        Figure::LeavingWater => {
+            "The leaving water at which the duty needs KaV/L = C (L/G)^-n. L/G: water over dry air, \
+             by mass. C: from the design point. n: 0.6 unless known."
+        }
+        Figure::HeatRejected => {
+            "Q = flow x density x specific heat x range. In US units: Btu/h = 500 x gpm x F."
+        }
+        Figure::TowerTons => {
+            "Tower tons = heat rejected / 15,000 Btu/h. Not the 12,000 Btu/h of a refrigeration ton."
+        }
+        Figure::Evaporation => {
+            "E = flow x (W2 - W1) / (L/G). W1: humidity ratio of entering air. W2: of leaving air, \
+             taken as saturated at h1 + L/G cp R. h1: enthalpy of entering air. R: range. L/G: water \
+             over dry air, by mass."
+        }
+        Figure::EvaporationRule => "E = 0.001 x flow x range in F.",
+        Figure::Drift => "D = flow x drift rate. 0.005 % unless the eliminators say otherwise.",
+        Figure::Blowdown => {
+            "B = E / (COC - 1) - D, never below zero. E: evaporation. D: drift. COC: cycles of \
+             concentration."
+        }
+        Figure::Makeup => {
+            "M = E + B + D. E: evaporation. B: blowdown. D: drift. Leaks and overflow come on top."
+        }
+        Figure::Cycles => "COC = conductivity of basin water / conductivity of makeup.",
+        Figure::MinutesToDry => {
+            "t = plan area x fall in level / loss. Loss: evaporation, drift and blowdown, with no \
+             makeup coming in."
+        }
+        Figure::WarmUp => {
+            "dT/dt = Q / (M cp). Q: heat into the loop. M: mass of water in it. cp: specific heat of \
+             water."
+        }
+        Figure::CondensingTemperature => {
+            "T = mean of bubble and dew temperature at gauge + local atmospheric pressure, each from \
+             ln p = a + b/T + c ln T + d T."
+        }
+    }
+}
+
+pub(in crate::words) fn source(figure: Figure) -> &'static str {
+    match figure {
+        Figure::AtmosphericPressure => {
+            "Source: standard atmosphere, ASHRAE Fundamentals 2017 ch. 1. Good from -1,600 to \
+             16,000 ft; weather moves the true pressure up to 3 %."
+        }
+        Figure::WetBulb | Figure::RelativeHumidity => {
+            "Source: ASHRAE Fundamentals 2017 ch. 1; Hyland and Wexler 1983; Buck 1981. Good from \
+             -4 to 140 F, 50 to 110 kPa, within 0.1 F of wet bulb. Your instruments are the larger \
+             error."
+        }
+        Figure::Approach | Figure::Range => {
+            "Source: definition. Good as long as the two thermometers agree; check them side by side."
+        }
+        Figure::Effectiveness => {
+            "Source: US DOE building energy reference. Good for water up to 140 F, as good as the \
+             three temperatures."
+        }
+        Figure::MerkelNumber => {
+            "Source: Merkel 1925, four-point Chebyshev rule as in acceptance testing. Good for \
+             water at 32 to 140 F; 0.5 % from a published example. Compare only with numbers found \
+             by the same method."
+        }
+        Figure::LeavingWater => {
+            "Source: Merkel 1925 with a tower characteristic; n from common practice, no source. Good \
+             to about 1 F near the design point (our estimate), less far from it or with uneven water."
+        }
+        Figure::HeatRejected => {
+            "Source: energy balance with water at 60 F. Good within 1 % from 40 to 110 F; the flow \
+             reading is the larger error."
+        }
+        Figure::TowerTons => {
+            "Source: US DOE building energy reference, 3 gpm and 10 F range per ton. Good as a \
+             rating only; at other wet bulbs the tower does more or less."
+        }
+        Figure::Evaporation => {
+            "Source: mass and energy balance with saturated leaving air (Merkel). Good within about \
+             10 %; up to 25 % high in hot dry air."
+        }
+        Figure::EvaporationRule => {
+            "Source: GEMI water planner. Good on a hot day. About 15 % low in the desert, 15 % high \
+             on a humid day, up to 80 % high in winter."
+        }
+        Figure::Drift => {
+            "Source: US DOE building energy reference for the form; the rate is common practice, no \
+             source. Good for the order of size only. Old eliminators lose 0.02 to 0.2 %."
+        }
+        Figure::Blowdown => {
+            "Source: US DOE building energy reference; GEMI water planner. Good as far as \
+             evaporation and cycles are."
+        }
+        Figure::Makeup => {
+            "Source: US DOE FEMP, Cooling Tower Management. Good as far as evaporation and cycles \
+             are; it cannot see a leak."
+        }
+        Figure::Cycles => {
+            "Source: UFC 3-240-13FN; GEMI water planner. Good while no salts drop out; water that \
+             scales reads too few cycles."
+        }
+        Figure::MinutesToDry => {
+            "Source: basin geometry, straight walls and flat floor. Good as far as the loss is. Water \
+             draining back from the pipes when the pump stops is not counted."
+        }
+        Figure::WarmUp => {
+            "Source: energy balance of a mixed loop, metal not counted. Good within 30 %: compressors \
+             draw more and cool less as head rises."
+        }
+        Figure::CondensingTemperature => {
+            "Source: fitted to CoolProp 8.0.0, an open library. Good from 32 F to 147-158 F by \
+             refrigerant; the fit is within 0.1 % of pressure. Blends other than R-410A are not \
+             checked against a second library. The machine's nameplate governs."
+        }
+    }
+}
+
+pub(in crate::words) fn quantity(quantity: Quantity) -> &'static str {
+    match quantity {
+        Quantity::Altitude => "Altitude",
+        Quantity::AtmosphericPressure => "Atmospheric pressure",
+        Quantity::DryBulb => "Dry bulb",
+        Quantity::WetBulb => "Wet bulb",
+        Quantity::AirTemperature => "Air temperature",
+        Quantity::RelativeHumidity => "Relative humidity",
+        Quantity::EnteringWater => "Entering water",
+        Quantity::LeavingWater => "Leaving water",
+        Quantity::Range => "Range",
+        Quantity::WaterAirRatio => "Water to air ratio",
+        Quantity::MerkelNumber => "KaV/L",
+        Quantity::CharacteristicExponent => "Exponent of the tower characteristic",
+        Quantity::FlowFraction => "Part of design flow",
+        Quantity::WaterFlow | Quantity::WaterMassFlow => "Water flow",
+        Quantity::AirDensity => "Air density",
+        Quantity::AirFlow => "Air flow",
+        Quantity::DriftFraction => "Drift",
+        Quantity::Cycles => "Cycles of concentration",
+        Quantity::Conductivity => "Conductivity",
+        Quantity::LossRate => "Rate of water loss",
+        Quantity::BasinDepth => "Basin depth",
+        Quantity::BasinArea => "Basin area",
+        Quantity::Level => "Water level",
+        Quantity::Heat => "Heat rejected",
+        Quantity::WaterVolume => "Water in the loop",
+        Quantity::LoopTemperature => "Loop water",
+        Quantity::Elapsed => "Time",
+        Quantity::SaturationTemperature => "Saturation temperature",
+        Quantity::SaturationPressure => "Refrigerant pressure",
+    }
+}
+
+pub(in crate::words) fn no_solution(why: NoSolution) -> &'static str {
+    match why {
+        NoSolution::Pinch => {
+            "No tower can do this: the air would be as warm as the water. Check leaving water, wet \
+             bulb and air flow."
+        }
+        NoSolution::BeyondTower => {
+            "This tower cannot carry that heat with water below 140 F. Check range and air flow."
+        }
+        NoSolution::Freezing => {
+            "Water would leave at freezing. In this weather the fan is off or on low speed."
+        }
+        NoSolution::Boiling => "Water boils at this temperature and pressure.",
+        NoSolution::TooDry => "The air is too dry to have a dew point.",
+    }
+}

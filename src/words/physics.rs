@@ -1,0 +1,66 @@
+//! How we know a figure, and what went wrong when there is none.
+
+use super::{Tongue, Words, en};
+use crate::physics::basis::Figure;
+use crate::physics::{NoSolution, Quantity};
+
+impl Words {
+    /// The formula behind a figure, its symbols explained.
+    pub fn formula(self, figure: Figure) -> &'static str {
+        match self.0 {
+            Tongue::English => en::physics::formula(figure),
+        }
+    }
+
+    /// Where the formula comes from, the range it is good for, and how far off
+    /// it may be.
+    pub fn source(self, figure: Figure) -> &'static str {
+        match self.0 {
+            Tongue::English => en::physics::source(figure),
+        }
+    }
+
+    /// The name of an input, as it stands in front of "is out of range".
+    pub fn physics_quantity(self, quantity: Quantity) -> &'static str {
+        match self.0 {
+            Tongue::English => en::physics::quantity(quantity),
+        }
+    }
+
+    /// Why a calculation has no answer, and what to look at.
+    pub fn no_solution(self, why: NoSolution) -> &'static str {
+        match self.0 {
+            Tongue::English => en::physics::no_solution(why),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::HashSet;
+
+    #[test]
+    fn every_figure_has_its_own_formula_and_a_source_with_a_range_or_doubt() {
+        let words = Words::default();
+        let formulas: HashSet<_> = Figure::ALL.map(|f| words.formula(f)).into();
+        assert_eq!(formulas.len(), Figure::ALL.len());
+        for figure in Figure::ALL {
+            let formula = words.formula(figure);
+            assert!(
+                formula.contains('='),
+                "{figure:?} has no equation: {formula}"
+            );
+            let source = words.source(figure);
+            assert!(source.starts_with("Source: "), "{figure:?}: {source}");
+            assert!(
+                source.contains("Good"),
+                "{figure:?} says not how good: {source}"
+            );
+            assert!(
+                source.ends_with('.') && formula.ends_with('.'),
+                "{figure:?}"
+            );
+        }
+    }
+}

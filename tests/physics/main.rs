@@ -1,0 +1,84 @@
+//! The physics against published values and independent libraries.
+//!
+//! Beside each row stands where its number was printed, or which library
+//! computed it. Doing this in one binary keeps the link time down.
+
+mod air;
+mod every_input;
+mod heat;
+mod refrigerant;
+mod tower;
+mod water;
+
+use coldsump::quantity::{
+    Length, Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature, Volume, VolumeRate,
+};
+use uom::si::length::meter;
+use uom::si::pressure::pascal;
+use uom::si::ratio::ratio;
+use uom::si::temperature_interval::degree_fahrenheit as fahrenheit_interval;
+use uom::si::thermodynamic_temperature::{degree_celsius, degree_fahrenheit};
+use uom::si::volume::cubic_meter;
+use uom::si::volume_rate::{cubic_meter_per_second, gallon_per_minute};
+
+/// Standard sea-level pressure, Pa.
+const SEA: f64 = 101_325.0;
+
+fn c(v: f64) -> ThermodynamicTemperature {
+    ThermodynamicTemperature::new::<degree_celsius>(v)
+}
+
+fn f(v: f64) -> ThermodynamicTemperature {
+    ThermodynamicTemperature::new::<degree_fahrenheit>(v)
+}
+
+fn df(v: f64) -> TemperatureInterval {
+    TemperatureInterval::new::<fahrenheit_interval>(v)
+}
+
+fn pa(v: f64) -> Pressure {
+    Pressure::new::<pascal>(v)
+}
+
+fn part(v: f64) -> Ratio {
+    Ratio::new::<ratio>(v)
+}
+
+fn m(v: f64) -> Length {
+    Length::new::<meter>(v)
+}
+
+fn m3(v: f64) -> Volume {
+    Volume::new::<cubic_meter>(v)
+}
+
+fn m3_s(v: f64) -> VolumeRate {
+    VolumeRate::new::<cubic_meter_per_second>(v)
+}
+
+fn gpm(v: f64) -> VolumeRate {
+    VolumeRate::new::<gallon_per_minute>(v)
+}
+
+fn to_c(t: ThermodynamicTemperature) -> f64 {
+    t.get::<degree_celsius>()
+}
+
+fn to_f(t: ThermodynamicTemperature) -> f64 {
+    t.get::<degree_fahrenheit>()
+}
+
+/// Fails unless `got` is within `tolerance` of `want`.
+#[track_caller]
+fn near(got: f64, want: f64, tolerance: f64, what: &str) {
+    assert!(
+        (got - want).abs() <= tolerance,
+        "{what}: got {got}, want {want} +/- {tolerance}"
+    );
+}
+
+/// Fails unless `got` is within the part `tolerance` of `want`.
+#[track_caller]
+fn within_part(got: f64, want: f64, tolerance: f64, what: &str) {
+    near(got, want, want.abs() * tolerance, what);
+}
