@@ -1,1 +1,4 @@
 //! English.
+
+pub(super) mod refill;
+pub(super) mod refill_findings;
