@@ -25,8 +25,11 @@ const PRIOR_DOF: f64 = 4.0;
 pub(super) const READING_HALF_M: f64 = 1.96 * READING_SD_M;
 /// Shortest time between first and last reading that gives a rate, in seconds.
 const MIN_SPAN_S: f64 = 30.0;
-/// A reading this near an event, in seconds, is taken as the level there.
+/// A reading this near an event, in seconds, gives the level there, widened by
+/// what the level moves in between.
 const NEAR_S: f64 = 15.0;
+/// The same where nothing tells how fast the level moves.
+const BESIDE_S: f64 = 5.0;
 /// How far a line may be drawn on past its last reading, as a share of its
 /// own length.
 const REACH: f64 = 1.0;
@@ -239,7 +242,8 @@ pub(super) fn level_at(
         .filter(|r| stretch.is_none_or(|s| !s.fit.left_out.contains(&r.0)))
         .collect();
     let nearest = good.iter().min_by(|a, b| gap(a).total_cmp(&gap(b)));
-    if let Some(reading) = nearest.filter(|r| gap(r) <= NEAR_S) {
+    let reach = if stretch.is_some() { NEAR_S } else { BESIDE_S };
+    if let Some(reading) = nearest.filter(|r| gap(r) <= reach) {
         // What the level moves in the gap adds to what the tape can do.
         let moved = stretch.map_or(0.0, |s| s.line.slope.abs() * gap(reading));
         return Ok(LevelEstimate::around(reading.1, READING_HALF_M + moved));

@@ -130,3 +130,29 @@ pub(in crate::words) fn basis(basis: DrawBasis) -> &'static str {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_two_buttons_say_the_same() {
+        use ExpectedMark::*;
+        let all = [
+            DrawdownBegan,
+            CallSeen,
+            DrawdownEnded,
+            WaterSeen,
+            Level,
+            ShutOff,
+            Interrupted,
+            Stopped,
+        ];
+        let labels: std::collections::BTreeSet<_> = all.into_iter().map(mark).collect();
+        assert_eq!(labels.len(), all.len());
+        assert!(
+            labels.iter().all(|l| l.len() <= 20),
+            "a button is read at arm's length"
+        );
+    }
+}
