@@ -45,11 +45,17 @@ fn begun() -> Vec<Mark> {
     ]
 }
 
-/// `begun`, then a call at 5.1 min and water at 5.2 min.
+/// Drawn down to 0.25 m, call and drain shut at 5.1 min, water at 5.2 min.
 fn filling() -> Vec<Mark> {
-    let mut all = begun();
-    all.extend([at(5.1, K::CallSeen), at(5.2, K::WaterSeen)]);
-    all
+    vec![
+        at(0.0, K::DrawdownBegan),
+        read(0.1, 0.10),
+        read(3.0, 0.19),
+        read(5.0, 0.25),
+        at(5.1, K::DrawdownEnded),
+        at(5.1, K::CallSeen),
+        at(5.2, K::WaterSeen),
+    ]
 }
 
 fn with(mut all: Vec<Mark>, more: &[Mark]) -> Outcome {
@@ -241,7 +247,7 @@ fn levels_set_elsewhere_and_the_pump_inlet_are_watched() {
     let off = Setup {
         call_level: Some(m(0.20)),
         stop_level: Some(m(0.05)),
-        low_limit: Some(m(0.26)),
+        low_limit: Some(m(0.245)),
         ..setup()
     };
     let outcome = judge(&off, &all);
@@ -249,7 +255,7 @@ fn levels_set_elsewhere_and_the_pump_inlet_are_watched() {
     assert!(has(&outcome, |f| matches!(f, Finding::CallLevelOff { .. })));
     assert!(has(&outcome, |f| matches!(f, Finding::StopLevelOff { .. })));
     assert!(has(&outcome, |f| *f
-        == Finding::LowLimitReached { lowest: m(0.27) }));
+        == Finding::LowLimitReached { lowest: m(0.25) }));
 }
 
 #[test]
