@@ -1,4 +1,91 @@
 //! The face: shell, screens, widgets.
 
-/// Mounts the application on the page.
-pub fn start() {}
+mod ledger;
+mod parts;
+mod ports;
+mod prefs;
+mod route;
+mod screens;
+mod signals;
+
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+use crate::store::StoreError;
+use crate::words::{Phrase, Words};
+use ledger::Ledger;
+use prefs::Prefs;
+use route::{Route, Station};
+use screens::{
+    found::Found, home::Home, leaving::Leaving, new_site::NewSite, numbers::Numbers,
+    outbox::Outbox, overview::Overview, refill::Refill, report::Report, settings::Settings,
+    site::SiteScreen, trace::Trace,
+};
+use signals::Outside;
+
+/// Opens the store and mounts the app on the page.
+pub fn start() {
+    console_error_panic_hook::set_once();
+    spawn_local(async {
+        let opened = Ledger::open().await;
+        if let Some(loading) = document().get_element_by_id("loading") {
+            loading.remove();
+        }
+        match opened {
+            Ok(ledger) => mount_to_body(move || view! { <App ledger /> }),
+            Err(fault) => mount_to_body(move || view! { <NoStore fault=fault.clone() /> }),
+        }
+    });
+}
+
+#[component]
+fn App(ledger: Ledger) -> impl IntoView {
+    let prefs = Prefs::load(ledger);
+    provide_context(ledger);
+    provide_context(prefs);
+    provide_context(Outside::listen());
+    let route = route::follow_address();
+    let screen = move || {
+        // A change of units draws the whole screen anew.
+        prefs.system.track();
+        match route.get() {
+            Route::Home => view! { <Home /> }.into_any(),
+            Route::NewSite => view! { <NewSite /> }.into_any(),
+            Route::Site(id) => view! { <SiteScreen id /> }.into_any(),
+            Route::Outbox => view! { <Outbox /> }.into_any(),
+            Route::Settings => view! { <Settings /> }.into_any(),
+            Route::Visit(id, station) => match station {
+                Station::Overview => view! { <Overview id /> }.into_any(),
+                Station::Found => view! { <Found id /> }.into_any(),
+                Station::Numbers => view! { <Numbers id /> }.into_any(),
+                Station::Trace => view! { <Trace id /> }.into_any(),
+                Station::Refill => view! { <Refill id /> }.into_any(),
+                Station::Left => view! { <Leaving id /> }.into_any(),
+                Station::Report => view! { <Report id /> }.into_any(),
+            },
+        }
+    };
+    view! { <div data-test="app">{screen}</div> }
+}
+
+/// Said when the browser gives no storage: without it nothing could be kept.
+#[component]
+fn NoStore(fault: StoreError) -> impl IntoView {
+    let words = Words::default();
+    let detail = match fault {
+        StoreError::Failed(text) => text,
+        StoreError::Full => words.phrase(Phrase::StoreFull).to_owned(),
+        StoreError::Denied => String::new(),
+    };
+    view! {
+        <div class="screen" data-test="no-store">
+            <header>
+                <h1>{words.phrase(Phrase::NoStoreTitle)}</h1>
+            </header>
+            <main>
+                <p>{words.phrase(Phrase::NoStoreBody)}</p>
+                <p class="sub small">{detail}</p>
+            </main>
+        </div>
+    }
+}

@@ -5,11 +5,29 @@
 //! separated here: a temperature from a temperature difference (uom does that
 //! one), and a gauge pressure from an absolute one ([`GaugePressure`]).
 
+mod bounds;
 mod gauge;
+mod kind;
+mod name;
+mod number;
+mod read;
+mod refusal;
+mod show;
+#[cfg(test)]
+mod tests;
+mod unit;
+mod value;
 
+pub use bounds::Bounds;
 pub use gauge::GaugePressure;
+pub use kind::{Kind, System};
+pub use read::{Typed, read};
+pub use refusal::Refusal;
+pub use show::{Shown, show, show_with};
+pub use unit::Unit;
 pub use uom::si::f64::{
     Area, AvailableEnergy, ElectricCurrent, ElectricPotential, ElectricalConductivity,
     ElectricalResistance, Length, MassDensity, MassRate, Power, Pressure, Ratio,
     TemperatureInterval, ThermodynamicTemperature, Time, Velocity, Volume, VolumeRate,
 };
+pub use value::Value;

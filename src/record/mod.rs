@@ -1,1 +1,29 @@
-//! What happened: entries, what they are about, and folding them into a site or a visit.
+//! What happened: entries, what they are about, and folding them into a site
+//! or a visit.
+//!
+//! Everything that happens is one small immutable [`Entry`]. Nothing is
+//! updated in place: a correction is a later entry about the same thing, a
+//! removal is an entry that withdraws another. What a screen shows is folded
+//! from entries by pure functions, so merging two phones is the union of two
+//! sets.
+
+mod body;
+pub mod demo;
+mod entry;
+mod figures;
+mod id;
+mod log;
+mod moment;
+mod reason;
+mod site;
+mod visit;
+
+pub use body::{Body, LeavingItem, LeavingState, MachineState, Way, What, When};
+pub use entry::{About, Entry, Pen, VERSION};
+pub use figures::{Figures, Head, Known, Lack};
+pub use id::{DeviceId, EntryId, FileId, MachineId, SiteId, TestId, VisitId};
+pub use log::{Log, Outgoing, VisitLine};
+pub use moment::{Chance, Clock, Moment};
+pub use reason::{observed, plant, refill_setup};
+pub use site::{Machine, Site, Tower};
+pub use visit::{Answered, Cause, LoggedMark, MadeReport, Reading, Slot, Test, Visit};

@@ -5,6 +5,7 @@
 //! error. `report` and `app` hold a [`Words`] and ask it.
 
 pub mod en;
+mod quantity;
 pub mod refill;
 
 /// A language the product speaks.

@@ -1,0 +1,276 @@
+//! Fields for quantities and for text. What is typed is kept as it is typed;
+//! a refusal stands beside the field and takes nothing away.
+
+use leptos::prelude::*;
+
+use super::icon::{Draw, Icon};
+use crate::app::ledger::ledger;
+use crate::app::prefs::prefs;
+use crate::quantity::{Bounds, Kind, Refusal, System, Typed, Unit, read};
+use crate::words::Phrase as P;
+
+/// A quantity being typed: its text, the unit a bare number takes, and what
+/// the two come to.
+#[derive(Clone, Copy)]
+pub struct Typing {
+    key: StoredValue<String>,
+    /// The text as it stands.
+    pub text: RwSignal<String>,
+    bare: RwSignal<Unit>,
+    shown: RwSignal<bool>,
+    kind: Kind,
+    /// The value, or why not.
+    pub outcome: Memo<Result<Typed, Refusal>>,
+}
+
+impl Typing {
+    /// A quantity typed under a draft key. `initial` is used when no draft is
+    /// waiting; `bounds` are what the field accepts.
+    pub fn new(key: String, kind: Kind, bounds: Bounds, initial: Option<(String, Unit)>) -> Self {
+        let draft = ledger().text(&draft_key(&key));
+        let waiting = draft.is_some();
+        let usual = prefs().system.get_untracked().unit_for(kind);
+        let (first, unit) = initial.unwrap_or_else(|| (String::new(), usual));
+        let text = RwSignal::new(draft.unwrap_or(first));
+        let bare = RwSignal::new(unit);
+        let outcome =
+            Memo::new(move |_| text.with(|text| read(text, kind, bare.get(), bounds)));
+        Self {
+            key: StoredValue::new(key),
+            text,
+            bare,
+            shown: RwSignal::new(waiting),
+            kind,
+            outcome,
+        }
+    }
+
+    /// The value, when there is one.
+    pub fn typed(self) -> Option<Typed> {
+        self.outcome.get().ok()
+    }
+
+    /// Whether the field is empty.
+    pub fn is_empty(self) -> bool {
+        self.text.with(|t| t.trim().is_empty())
+    }
+
+    /// Shows what is wrong even if the field was never left.
+    pub fn show_refusal(self) {
+        self.shown.set(true);
+    }
+
+    /// Forgets the draft: what was typed is on disk as an entry now.
+    pub fn settled(self) {
+        self.key.with_value(|key| ledger().keep_text(&draft_key(key), ""));
+    }
+
+    fn type_in(self, text: String) {
+        self.key.with_value(|key| ledger().keep_text(&draft_key(key), &text));
+        self.text.set(text);
+        self.shown.set(false);
+    }
+}
+
+fn draft_key(key: &str) -> String {
+    format!("draft {key}")
+}
+
+/// A field for a quantity. `commit` runs when the person is done with it.
+#[component]
+pub fn QuantityField(
+    /// What is typed.
+    typing: Typing,
+    /// The field's name.
+    #[prop(into)]
+    label: String,
+    /// Where to read it, or why.
+    #[prop(optional, into)]
+    hint: String,
+    /// Said beside the field when the value is on disk.
+    #[prop(optional, into)]
+    kept: Option<Signal<Option<String>>>,
+    /// Refused for a reason that this field alone can't see.
+    #[prop(optional, into)]
+    also: Option<Signal<Option<String>>>,
+    /// Runs when the field is left or its unit changed.
+    #[prop(optional, into)]
+    commit: Option<Callback<()>>,
+    /// A name for tests.
+    #[prop(into)]
+    test: String,
+) -> impl IntoView {
+    let id = format!("f-{test}");
+    let said = format!("s-{test}");
+    let name = label.clone();
+    let words = prefs().words;
+    let done = move || {
+        typing.shown.set(true);
+        if let Some(commit) = commit {
+            commit.run(());
+        }
+    };
+    let refusal = move || {
+        let shown = typing.shown.get() && !typing.is_empty();
+        let system = prefs().system.get();
+        (shown.then(|| typing.outcome.get().err()).flatten())
+            .map(|refusal| words.refusal(&refusal, typing.kind, system))
+            .or_else(|| also.and_then(|also| also.get()))
+    };
+    let refused = Memo::new(move |_| refusal());
+    let state = move || if refused.get().is_some() { "refused" } else { "ok" };
+    let next_unit = move |_| {
+        let units = units(typing.kind);
+        let at = units.iter().position(|u| *u == typing.bare.get_untracked()).unwrap_or(0);
+        typing.bare.set(units[(at + 1) % units.len()]);
+        done();
+    };
+    // Letters and fractions need the full keyboard; plain numbers are hit
+    // more surely on the number pad.
+    let pad = match typing.kind {
+        Kind::Level | Kind::Length => "text",
+        Kind::Temperature if prefs().system.get_untracked() == System::Si => "text",
+        _ => "decimal",
+    };
+    view! {
+        <div class="field" data-state=state>
+            <label for=id.clone()>{label}</label>
+            {(!hint.is_empty()).then(|| view! { <p class="hint">{hint.clone()}</p> })}
+            <div class="entry">
+                <input
+                    id=id.clone()
+                    data-test=test.clone()
+                    type="text"
+                    inputmode=pad
+                    autocomplete="off"
+                    autocapitalize="off"
+                    spellcheck="false"
+                    enterkeyhint="next"
+                    prop:value=move || typing.text.get()
+                    aria-describedby=said.clone()
+                    aria-invalid=move || refused.get().is_some().to_string()
+                    on:input=move |ev| typing.type_in(event_target_value(&ev))
+                    on:change=move |_| done()
+                />
+                <button
+                    type="button"
+                    class="unit"
+                    aria-label=move || {
+                        format!("{name}: {} {}", words.phrase(P::UnitIs), typing.bare.get().symbol())
+                    }
+                    on:click=next_unit
+                >
+                    {move || typing.bare.get().symbol()}
+                </button>
+            </div>
+            <p
+                id=said
+                class="said"
+                aria-live="polite"
+                class:no=move || refused.get().is_some()
+                class:yes=move || refused.get().is_none()
+            >
+                {move || match (refused.get(), kept.and_then(|kept| kept.get())) {
+                    (Some(why), _) => {
+                        Some(view! { <Draw icon=Icon::Cross /> <span>{why}</span> }.into_any())
+                    }
+                    (None, Some(kept)) => {
+                        Some(view! { <Draw icon=Icon::Kept /> <span>{kept}</span> }.into_any())
+                    }
+                    (None, None) => None,
+                }}
+            </p>
+        </div>
+    }
+}
+
+/// The units offered by the button beside a field, in turn.
+fn units(kind: Kind) -> Vec<Unit> {
+    let mut units = vec![System::Us.unit_for(kind), System::Si.unit_for(kind)];
+    match kind {
+        Kind::GaugePressure => units.push(Unit::Bar),
+        Kind::Flow => units.push(Unit::CubicMetersPerHour),
+        Kind::Length => units.push(Unit::Inch),
+        _ => {}
+    }
+    units.dedup();
+    units
+}
+
+/// A field for text, kept as it is typed.
+#[component]
+pub fn TextField(
+    /// Draft key.
+    #[prop(into)]
+    key: String,
+    /// The text as it stands.
+    text: RwSignal<String>,
+    /// The field's name.
+    #[prop(into)]
+    label: String,
+    /// Help under the name.
+    #[prop(optional, into)]
+    hint: String,
+    /// More than one line.
+    #[prop(optional)]
+    long: bool,
+    /// Why the text is refused, when it is.
+    #[prop(optional, into)]
+    refusal: Option<Signal<Option<String>>>,
+    /// A name for tests.
+    #[prop(into)]
+    test: String,
+) -> impl IntoView {
+    let key = draft_key(&key);
+    if let Some(draft) = ledger().text(&key) {
+        text.set(draft);
+    }
+    let id = format!("f-{test}");
+    let said = format!("s-{test}");
+    let typed = move |ev| {
+        let now = event_target_value(&ev);
+        ledger().keep_text(&key, &now);
+        text.set(now);
+    };
+    let refused = move || refusal.and_then(|r| r.get());
+    let state = move || if refused().is_some() { "refused" } else { "ok" };
+    let input = match long {
+        true => view! {
+            <textarea
+                id=id.clone()
+                data-test=test
+                aria-describedby=said.clone()
+                prop:value=move || text.get()
+                on:input=typed
+            ></textarea>
+        }
+        .into_any(),
+        false => view! {
+            <input
+                id=id.clone()
+                data-test=test
+                type="text"
+                autocomplete="off"
+                aria-describedby=said.clone()
+                prop:value=move || text.get()
+                on:input=typed
+            />
+        }
+        .into_any(),
+    };
+    view! {
+        <div class="field" data-state=state>
+            <label for=id.clone()>{label}</label>
+            {(!hint.is_empty()).then(|| view! { <p class="hint">{hint.clone()}</p> })}
+            {input}
+            <p id=said class="said no" aria-live="polite">
+                {move || refused().map(|why| view! { <Draw icon=Icon::Cross /> <span>{why}</span> })}
+            </p>
+        </div>
+    }
+}
+
+/// Forgets the draft of a [`TextField`].
+pub fn settle_text(key: &str) {
+    ledger().keep_text(&draft_key(key), "");
+}

@@ -1,0 +1,70 @@
+//! The few icons, drawn for this product: a drop in its states, an arrow, a
+//! warning. Each stands beside a word and is hidden from screen readers.
+
+use leptos::prelude::*;
+
+/// Which icon.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Icon {
+    /// An empty drop: nothing yet.
+    Empty,
+    /// A half drop: begun, or not proven.
+    Half,
+    /// A full drop: done, or proven.
+    Full,
+    /// A triangle: act now, or a caution.
+    Warning,
+    /// Back.
+    Back,
+    /// Refused.
+    Cross,
+    /// Kept on disk.
+    Kept,
+}
+
+/// Draws an icon at the size of the text beside it.
+#[component]
+pub fn Draw(icon: Icon) -> impl IntoView {
+    const DROP: &str = "M10 1.5C13 6 16 9 16 12.3a6 6 0 1 1-12 0C4 9 7 6 10 1.5Z";
+    let body = match icon {
+        Icon::Empty => view! { <path d=DROP fill="none" stroke="currentColor" stroke-width="2" /> }
+            .into_any(),
+        Icon::Half => view! {
+            <path d=DROP fill="none" stroke="currentColor" stroke-width="2" />
+            <path d="M4 12.3a6 6 0 0 0 12 0Z" fill="currentColor" />
+        }
+        .into_any(),
+        Icon::Full => view! {
+            <path d=DROP fill="currentColor" stroke="currentColor" stroke-width="2" />
+        }
+        .into_any(),
+        Icon::Warning => view! {
+            <path
+                d="M10 2 18.5 17.5H1.5Z"
+                fill="none"
+                stroke="currentColor"
+                stroke-width="2"
+                stroke-linejoin="round"
+            />
+            <path d="M10 7.5v5M10 14v1.6" stroke="currentColor" stroke-width="2" />
+        }
+        .into_any(),
+        Icon::Back => view! {
+            <path d="M13 3 6 10l7 7" fill="none" stroke="currentColor" stroke-width="2.5" />
+        }
+        .into_any(),
+        Icon::Cross => view! {
+            <path d="M4 4l12 12M16 4 4 16" stroke="currentColor" stroke-width="2.5" />
+        }
+        .into_any(),
+        Icon::Kept => view! {
+            <path d="M3 10.5 8 15.5 17 4.5" fill="none" stroke="currentColor" stroke-width="2.5" />
+        }
+        .into_any(),
+    };
+    view! {
+        <svg width="20" height="20" viewBox="0 0 20 20" aria-hidden="true">
+            {body}
+        </svg>
+    }
+}

@@ -1,0 +1,7 @@
+//! Widgets that more than one screen uses.
+
+pub mod field;
+pub mod icon;
+pub mod number;
+pub mod shell;
+pub mod waterline;

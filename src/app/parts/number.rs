@@ -1,0 +1,85 @@
+//! A number as hero: big figures, small unit, and how we know it one tap
+//! below.
+
+use leptos::prelude::*;
+
+use crate::app::prefs::prefs;
+use crate::quantity::{Value, show};
+use crate::words::Phrase as P;
+
+/// Figures and unit.
+#[component]
+pub fn Amount(
+    /// The value.
+    value: Value,
+    /// Largest size.
+    #[prop(optional)]
+    hero: bool,
+) -> impl IntoView {
+    let shown = move || show(value, prefs().system.get());
+    view! {
+        <span class="value" class:hero=hero>
+            {move || shown().number}
+            <span class="u">{move || shown().unit}</span>
+        </span>
+    }
+}
+
+/// A labelled number with its formula, source and working.
+#[component]
+pub fn Number(
+    /// What it is.
+    #[prop(into)]
+    label: String,
+    /// The value, or why there is none.
+    value: Result<Value, String>,
+    /// One line under the number.
+    #[prop(optional, into)]
+    note: Option<String>,
+    /// Formula and source.
+    basis: (&'static str, &'static str),
+    /// What went into it, as text.
+    #[prop(optional)]
+    from: Vec<(String, String)>,
+    /// A name for tests.
+    #[prop(into)]
+    test: String,
+) -> impl IntoView {
+    let words = prefs().words;
+    let (formula, source) = basis;
+    view! {
+        <div class="number" data-test=test>
+            <span class="label">{label}</span>
+            {match value {
+                Ok(value) => view! { <Amount value /> }.into_any(),
+                Err(why) => view! { <span class="value none">{why}</span> }.into_any(),
+            }}
+            {note.map(|note| view! { <span class="small sub">{note}</span> })}
+            <details>
+                <summary>{words.phrase(P::HowWeKnow)}</summary>
+                <dl class="basis">
+                    <dt>{words.phrase(P::Formula)}</dt>
+                    <dd>{formula}</dd>
+                    {(!from.is_empty())
+                        .then(|| {
+                            view! {
+                                <dt>{words.phrase(P::FromThese)}</dt>
+                                <dd>
+                                    <ul>
+                                        {from
+                                            .iter()
+                                            .map(|(name, value)| {
+                                                view! { <li>{format!("{name}: {value}")}</li> }
+                                            })
+                                            .collect_view()}
+                                    </ul>
+                                </dd>
+                            }
+                        })}
+                    <dt>{words.phrase(P::Source)}</dt>
+                    <dd>{source}</dd>
+                </dl>
+            </details>
+        </div>
+    }
+}

@@ -1,0 +1,165 @@
+//! The frame of every screen: way back, title, body, one action in the
+//! thumb's reach, and what the person must know wherever they are.
+
+use leptos::prelude::*;
+
+use super::icon::{Draw, Icon};
+use super::waterline::Waterline;
+use crate::app::ledger::ledger;
+use crate::app::prefs::prefs;
+use crate::app::route::Route;
+use crate::app::signals::Outside;
+use crate::quantity::Length;
+use crate::record::{Tower, VisitId};
+use crate::store::StoreError;
+use crate::words::Phrase as P;
+
+/// What the edge shows on a visit's screens.
+#[derive(Clone)]
+pub struct Edge {
+    /// The visit.
+    pub visit: VisitId,
+    /// Its tower.
+    pub tower: Tower,
+    /// The last known level.
+    pub level: Option<Length>,
+}
+
+/// A screen.
+#[component]
+pub fn Screen(
+    /// Its title.
+    #[prop(into)]
+    title: Signal<String>,
+    /// Under the title.
+    #[prop(optional, into)]
+    sub: Option<Signal<String>>,
+    /// The way back: where, and its name.
+    #[prop(optional, into)]
+    back: Option<(Route, String)>,
+    /// The waterline.
+    #[prop(optional, into)]
+    edge: Option<Signal<Option<Edge>>>,
+    /// Name of the screen, for tests.
+    name: &'static str,
+    /// The action bar.
+    #[prop(optional, into)]
+    act: Option<ViewFn>,
+    /// The body.
+    children: Children,
+) -> impl IntoView {
+    let with_rail = edge.is_some();
+    Effect::new(move || document().set_title(&format!("{} · Coldsump", title.get())));
+    view! {
+        <div class="screen" class:with-rail=with_rail data-test=format!("screen-{name}")>
+            <Banners />
+            {edge
+                .map(|edge| move || {
+                    edge.get()
+                        .map(|Edge { visit, tower, level }| {
+                            view! { <Waterline visit tower level /> }
+                        })
+                })}
+            <header>
+                {back
+                    .map(|(route, label)| {
+                        view! {
+                            <a class="back" href=route.href() data-test="back">
+                                <Draw icon=Icon::Back />
+                                {label}
+                            </a>
+                        }
+                    })}
+                <h1>{title}</h1>
+                {sub.map(|sub| view! { <p class="sub">{sub}</p> })}
+            </header>
+            <main>{children()}</main>
+            {act.map(|act| view! { <div class="act">{act.run()}</div> })}
+        </div>
+    }
+}
+
+/// What must be known on any screen: a save that failed, a report that can
+/// go out, a new version that waits.
+#[component]
+fn Banners() -> impl IntoView {
+    let words = prefs().words;
+    let ledger = ledger();
+    let outside: Outside = expect_context();
+    view! {
+        <div aria-live="assertive">
+            {move || {
+                ledger
+                    .trouble()
+                    .map(|(fault, waiting)| {
+                        let why = match fault {
+                            StoreError::Full => words.phrase(P::StoreFull).to_owned(),
+                            StoreError::Denied => words.phrase(P::StoreDenied).to_owned(),
+                            StoreError::Failed(text) => {
+                                format!("{} ({text})", words.phrase(P::StoreFailed))
+                            }
+                        };
+                        view! {
+                            <div class="banner" data-test="not-saved">
+                                <span>{why}</span>
+                                {(waiting > 0)
+                                    .then(|| {
+                                        view! {
+                                            <button on:click=move |_| ledger.save_again()>
+                                                {words.phrase(P::SaveAgain)}
+                                            </button>
+                                        }
+                                    })}
+                            </div>
+                        }
+                    })
+            }}
+        </div>
+        <div aria-live="polite">
+            {move || {
+                let waiting = ledger.log().with(|log| log.waiting_reports().len());
+                (waiting > 0 && outside.signal_is_back.get())
+                    .then(|| {
+                        view! {
+                            <div class="banner" data-test="signal-back">
+                                <span>{words.reports_can_go(waiting)}</span>
+                                <a
+                                    class="button"
+                                    href=Route::Outbox.href()
+                                    on:click=move |_| outside.signal_is_back.set(false)
+                                >
+                                    {words.phrase(P::OpenOutbox)}
+                                </a>
+                            </div>
+                        }
+                    })
+            }}
+            {move || {
+                outside
+                    .update_waits
+                    .get()
+                    .then(|| {
+                        view! {
+                            <div class="banner" data-test="update-waits">
+                                <span>{words.phrase(P::UpdateWaits)}</span>
+                                {move || match ledger.log().with(|log| log.test_running()) {
+                                    true => {
+                                        view! { <span>{words.phrase(P::UpdateAfterTest)}</span> }
+                                            .into_any()
+                                    }
+                                    false => {
+                                        view! {
+                                            <button on:click=move |_| outside.take_update()>
+                                                {words.phrase(P::UpdateNow)}
+                                            </button>
+                                        }
+                                            .into_any()
+                                    }
+                                }}
+                            </div>
+                        }
+                    })
+            }}
+        </div>
+    }
+}

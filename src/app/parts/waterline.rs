@@ -1,0 +1,71 @@
+//! The waterline: the basin drawn to scale at the left edge of every screen
+//! of a visit, with its real marks and the last known level.
+
+use leptos::prelude::*;
+use uom::si::length::meter;
+
+use crate::app::prefs::prefs;
+use crate::app::route::{Route, Station};
+use crate::quantity::{Length, Value, show};
+use crate::record::{Tower, VisitId};
+use crate::words::Phrase as P;
+
+/// How far down the basin a level is, 0 at the overflow lip, 1 at the floor.
+fn share(level: Length, tower: &Tower) -> f64 {
+    let depth = tower.basin.depth.get::<meter>();
+    if depth > 0.0 { (level.get::<meter>() / depth).clamp(0.0, 1.0) } else { 1.0 }
+}
+
+/// The basin at the edge. Tapping it opens the refill station.
+#[component]
+pub fn Waterline(
+    /// The visit.
+    visit: VisitId,
+    /// The tower, for scale and marks.
+    tower: Tower,
+    /// The last known level below the lip.
+    level: Option<Length>,
+) -> impl IntoView {
+    let words = prefs().words;
+    let marks = [
+        ("over", P::MarkOverflow, Length::new::<meter>(0.0)),
+        ("stop", P::MarkStop, tower.stop_level),
+        ("call", P::MarkCall, tower.call_level),
+        ("inlet", P::MarkInlet, tower.inlet_level),
+    ];
+    let now = move || level.map(|l| show(Value::level(l), prefs().system.get()).to_string());
+    let label = move || match now() {
+        Some(level) => format!("{}: {level}", words.phrase(P::BasinLevelNow)),
+        None => words.phrase(P::BasinLevelUnknown).to_owned(),
+    };
+    view! {
+        <a
+            class="waterline"
+            href=Route::Visit(visit, Station::Refill).href()
+            aria-label=label
+            data-test="waterline"
+        >
+            <div class="tank">
+                {match level {
+                    Some(level) => {
+                        let height = format!("{:.2}%", 100.0 * (1.0 - share(level, &tower)));
+                        view! { <div class="water" style:height=height></div> }.into_any()
+                    }
+                    None => view! { <div class="unknown"></div> }.into_any(),
+                }}
+                {marks
+                    .into_iter()
+                    .map(|(class, name, at)| {
+                        let top = format!("{:.2}%", 100.0 * share(at, &tower));
+                        view! {
+                            <div class=format!("mark {class}") style:top=top>
+                                <span>{words.phrase(name)}</span>
+                            </div>
+                        }
+                    })
+                    .collect_view()}
+            </div>
+            <span class="now">{move || now().unwrap_or_else(|| "?".to_owned())}</span>
+        </a>
+    }
+}

@@ -1,0 +1,106 @@
+//! Which screen is up: the part of the address after `#`, so that the back
+//! button and a link to a screen work without a server.
+
+use leptos::prelude::*;
+
+use super::ports::window;
+use crate::record::{SiteId, VisitId};
+
+/// A screen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Route {
+    /// Sites and visits.
+    Home,
+    /// Describing a new site.
+    NewSite,
+    /// One site.
+    Site(SiteId),
+    /// A visit, at one of its stations.
+    Visit(VisitId, Station),
+    /// Reports that wait to be sent.
+    Outbox,
+    /// Units and light.
+    Settings,
+}
+
+/// The stations of a visit, in the order of the work.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Station {
+    /// The visit at a glance.
+    Overview,
+    /// Readings before anything was changed.
+    Found,
+    /// What the readings come to.
+    Numbers,
+    /// The search for the cause.
+    Trace,
+    /// The refill test.
+    Refill,
+    /// Cause, work, leaving round.
+    Left,
+    /// The report.
+    Report,
+}
+
+const STATIONS: [(Station, &str); 7] = [
+    (Station::Overview, ""),
+    (Station::Found, "found"),
+    (Station::Numbers, "numbers"),
+    (Station::Trace, "trace"),
+    (Station::Refill, "refill"),
+    (Station::Left, "left"),
+    (Station::Report, "report"),
+];
+
+impl Route {
+    /// Reads the part after `#`; anything unknown is home.
+    pub fn parse(hash: &str) -> Self {
+        let path = hash.trim_start_matches('#').trim_matches('/');
+        let mut parts = path.split('/');
+        let route = match (parts.next(), parts.next(), parts.next()) {
+            (Some("outbox"), ..) => Some(Route::Outbox),
+            (Some("settings"), ..) => Some(Route::Settings),
+            (Some("site"), Some("new"), _) => Some(Route::NewSite),
+            (Some("site"), Some(id), _) => SiteId::parse(id).map(Route::Site),
+            (Some("visit"), Some(id), station) => {
+                let name = station.unwrap_or("");
+                let station = STATIONS.iter().find(|(_, n)| *n == name).map(|(s, _)| *s);
+                VisitId::parse(id).zip(station).map(|(id, station)| Route::Visit(id, station))
+            }
+            _ => None,
+        };
+        route.unwrap_or(Route::Home)
+    }
+
+    /// The address of a screen, for `href`.
+    pub fn href(self) -> String {
+        match self {
+            Route::Home => "#/".into(),
+            Route::NewSite => "#/site/new".into(),
+            Route::Site(id) => format!("#/site/{id}"),
+            Route::Visit(id, station) => {
+                let name = STATIONS.iter().find(|(s, _)| *s == station).map_or("", |(_, n)| n);
+                format!("#/visit/{id}/{name}")
+            }
+            Route::Outbox => "#/outbox".into(),
+            Route::Settings => "#/settings".into(),
+        }
+    }
+}
+
+/// The present screen, kept in step with the address.
+pub fn follow_address() -> RwSignal<Route> {
+    let read = || Route::parse(&window().location().hash().unwrap_or_default());
+    let route = RwSignal::new(read());
+    let listener = window_event_listener_untyped("hashchange", move |_| {
+        route.set(read());
+        window().scroll_to_with_x_and_y(0.0, 0.0);
+    });
+    on_cleanup(move || listener.remove());
+    route
+}
+
+/// Goes to a screen.
+pub fn go(route: Route) {
+    let _ = window().location().set_hash(&route.href());
+}

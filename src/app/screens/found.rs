@@ -1,0 +1,200 @@
+//! As found: readings as people type them, and which machines are out.
+
+use leptos::prelude::*;
+
+use super::visit_frame::{Job, StationScreen};
+use crate::app::ledger::ledger;
+use crate::app::parts::field::{QuantityField, Typing};
+use crate::app::prefs::prefs;
+use crate::app::route::{Route, Station};
+use crate::quantity::{Bounds, Unit};
+use crate::record::{Body, Machine, MachineId, MachineState, Slot, VisitId, What, When};
+use crate::words::Phrase as P;
+
+/// What each reading may be. Wider than usual so that a true odd reading can
+/// be entered, narrow enough that a slip of the thumb is caught.
+pub fn bounds(what: What) -> Bounds {
+    match what {
+        What::HeadPressure => Bounds::of(-14.0, 800.0, Unit::Psi),
+        What::EnteringWater | What::LeavingWater => Bounds::of(32.0, 160.0, Unit::Fahrenheit),
+        What::DryBulb => Bounds::of(-40.0, 140.0, Unit::Fahrenheit),
+        What::WetBulb => Bounds::of(-40.0, 110.0, Unit::Fahrenheit),
+        What::Humidity => Bounds::of(1.0, 100.0, Unit::Percent),
+        What::BasinLevel => Bounds::of(-6.0, 120.0, Unit::Inch),
+        What::ControlVoltage => Bounds::of(0.0, 480.0, Unit::Volt),
+        What::WaterFlow => Bounds::of(1.0, 20_000.0, Unit::GallonsPerMinute),
+    }
+}
+
+/// The station.
+#[component]
+pub fn Found(id: VisitId) -> impl IntoView {
+    let job = Job::of(id);
+    let words = prefs().words;
+    let machines = job.site.with_untracked(|s| s.as_ref().map(|s| s.machines.clone()));
+    let act = move || {
+        view! {
+            <a
+                class="button primary"
+                href=Route::Visit(id, Station::Numbers).href()
+                data-test="next"
+            >
+                {words.phrase(P::ToNumbers)}
+            </a>
+        }
+    };
+    let sub = Signal::derive(move || words.phrase(P::FoundSub).to_owned());
+    let loop_fields = [
+        (What::EnteringWater, "entering-water"),
+        (What::LeavingWater, "leaving-water"),
+        (What::DryBulb, "dry-bulb"),
+        (What::Humidity, "humidity"),
+        (What::WetBulb, "wet-bulb"),
+        (What::BasinLevel, "basin-level"),
+        (What::ControlVoltage, "control-voltage"),
+        (What::WaterFlow, "water-flow"),
+    ];
+    view! {
+        <StationScreen job title=P::StationFound sub name="found" act>
+            <section>
+                <h2>{words.phrase(P::Machines)}</h2>
+                <div class="fields">
+                    {machines
+                        .unwrap_or_default()
+                        .into_iter()
+                        .enumerate()
+                        .map(|(n, machine)| view! { <MachineRow job machine n when=When::AsFound /> })
+                        .collect_view()}
+                </div>
+            </section>
+            <section>
+                <h2>{words.phrase(P::WaterAirControl)}</h2>
+                <div class="fields">
+                    {loop_fields
+                        .map(|(what, test)| {
+                            view! { <ReadingField job what when=When::AsFound test=test.to_owned() /> }
+                        })
+                        .collect_view()}
+                </div>
+            </section>
+        </StationScreen>
+    }
+}
+
+/// A field that becomes an entry when it is left.
+#[component]
+pub fn ReadingField(
+    /// The job.
+    job: Job,
+    /// What is read.
+    what: What,
+    /// As found or as left.
+    when: When,
+    /// On which machine.
+    #[prop(optional)]
+    machine: Option<MachineId>,
+    /// A name for tests.
+    test: String,
+) -> impl IntoView {
+    let words = prefs().words;
+    let slot = Slot { when, what, machine };
+    let standing = Memo::new(move |_| {
+        job.visit.with(|v| v.as_ref().and_then(|v| v.readings.get(&slot).cloned()))
+    });
+    let initial = standing.get_untracked().map(|r| (r.typed, r.unit));
+    let key = format!("{} {when:?} {what:?} {machine:?}", job.id);
+    let typing = Typing::new(key, what.kind(), bounds(what), initial);
+    let kept = Signal::derive(move || standing.get().map(|r| words.kept_at(&r.at.clock())));
+    let commit = move |()| {
+        if typing.is_empty() {
+            if let Some(reading) = standing.get_untracked() {
+                let gone = |entry| Body::Withdrawn { entry };
+                let all = reading.entries.into_iter().map(gone).collect();
+                ledger().write_then(job.about(), all, || {});
+            }
+            typing.settled();
+            return;
+        }
+        let Some(typed) = typing.typed() else { return };
+        let text = typing.text.get_untracked();
+        let same = |r: &crate::record::Reading| r.value == typed.value && r.typed == text;
+        if standing.get_untracked().is_some_and(|r| same(&r)) {
+            typing.settled();
+            return;
+        }
+        let body = Body::ReadingTaken {
+            what,
+            machine,
+            when,
+            value: typed.value,
+            typed: text,
+            unit: typed.unit,
+        };
+        ledger().write_then(job.about(), vec![body], move || typing.settled());
+    };
+    view! {
+        <QuantityField
+            typing
+            label=words.reading_name(what)
+            hint=words.reading_hint(what)
+            kept
+            commit=Callback::new(commit)
+            test
+        />
+    }
+}
+
+/// One machine: its state, and its head pressure.
+#[component]
+pub fn MachineRow(
+    /// The job.
+    job: Job,
+    /// The machine.
+    machine: Machine,
+    /// Its place in the list.
+    n: usize,
+    /// As found or as left.
+    when: When,
+) -> impl IntoView {
+    let words = prefs().words;
+    let id = machine.id;
+    let state = Memo::new(move |_| {
+        job.visit.with(|v| v.as_ref().and_then(|v| v.machines.get(&(when, id)).copied()))
+    });
+    let states = [
+        (MachineState::Running, P::MachineRunning, "running"),
+        (MachineState::HighHead, P::MachineHighHead, "high-head"),
+        (MachineState::Stopped, P::MachineStopped, "stopped"),
+    ];
+    let heading = format!("{} · {}", machine.name, machine.refrigerant.designation());
+    view! {
+        <fieldset class="fields">
+            <legend class="hidden-visually">{heading.clone()}</legend>
+            <h3 aria-hidden="true">{heading.clone()}</h3>
+            <div class="seg" role="group" aria-label=heading>
+                {states
+                    .map(|(which, name, test)| {
+                        let body = Body::MachineSeen { machine: id, when, state: which };
+                        view! {
+                            <button
+                                type="button"
+                                data-test=format!("machine-{n}-{test}")
+                                aria-pressed=move || (state.get() == Some(which)).to_string()
+                                on:click=move |_| job.write(body.clone())
+                            >
+                                {words.phrase(name)}
+                            </button>
+                        }
+                    })
+                    .collect_view()}
+            </div>
+            <ReadingField
+                job
+                what=What::HeadPressure
+                when
+                machine=Some(id)
+                test=format!("head-{n}")
+            />
+        </fieldset>
+    }
+}

@@ -1,0 +1,15 @@
+//! The screens.
+
+pub mod found;
+pub mod home;
+pub mod leaving;
+pub mod new_site;
+pub mod numbers;
+pub mod outbox;
+pub mod overview;
+pub mod refill;
+pub mod report;
+pub mod settings;
+pub mod site;
+pub mod trace;
+mod visit_frame;

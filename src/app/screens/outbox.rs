@@ -1,0 +1,144 @@
+//! The outbox: reports that nobody has said arrived. Sharing first, then
+//! mail, then saving; handing a file over is not the same as its arrival, so
+//! only the person can say that it is there.
+
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+use crate::app::ledger::ledger;
+use crate::app::parts::shell::Screen;
+use crate::app::prefs::prefs;
+use crate::app::route::{Route, Station};
+use crate::app::send::{Sent, can_share, mail, save, share};
+use crate::app::signals::Outside;
+use crate::record::{About, Body, Outgoing, Way};
+use crate::report::compose;
+use crate::store::KeptFile;
+use crate::words::Phrase as P;
+
+/// The outbox.
+#[component]
+pub fn Outbox() -> impl IntoView {
+    let words = prefs().words;
+    let log = ledger().log();
+    let outside: Outside = expect_context();
+    let title = Signal::derive(move || words.phrase(P::Outbox).to_owned());
+    let sub = Signal::derive(move || {
+        words.phrase(if outside.online.get() { P::SignalThere } else { P::SignalNone }).to_owned()
+    });
+    let going = Memo::new(move |_| log.with(|log| log.outbox()));
+    view! {
+        <Screen title sub name="outbox" back=(Route::Home, words.phrase(P::Home).to_owned())>
+            {move || {
+                going
+                    .with(Vec::is_empty)
+                    .then(|| view! { <p>{words.phrase(P::OutboxEmpty)}</p> })
+            }}
+            <For each=move || going.get() key=|o| (o.file, o.handed.is_some()) let:out>
+                <Going out />
+            </For>
+        </Screen>
+    }
+}
+
+#[component]
+fn Going(out: Outgoing) -> impl IntoView {
+    let words = prefs().words;
+    let ledger = ledger();
+    let outside: Outside = expect_context();
+    let (visit, id) = (out.visit, out.file);
+    let about = About::Visit(visit);
+    let site = ledger.log().with_untracked(|log| {
+        let site = log.visits().into_iter().find(|line| line.id == visit)?.site;
+        log.site(site).map(|s| s.name)
+    });
+    // The bytes are fetched before the tap: the share sheet opens only
+    // straight from a tap.
+    let file = RwSignal::new_local(None::<KeptFile>);
+    spawn_local(async move { file.set(ledger.file(id).await) });
+    let refused = RwSignal::new(false);
+    let handed = move |way: Way| ledger.write(about, Body::ReportHandedOver { file: id, way });
+    let shareable = move || file.with(|f| f.as_ref().is_some_and(can_share));
+    let do_share = move |_| {
+        let Some(kept) = file.get_untracked() else { return };
+        spawn_local(async move {
+            match share(&kept).await {
+                Sent::Yes => handed(Way::Shared),
+                Sent::ThoughtBetter => {}
+                Sent::Refused => refused.set(true),
+            }
+        });
+    };
+    let do_mail = move |_| {
+        let text = ledger.log().with_untracked(|log| {
+            let visit = log.visit(visit)?;
+            let site = log.site(visit.site)?;
+            let prefs = prefs();
+            let doc = compose(&site, &visit, prefs.system.get_untracked(), prefs.words);
+            Some((doc.title.clone(), crate::report::to_text(&doc, 72)))
+        });
+        if let Some((subject, body)) = text {
+            mail(&subject, &body);
+            handed(Way::Mailed);
+        }
+    };
+    let do_save = move |_| {
+        if let Some(kept) = file.get_untracked()
+            && save(&kept)
+        {
+            handed(Way::Saved);
+        }
+    };
+    let name = out.name.clone();
+    view! {
+        <section data-test="outgoing">
+            <h2>{site.unwrap_or_default()}</h2>
+            <p>{name}</p>
+            <p class="sub">
+                {match out.handed {
+                    Some((way, at)) => words.handed_over(way, &at.clock()),
+                    None => words.report_waits(&out.made.date(), &out.made.clock()),
+                }}
+            </p>
+            {move || {
+                refused.get().then(|| view! { <p class="said no">{words.phrase(P::ShareRefused)}</p> })
+            }}
+            <div class="answers">
+                {move || {
+                    shareable()
+                        .then(|| {
+                            view! {
+                                <button class="primary" data-test="share" on:click=do_share>
+                                    {words.phrase(P::ShareReport)}
+                                </button>
+                            }
+                        })
+                }}
+                <button data-test="mail" on:click=do_mail disabled=move || !outside.online.get()>
+                    {words.phrase(P::MailReport)}
+                </button>
+                <button data-test="save-pdf" on:click=do_save>
+                    {words.phrase(P::SaveReport)}
+                </button>
+                {out
+                    .handed
+                    .is_some()
+                    .then(|| {
+                        view! {
+                            <button
+                                data-test="confirm-sent"
+                                on:click=move |_| {
+                                    ledger.write(about, Body::ReportConfirmed { file: id })
+                                }
+                            >
+                                {words.phrase(P::ItArrived)}
+                            </button>
+                        }
+                    })}
+                <a class="button plain" href=Route::Visit(visit, Station::Report).href()>
+                    {words.phrase(P::ToVisit)}
+                </a>
+            </div>
+        </section>
+    }
+}

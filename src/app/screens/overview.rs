@@ -1,0 +1,209 @@
+//! The visit at a glance: complaint, stations and how each stands, and the
+//! one thing to do next.
+
+use leptos::prelude::*;
+
+use super::visit_frame::{Job, NotFound};
+use crate::app::ledger::ledger;
+use crate::app::parts::icon::{Draw, Icon};
+use crate::app::parts::shell::{Edge, Screen};
+use crate::app::prefs::prefs;
+use crate::app::route::{Route, Station};
+use crate::record::{
+    Body, Figures, LeavingItem, MachineState, Site, Visit, VisitId, When, observed, plant,
+};
+use crate::refill::{self, Verdict};
+use crate::trace;
+use crate::words::Phrase as P;
+
+/// How far a station has come.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Progress {
+    /// Nothing yet.
+    Empty,
+    /// Begun, or not proven.
+    Begun,
+    /// Done.
+    Done,
+}
+
+struct Row {
+    station: Station,
+    name: P,
+    progress: Progress,
+    says: String,
+    test: &'static str,
+}
+
+fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
+    let words = prefs().words;
+    let system = prefs().system.get();
+    let found = visit.readings.keys().filter(|slot| slot.when == When::AsFound).count();
+    let out = visit
+        .machines
+        .iter()
+        .filter(|((when, _), state)| *when == When::AsFound && **state == MachineState::HighHead)
+        .count();
+    let figures = Figures::of(site, visit);
+    let known = figures.known();
+    let belief = trace::infer(&plant(site), &observed(site, visit), &visit.evidence());
+    let top = belief.suspects.first();
+    let outcome = visit.tests.last().map(|t| refill::judge(&t.setup, &t.timed()));
+    let round = visit.leaving.len();
+    let progress = |done: bool, begun: bool| match (done, begun) {
+        (true, _) => Progress::Done,
+        (_, true) => Progress::Begun,
+        _ => Progress::Empty,
+    };
+    let row = |station, name, progress, says: String, test| Row {
+        station, name, progress, says, test,
+    };
+    vec![
+        row(
+            Station::Found,
+            P::StationFound,
+            progress(found >= 5, found > 0),
+            words.found_summary(found, out),
+            "to-found",
+        ),
+        row(
+            Station::Numbers,
+            P::StationNumbers,
+            progress(known >= 6, known > 0),
+            words.numbers_summary(&figures, system),
+            "to-numbers",
+        ),
+        row(
+            Station::Trace,
+            P::StationTrace,
+            progress(visit.cause.is_some(), !visit.answers.is_empty()),
+            match (&visit.cause, top) {
+                (Some(cause), _) => words.mode_name(cause.mode).to_owned(),
+                (None, Some(top)) if found > 0 || !visit.answers.is_empty() => {
+                    words.suspect_summary(top.mode, top.probability)
+                }
+                _ => words.phrase(P::TraceNotBegun).to_owned(),
+            },
+            "to-trace",
+        ),
+        row(
+            Station::Refill,
+            P::StationRefill,
+            match &outcome {
+                Some(o) if o.verdict != Verdict::NotProven => Progress::Done,
+                Some(_) => Progress::Begun,
+                None => Progress::Empty,
+            },
+            match &outcome {
+                Some(o) => words.verdict_name(o.verdict).to_owned(),
+                None => words.phrase(P::RefillNotBegun).to_owned(),
+            },
+            "to-refill",
+        ),
+        row(
+            Station::Left,
+            P::StationLeft,
+            progress(round == LeavingItem::ALL.len() && visit.cause.is_some(), round > 0),
+            words.leaving_summary(round, LeavingItem::ALL.len()),
+            "to-left",
+        ),
+        row(
+            Station::Report,
+            P::StationReport,
+            progress(!visit.reports.is_empty(), false),
+            match visit.reports.last() {
+                Some(report) => words.report_made_at(&report.at.clock()),
+                None => words.phrase(P::ReportNotMade).to_owned(),
+            },
+            "to-report",
+        ),
+    ]
+}
+
+/// The overview.
+#[component]
+pub fn Overview(id: VisitId) -> impl IntoView {
+    let job = Job::of(id);
+    if job.both().is_none() {
+        return view! { <NotFound /> }.into_any();
+    }
+    let words = prefs().words;
+    let both = move || job.both();
+    let title = Signal::derive(move || both().map_or(String::new(), |(_, site)| site.name));
+    let sub = Signal::derive(move || {
+        let opened = both().map(|(v, _)| format!("{} {}", v.opened.date(), v.opened.clock()));
+        format!("{} {}", words.phrase(P::VisitOf), opened.unwrap_or_default())
+    });
+    let edge = Signal::derive(move || {
+        let (visit, site) = both()?;
+        Some(Edge { visit: id, tower: site.tower, level: visit.last_level() })
+    });
+    let next = move || {
+        let (visit, site) = both()?;
+        let rows = rows(&visit, &site);
+        // Numbers follow from readings; they are never the next thing to do.
+        let open = |r: &&Row| r.progress != Progress::Done && r.station != Station::Numbers;
+        rows.iter().find(open).map(|r| (r.station, r.name))
+    };
+    let act = move || match next() {
+        Some((station, name)) => view! {
+            <a class="button primary" href=Route::Visit(id, station).href() data-test="next">
+                {words.continue_with(name)}
+            </a>
+        }
+        .into_any(),
+        None if both().is_some_and(|(v, _)| v.closed.is_some()) => view! {
+            <a class="button primary calm" href=Route::Outbox.href() data-test="next">
+                {words.phrase(P::OpenOutbox)}
+            </a>
+        }
+        .into_any(),
+        None => view! {
+            <button class="primary" data-test="close-visit" on:click=move |_| {
+                ledger().write(job.about(), Body::VisitClosed)
+            }>
+                {words.phrase(P::CloseVisit)}
+            </button>
+        }
+        .into_any(),
+    };
+    let list = move || {
+        let (visit, site) = both()?;
+        let rows = rows(&visit, &site)
+            .into_iter()
+            .map(|row| {
+                let icon = match row.progress {
+                    Progress::Empty => Icon::Empty,
+                    Progress::Begun => Icon::Half,
+                    Progress::Done => Icon::Full,
+                };
+                let state = match row.progress {
+                    Progress::Empty => P::StateEmpty,
+                    Progress::Begun => P::StateBegun,
+                    Progress::Done => P::StateDone,
+                };
+                view! {
+                    <li>
+                        <a href=Route::Visit(id, row.station).href() data-test=row.test>
+                            <Draw icon />
+                            <span class="name">{words.phrase(row.name)}</span>
+                            <span class="tail">{words.phrase(state)}</span>
+                            <span class="under">{row.says}</span>
+                        </a>
+                    </li>
+                }
+            })
+            .collect_view();
+        Some(view! { <ol class="rows">{rows}</ol> })
+    };
+    view! {
+        <Screen title sub edge name="overview" back=(Route::Home, words.phrase(P::Home).to_owned())
+            act>
+            <p data-test="complaint-said">
+                {move || both().map(|(v, _)| words.quoted(&v.complaint))}
+            </p>
+            {list}
+        </Screen>
+    }
+    .into_any()
+}

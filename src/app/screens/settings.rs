@@ -1,0 +1,67 @@
+//! Units and light.
+
+use leptos::prelude::*;
+
+use crate::app::ledger::ledger;
+use crate::app::parts::shell::Screen;
+use crate::app::prefs::{Light, prefs};
+use crate::app::route::Route;
+use crate::quantity::System;
+use crate::words::Phrase as P;
+
+/// The settings.
+#[component]
+pub fn Settings() -> impl IntoView {
+    let prefs = prefs();
+    let ledger = ledger();
+    let words = prefs.words;
+    let title = Signal::derive(move || words.phrase(P::Settings).to_owned());
+    let systems = [(System::Us, P::UnitsUs, "units-us"), (System::Si, P::UnitsSi, "units-si")];
+    let lights = Light::ALL.into_iter().zip([
+        (P::LightPhone, "light-phone"),
+        (P::LightDay, "light-day"),
+        (P::LightDark, "light-dark"),
+        (P::LightGlare, "light-glare"),
+    ]);
+    view! {
+        <Screen title name="settings" back=(Route::Home, words.phrase(P::Home).to_owned())>
+            <section>
+                <h2>{words.phrase(P::Units)}</h2>
+                <div class="seg" role="group" aria-label=words.phrase(P::Units)>
+                    {systems
+                        .map(|(system, name, test)| {
+                            view! {
+                                <button
+                                    data-test=test
+                                    aria-pressed=move || (prefs.system.get() == system).to_string()
+                                    on:click=move |_| prefs.choose_system(ledger, system)
+                                >
+                                    {words.phrase(name)}
+                                </button>
+                            }
+                        })
+                        .collect_view()}
+                </div>
+                <p class="sub small">{words.phrase(P::UnitsHint)}</p>
+            </section>
+            <section>
+                <h2>{words.phrase(P::Light)}</h2>
+                <div class="answers" role="group" aria-label=words.phrase(P::Light)>
+                    {lights
+                        .map(|(light, (name, test))| {
+                            view! {
+                                <button
+                                    data-test=test
+                                    aria-pressed=move || (prefs.light.get() == light).to_string()
+                                    on:click=move |_| prefs.choose_light(ledger, light)
+                                >
+                                    {words.phrase(name)}
+                                </button>
+                            }
+                        })
+                        .collect_view()}
+                </div>
+            </section>
+        </Screen>
+    }
+}

@@ -1,0 +1,112 @@
+//! The frame that all stations of a visit share: the visit and its site,
+//! looked up once, the waterline, and the way back to the overview.
+
+use leptos::prelude::*;
+
+use crate::app::ledger::ledger;
+use crate::app::parts::shell::{Edge, Screen};
+use crate::app::prefs::prefs;
+use crate::app::route::{Route, Station};
+use crate::record::{About, Body, Site, Visit, VisitId};
+use crate::words::Phrase as P;
+
+/// A visit and its site, tracked.
+#[derive(Clone, Copy)]
+pub struct Job {
+    /// The visit's name.
+    pub id: VisitId,
+    /// The visit as it stands.
+    pub visit: Memo<Option<Visit>>,
+    /// Its site as last described.
+    pub site: Memo<Option<Site>>,
+}
+
+impl Job {
+    /// Looks a visit up.
+    pub fn of(id: VisitId) -> Self {
+        let visit = ledger().visit(id);
+        let log = ledger().log();
+        let site = Memo::new(move |_| {
+            let site = visit.with(|v| v.as_ref().map(|v| v.site))?;
+            log.with(|log| log.site(site))
+        });
+        Self { id, visit, site }
+    }
+
+    /// Both, when both are known.
+    pub fn both(self) -> Option<(Visit, Site)> {
+        self.visit.get().zip(self.site.get())
+    }
+
+    /// What its entries are about.
+    pub fn about(self) -> About {
+        About::Visit(self.id)
+    }
+
+    /// Writes one entry about it.
+    pub fn write(self, body: Body) {
+        ledger().write(self.about(), body);
+    }
+}
+
+/// A station's screen.
+#[component]
+pub fn StationScreen(
+    /// The job.
+    job: Job,
+    /// Station's title.
+    title: P,
+    /// Under the title.
+    #[prop(optional, into)]
+    sub: Option<Signal<String>>,
+    /// Name for tests.
+    name: &'static str,
+    /// The action bar.
+    #[prop(into)]
+    act: ViewFn,
+    /// The body.
+    children: Children,
+) -> impl IntoView {
+    let words = prefs().words;
+    let edge = Signal::derive(move || {
+        let (visit, site) = job.both()?;
+        Some(Edge { visit: job.id, tower: site.tower, level: visit.last_level() })
+    });
+    let back = move || {
+        let name = job.site.with_untracked(|s| s.as_ref().map(|s| s.name.clone()));
+        let name = name.unwrap_or_else(|| words.phrase(P::Visit).to_owned());
+        (Route::Visit(job.id, Station::Overview), name)
+    };
+    let title = Signal::derive(move || words.phrase(title).to_owned());
+    match (job.both().is_some(), sub) {
+        (false, _) => view! { <NotFound /> }.into_any(),
+        (true, Some(sub)) => view! {
+            <Screen title sub edge name back=back() act>
+                {children()}
+            </Screen>
+        }
+        .into_any(),
+        (true, None) => view! {
+            <Screen title edge name back=back() act>
+                {children()}
+            </Screen>
+        }
+        .into_any(),
+    }
+}
+
+/// Said when an address names something this phone does not hold.
+#[component]
+pub fn NotFound() -> impl IntoView {
+    let words = prefs().words;
+    let title = Signal::derive(move || words.phrase(P::NotHereTitle).to_owned());
+    view! {
+        <Screen
+            title
+            name="not-here"
+            back=(Route::Home, words.phrase(P::Home).to_owned())
+        >
+            <p>{words.phrase(P::NotHereBody)}</p>
+        </Screen>
+    }
+}

@@ -1,0 +1,91 @@
+//! Handing a file to the phone: share sheet, mail draft, download.
+
+use js_sys::{Array, Function, Object, Promise, Reflect, Uint8Array};
+use leptos::prelude::document;
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{Blob, BlobPropertyBag, File, FilePropertyBag, HtmlAnchorElement, Url};
+
+use super::ports::window;
+use crate::store::KeptFile;
+
+/// How handing over went.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sent {
+    /// The phone took it.
+    Yes,
+    /// The person closed the sheet.
+    ThoughtBetter,
+    /// The phone refused.
+    Refused,
+}
+
+fn parts(file: &KeptFile) -> Array {
+    Array::of1(&Uint8Array::from(file.bytes.as_slice()))
+}
+
+fn share_data(file: &KeptFile) -> Option<Object> {
+    let kind = FilePropertyBag::new();
+    kind.set_type(&file.media_type);
+    let file = File::new_with_u8_array_sequence_and_options(&parts(file), &file.name, &kind);
+    let data = Object::new();
+    // Files only: a text beside them makes some phones drop the file.
+    Reflect::set(&data, &"files".into(), &Array::of1(&file.ok()?)).ok()?;
+    Some(data)
+}
+
+fn method(name: &str) -> Option<Function> {
+    Reflect::get(&window().navigator(), &name.into()).ok()?.dyn_into().ok()
+}
+
+/// Whether the share sheet here takes files.
+pub fn can_share(file: &KeptFile) -> bool {
+    let asked = || {
+        let data = share_data(file)?;
+        method("canShare")?.call1(&window().navigator(), &data).ok()?.as_bool()
+    };
+    asked().unwrap_or(false)
+}
+
+/// Opens the share sheet with the file.
+pub async fn share(file: &KeptFile) -> Sent {
+    let begun = || {
+        let data = share_data(file)?;
+        let promise = method("share")?.call1(&window().navigator(), &data).ok()?;
+        promise.dyn_into::<Promise>().ok()
+    };
+    let Some(promise) = begun() else { return Sent::Refused };
+    match JsFuture::from(promise).await {
+        Ok(_) => Sent::Yes,
+        Err(error) => {
+            let name = Reflect::get(&error, &JsValue::from_str("name")).ok();
+            match name.and_then(|n| n.as_string()).as_deref() {
+                Some("AbortError") => Sent::ThoughtBetter,
+                _ => Sent::Refused,
+            }
+        }
+    }
+}
+
+/// Opens a mail draft with the report as text.
+pub fn mail(subject: &str, body: &str) {
+    let encode = |text: &str| String::from(js_sys::encode_uri_component(text));
+    let draft = format!("mailto:?subject={}&body={}", encode(subject), encode(body));
+    let _ = window().location().set_href(&draft);
+}
+
+/// Saves the file through a download link; false when the browser refused.
+pub fn save(file: &KeptFile) -> bool {
+    let saved = || {
+        let kind = BlobPropertyBag::new();
+        kind.set_type(&file.media_type);
+        let blob = Blob::new_with_u8_array_sequence_and_options(&parts(file), &kind).ok()?;
+        let url = Url::create_object_url_with_blob(&blob).ok()?;
+        let link: HtmlAnchorElement = document().create_element("a").ok()?.dyn_into().ok()?;
+        link.set_href(&url);
+        link.set_download(&file.name);
+        link.click();
+        Some(())
+    };
+    saved().is_some()
+}

@@ -1,0 +1,102 @@
+//! Moist-air kernels in plain f64: degrees Celsius, pascals, kJ per kg of dry
+//! air, kg of water per kg of dry air. Callers check the ranges.
+
+use crate::physics::root::bisect;
+
+/// Ratio of the molar masses of water and dry air (ASHRAE Fundamentals 2017).
+const MASS_RATIO: f64 = 0.621945;
+
+/// Lowest wet bulb looked for: 20 K below the coldest dry bulb accepted.
+const COLDEST: f64 = -40.0;
+
+/// Saturation pressure, Pa; over ice below 0 C, over water from 0 C up.
+/// Hyland & Wexler 1983, coefficients as in ASHRAE Fundamentals ch. 1, eq. 5-6.
+pub(in crate::physics) fn saturation_pressure(celsius: f64) -> f64 {
+    let t = celsius + 273.15;
+    let ln_p = if celsius < 0.0 {
+        -5.674_535_9e3 / t
+            + 6.392_524_7
+            + t * (-9.677_843_0e-3
+                + t * (6.221_570_1e-7 + t * (2.074_782_5e-9 + t * -9.484_024_0e-13)))
+            + 4.163_501_9 * t.ln()
+    } else {
+        -5.800_220_6e3 / t
+            + 1.391_499_3
+            + t * (-4.864_023_9e-2 + t * (4.176_476_8e-5 + t * -1.445_209_3e-8))
+            + 6.545_967_3 * t.ln()
+    };
+    ln_p.exp()
+}
+
+/// How much more vapour saturated air holds than the pure vapour pressure
+/// says. Buck 1981, `fw5` over water and `fi4` over ice; pressure in Pa.
+pub(super) fn enhancement(celsius: f64, pressure: f64) -> f64 {
+    let hpa = pressure / 100.0;
+    if celsius < 0.0 {
+        1.0003 + 4.18e-6 * hpa
+    } else {
+        1.0016 + 3.15e-6 * hpa - 0.074 / hpa
+    }
+}
+
+/// Partial pressure of the vapour in saturated air, Pa.
+pub(super) fn saturated_vapour(celsius: f64, pressure: f64) -> f64 {
+    enhancement(celsius, pressure) * saturation_pressure(celsius)
+}
+
+/// Humidity ratio at a partial pressure of vapour. The pressure must exceed it.
+pub(super) fn ratio_at_vapour(vapour: f64, pressure: f64) -> f64 {
+    MASS_RATIO * vapour / (pressure - vapour)
+}
+
+/// Partial pressure of vapour at a humidity ratio, Pa.
+pub(super) fn vapour_at_ratio(ratio: f64, pressure: f64) -> f64 {
+    pressure * ratio / (MASS_RATIO + ratio)
+}
+
+/// Humidity ratio of saturated air.
+pub(in crate::physics) fn saturated_ratio(celsius: f64, pressure: f64) -> f64 {
+    ratio_at_vapour(saturated_vapour(celsius, pressure), pressure)
+}
+
+/// Enthalpy above 0 C dry air and liquid water, kJ per kg dry air.
+/// ASHRAE Fundamentals ch. 1, eq. 30.
+pub(super) fn enthalpy(celsius: f64, ratio: f64) -> f64 {
+    1.006 * celsius + ratio * (2501.0 + 1.86 * celsius)
+}
+
+/// Enthalpy of saturated air, kJ per kg dry air.
+pub(in crate::physics) fn saturated_enthalpy(celsius: f64, pressure: f64) -> f64 {
+    enthalpy(celsius, saturated_ratio(celsius, pressure))
+}
+
+/// Humidity ratio from dry and wet bulb; negative when no air is that dry.
+/// ASHRAE Fundamentals ch. 1, eq. 33 (water on the wick) and 35 (ice, below 0 C).
+pub(in crate::physics) fn ratio_from_bulbs(dry: f64, wet: f64, pressure: f64) -> f64 {
+    let ratio = saturated_ratio(wet, pressure);
+    if wet < 0.0 {
+        ((2830.0 - 0.24 * wet) * ratio - 1.006 * (dry - wet)) / (2830.0 + 1.86 * dry - 2.1 * wet)
+    } else {
+        ((2501.0 - 2.326 * wet) * ratio - 1.006 * (dry - wet)) / (2501.0 + 1.86 * dry - 4.186 * wet)
+    }
+}
+
+/// Wet bulb at a humidity ratio, C: with water on the wick where that gives
+/// 0 C or more, with ice otherwise.
+pub(super) fn wet_bulb(dry: f64, ratio: f64, pressure: f64) -> f64 {
+    let (low, high) = if dry < 0.0 {
+        (COLDEST, dry)
+    } else if ratio_from_bulbs(dry, 0.0, pressure) <= ratio {
+        (0.0, dry)
+    } else {
+        (COLDEST, -1e-9)
+    };
+    bisect(low, high, |wet| {
+        ratio_from_bulbs(dry, wet, pressure) - ratio
+    })
+}
+
+/// Dry-air density, kg per m3 of moist air. ASHRAE Fundamentals ch. 1, eq. 26.
+pub(super) fn dry_air_density(celsius: f64, ratio: f64, pressure: f64) -> f64 {
+    pressure / (287.042 * (celsius + 273.15) * (1.0 + 1.607858 * ratio))
+}

@@ -1,0 +1,168 @@
+//! What can go wrong in a calculation, as data.
+
+use serde::{Deserialize, Serialize};
+
+/// The input an [`Error`] is about. The unit given is the one `value`, `low`
+/// and `high` are in; it is always the SI base unit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Quantity {
+    /// Altitude above sea level, m.
+    Altitude,
+    /// Local atmospheric pressure, Pa absolute.
+    AtmosphericPressure,
+    /// Dry-bulb temperature of the air, K.
+    DryBulb,
+    /// Wet-bulb temperature of the air, K.
+    WetBulb,
+    /// Temperature of saturated air, K.
+    AirTemperature,
+    /// Relative humidity, 0 to 1.
+    RelativeHumidity,
+    /// Water entering the tower (hot), K.
+    EnteringWater,
+    /// Water leaving the tower (cold), K.
+    LeavingWater,
+    /// Entering less leaving water temperature, K.
+    Range,
+    /// Water mass flow over dry-air mass flow.
+    WaterAirRatio,
+    /// Merkel number KaV/L.
+    MerkelNumber,
+    /// Exponent n of the tower characteristic.
+    CharacteristicExponent,
+    /// Flow as a fraction of the design flow.
+    FlowFraction,
+    /// Water flow, m3/s.
+    WaterFlow,
+    /// Water mass flow, kg/s.
+    WaterMassFlow,
+    /// Density of the dry air in moist air, kg/m3.
+    AirDensity,
+    /// Air flow, m3/s.
+    AirFlow,
+    /// Drift as a fraction of the flow.
+    DriftFraction,
+    /// Cycles of concentration.
+    Cycles,
+    /// Electrical conductivity of the water, S/m.
+    Conductivity,
+    /// Rate of water loss, m3/s.
+    LossRate,
+    /// Depth of the basin, m.
+    BasinDepth,
+    /// Plan area of the basin, m2.
+    BasinArea,
+    /// Level below the overflow lip, m.
+    Level,
+    /// Heat flow, W.
+    Heat,
+    /// Volume of water in the loop, m3.
+    WaterVolume,
+    /// Temperature of the water in the loop, K.
+    LoopTemperature,
+    /// Elapsed time, s.
+    Elapsed,
+    /// Saturation temperature of the refrigerant, K.
+    SaturationTemperature,
+    /// Saturation pressure of the refrigerant, Pa absolute.
+    SaturationPressure,
+}
+
+/// Why a duty inside every range still has no answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum NoSolution {
+    /// The air would become as warm as the water: no tower does this duty.
+    Pinch,
+    /// The tower cannot carry this range with water below the top of the range.
+    BeyondTower,
+    /// The leaving water would be at or below freezing.
+    Freezing,
+    /// Water boils at this temperature and pressure.
+    Boiling,
+    /// The air is too dry to have a dew point in range.
+    TooDry,
+}
+
+/// Why a calculation gives no number.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Error {
+    /// An input is outside the range the method is good for. Bounds are
+    /// inclusive; all three are in the SI base unit of the quantity.
+    OutOfRange {
+        /// Which input.
+        quantity: Quantity,
+        /// What was given.
+        value: f64,
+        /// Lowest value accepted.
+        low: f64,
+        /// Highest value accepted.
+        high: f64,
+    },
+    /// Every input is in range, yet no state of the plant satisfies them.
+    NoSolution(NoSolution),
+}
+
+impl std::fmt::Display for Error {
+    /// For logs and developers; people read `Words`.
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Error::OutOfRange {
+                quantity,
+                value,
+                low,
+                high,
+            } => {
+                write!(f, "{quantity:?} {value} is outside {low} to {high} (SI)")
+            }
+            Error::NoSolution(why) => write!(f, "no solution: {why:?}"),
+        }
+    }
+}
+
+impl std::error::Error for Error {}
+
+/// The value itself if it lies in `low..=high`; NaN and infinities do not.
+///
+/// # Errors
+/// [`Error::OutOfRange`] otherwise.
+pub(super) fn within(quantity: Quantity, value: f64, low: f64, high: f64) -> Result<f64, Error> {
+    if (low..=high).contains(&value) {
+        Ok(value)
+    } else {
+        Err(Error::OutOfRange {
+            quantity,
+            value,
+            low,
+            high,
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_ends_are_in_and_nan_is_out() {
+        assert_eq!(within(Quantity::Cycles, 2.0, 2.0, 3.0), Ok(2.0));
+        assert_eq!(within(Quantity::Cycles, 3.0, 2.0, 3.0), Ok(3.0));
+        assert!(within(Quantity::Cycles, f64::NAN, 2.0, 3.0).is_err());
+        let error = within(Quantity::Cycles, 3.5, 2.0, 3.0).unwrap_err();
+        let Error::OutOfRange {
+            quantity,
+            value,
+            low,
+            high,
+        } = error
+        else {
+            panic!("wrong kind: {error:?}")
+        };
+        assert_eq!(
+            (quantity, value, low, high),
+            (Quantity::Cycles, 3.5, 2.0, 3.0)
+        );
+    }
+}

@@ -1,0 +1,281 @@
+//! Reading a bare number: decimals, thousands, fractions.
+
+use super::Refusal;
+
+/// A number as typed, with its second reading when a comma leaves one.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Number {
+    /// The number; with commas as thousands where there are two readings.
+    pub value: f64,
+    /// The number with its comma marking decimals, when that reads as well.
+    pub as_decimal: Option<f64>,
+}
+
+/// At most 24 characters of a text, to quote in a refusal.
+pub(super) fn cut(text: &str) -> String {
+    text.chars().take(24).collect()
+}
+
+/// The value of a one-character fraction.
+pub(super) fn fraction(c: char) -> Option<f64> {
+    Some(match c {
+        '½' => 0.5,
+        '¼' => 0.25,
+        '¾' => 0.75,
+        '⅛' => 0.125,
+        '⅜' => 0.375,
+        '⅝' => 0.625,
+        '⅞' => 0.875,
+        '⅓' => 1.0 / 3.0,
+        '⅔' => 2.0 / 3.0,
+        _ => return None,
+    })
+}
+
+/// Reads the number a text begins with; returns it and the text behind it.
+///
+/// # Errors
+///
+/// [`Refusal::NotANumber`] when the text begins with none, when its commas and
+/// points do not group, when a fraction divides by zero or a mixed number's
+/// fraction is not below one, or when the number is too large to hold.
+pub(super) fn number(text: &str) -> Result<(Number, &str), Refusal> {
+    let refuse = || Refusal::NotANumber { near: cut(text) };
+    let plain = |value| Number {
+        value,
+        as_decimal: None,
+    };
+    if let Some((value, rest)) = glyph(text) {
+        return Ok((plain(value), rest));
+    }
+    let whole_end = digits(text);
+    let (whole, after) = text.split_at(whole_end);
+    if whole_end > 0 {
+        if let Some((bottom, rest)) = over(after) {
+            let value = whole.parse::<f64>().map_err(|_| refuse())? / bottom;
+            return if value.is_finite() {
+                Ok((plain(value), rest))
+            } else {
+                Err(refuse())
+            };
+        }
+        if let Some((part, rest)) = fraction_behind(after) {
+            let whole: f64 = whole.parse().map_err(|_| refuse())?;
+            let fits = part < 1.0 && whole.is_finite();
+            return if fits {
+                Ok((plain(whole + part), rest))
+            } else {
+                Err(refuse())
+            };
+        }
+    }
+    let (token, rest) = token(text);
+    let number = separated(&token).ok_or_else(refuse)?;
+    if number.value.is_finite() {
+        Ok((number, rest))
+    } else {
+        Err(refuse())
+    }
+}
+
+/// How many leading ASCII digits.
+fn digits(text: &str) -> usize {
+    text.bytes().take_while(u8::is_ascii_digit).count()
+}
+
+/// A leading one-character fraction.
+fn glyph(text: &str) -> Option<(f64, &str)> {
+    let mut chars = text.chars();
+    let value = fraction(chars.next()?)?;
+    Some((value, chars.as_str()))
+}
+
+/// A slash and a denominator.
+fn over(text: &str) -> Option<(f64, &str)> {
+    let text = text.strip_prefix(['/', '\u{2044}'])?;
+    let (bottom, rest) = text.split_at(digits(text));
+    Some((bottom.parse().ok()?, rest))
+}
+
+/// A fraction behind a whole number: after a space, a hyphen, or nothing.
+fn fraction_behind(text: &str) -> Option<(f64, &str)> {
+    let inner = text.trim_start();
+    let inner = inner.strip_prefix('-').unwrap_or(inner);
+    if let Some(found) = glyph(inner) {
+        return Some(found);
+    }
+    let (top, rest) = inner.split_at(digits(inner));
+    let (bottom, rest) = over(rest)?;
+    Some((top.parse::<f64>().ok()? / bottom, rest))
+}
+
+/// The run of digits, points, commas and grouping spaces a text begins with,
+/// spaces left out, and the text behind it. A closing point or comma is not
+/// part of the number and is dropped.
+fn token(text: &str) -> (String, &str) {
+    let mut token = String::new();
+    let mut rest = text;
+    loop {
+        let run = digits(rest);
+        token.push_str(&rest[..run]);
+        rest = &rest[run..];
+        let Some(sign) = rest.chars().next() else {
+            break;
+        };
+        let behind = &rest[sign.len_utf8()..];
+        let next = digits(behind);
+        if (sign == '.' || sign == ',') && next > 0 {
+            token.push(sign);
+        } else if !(sign.is_whitespace()
+            && next == 3
+            && (1..=3).contains(&run)
+            && !token.contains(['.', ','])
+            && over(&behind[3..]).is_none())
+        {
+            if run > 0 && (sign == '.' || sign == ',') {
+                rest = behind;
+            }
+            break;
+        }
+        rest = behind;
+    }
+    (token, rest)
+}
+
+/// A token of digits, points and commas as a number; the rule is in
+/// [`read`](super::read). `None` when the signs do not group.
+fn separated(token: &str) -> Option<Number> {
+    let parse = |decimal: Option<char>| -> Option<f64> {
+        let (whole, part) = match decimal {
+            Some(mark) => token.rsplit_once(mark)?,
+            None => (token, ""),
+        };
+        if part.contains(['.', ',']) {
+            return None;
+        }
+        let mut groups = whole.split(['.', ',']);
+        let lead = groups.next()?;
+        let mut rest = groups.peekable();
+        if rest.peek().is_some() && !(1..=3).contains(&lead.len()) {
+            return None;
+        }
+        let mut text = String::from(lead);
+        for group in rest {
+            if group.len() != 3 {
+                return None;
+            }
+            text.push_str(group);
+        }
+        text.push('.');
+        text.push_str(part);
+        text.parse().ok()
+    };
+    let commas = token.matches(',').count();
+    let points = token.matches('.').count();
+    let plain = |value| Number {
+        value,
+        as_decimal: None,
+    };
+    match (commas, points) {
+        (0, 0) => parse(None).map(plain),
+        (1, 0) => {
+            let decimal = parse(Some(','))?;
+            match parse(None).filter(|_| !token.starts_with('0')) {
+                Some(value) => Some(Number {
+                    value,
+                    as_decimal: Some(decimal),
+                }),
+                None => Some(plain(decimal)),
+            }
+        }
+        (0, 1) => parse(Some('.')).map(plain),
+        (_, 0) | (0, _) => parse(None).map(plain),
+        _ => {
+            let last = token.rfind(['.', ','])?;
+            let mark = if token[last..].starts_with(',') {
+                ','
+            } else {
+                '.'
+            };
+            let whole = &token[..last];
+            (!whole.contains(mark))
+                .then(|| parse(Some(mark)))?
+                .map(plain)
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn value(text: &str) -> Option<f64> {
+        number(text)
+            .ok()
+            .filter(|(_, rest)| rest.is_empty())
+            .map(|(n, _)| n.value)
+    }
+
+    #[test]
+    fn decimals_and_groups() {
+        for (text, wanted) in [
+            ("26", 26.0),
+            ("26.5", 26.5),
+            ("26,5", 26.5),
+            (".5", 0.5),
+            (",5", 0.5),
+            ("26.", 26.0),
+            ("0,125", 0.125),
+            ("1.250", 1.25),
+            ("1,250.5", 1250.5),
+            ("1.250,5", 1250.5),
+            ("1,250,000", 1_250_000.0),
+            ("1.250.000", 1_250_000.0),
+            ("12 500", 12_500.0),
+            ("12\u{a0}500,5", 12_500.5),
+            ("1234,567", 1234.567),
+        ] {
+            assert_eq!(value(text), Some(wanted), "{text}");
+        }
+        let both = number("1,250").unwrap().0;
+        assert_eq!(
+            both,
+            Number {
+                value: 1250.0,
+                as_decimal: Some(1.25)
+            }
+        );
+        for text in [
+            "1,25,000",
+            "12,3456,789",
+            "1.2,3.4",
+            ",",
+            ".",
+            "",
+            "x",
+            "1,2,3",
+        ] {
+            assert_eq!(value(text), None, "{text}");
+        }
+    }
+
+    #[test]
+    fn fractions() {
+        for (text, wanted) in [
+            ("1/2", 0.5),
+            ("4 1/2", 4.5),
+            ("4-1/2", 4.5),
+            ("4½", 4.5),
+            ("4 ⅛", 4.125),
+            ("⅞", 0.875),
+            ("5/4", 1.25),
+            ("4 125/1000", 4.125),
+            ("4 1⁄2", 4.5),
+        ] {
+            assert_eq!(value(text), Some(wanted), "{text}");
+        }
+        for text in ["1/0", "4 1/0", "4 3/2", "4 1/", "0/0"] {
+            assert_eq!(value(text), None, "{text}");
+        }
+    }
+}

@@ -1,0 +1,5 @@
+//! Reading and showing, tried together.
+
+mod reading;
+mod round_trip;
+mod showing;

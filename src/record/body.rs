@@ -1,0 +1,251 @@
+//! What can happen: the bodies of entries.
+
+use serde::{Deserialize, Serialize};
+
+use super::id::{EntryId, FileId, MachineId, SiteId, TestId};
+use super::site::Site;
+use crate::quantity::{Kind, Unit, Value};
+use crate::refill::{MarkKind, Setup};
+use crate::trace::{Answer, Check, Manner, Mode, Stage};
+
+/// What happened.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "kebab-case", rename_all_fields = "kebab-case")]
+pub enum Body {
+    /// The site was described, or described anew: the latest counts.
+    SiteDescribed {
+        /// The whole description.
+        site: Site,
+    },
+    /// A visit was opened.
+    VisitOpened {
+        /// Where.
+        site: SiteId,
+        /// What the customer said.
+        complaint: String,
+    },
+    /// A reading was taken; a later one of the same thing corrects it.
+    ReadingTaken {
+        /// What was read.
+        what: What,
+        /// On which machine, when it is a machine's.
+        machine: Option<MachineId>,
+        /// As found, or as left.
+        when: When,
+        /// The value, in SI.
+        value: Value,
+        /// As it was typed.
+        typed: String,
+        /// The unit typed or assumed.
+        unit: Unit,
+    },
+    /// A machine's state was noted.
+    MachineSeen {
+        /// Which machine.
+        machine: MachineId,
+        /// As found, or as left.
+        when: When,
+        /// Running, or stopped and how.
+        state: MachineState,
+    },
+    /// A check of the trace was answered.
+    CheckAnswered {
+        /// Which check.
+        check: Check,
+        /// What it showed.
+        answer: Answer,
+        /// Before or after anyone touched anything.
+        stage: Stage,
+    },
+    /// A refill test was begun.
+    TestBegun {
+        /// Its name.
+        test: TestId,
+        /// Basin, need and limits at that time.
+        setup: Setup,
+    },
+    /// A mark was made in a refill test.
+    Marked {
+        /// Which test.
+        test: TestId,
+        /// What was seen.
+        mark: MarkKind,
+    },
+    /// The cause was named and what was done about it.
+    CauseNamed {
+        /// Which fault.
+        mode: Mode,
+        /// Steady or intermittent.
+        manner: Manner,
+        /// How we know.
+        proof: String,
+        /// What was done.
+        work: String,
+    },
+    /// An item of the leaving round was answered.
+    LeavingAnswered {
+        /// Which item.
+        item: LeavingItem,
+        /// So, not so, or not applicable.
+        state: LeavingState,
+    },
+    /// A note.
+    NoteWritten {
+        /// Its text.
+        text: String,
+    },
+    /// A report was made and kept.
+    ReportMade {
+        /// The file kept beside the log.
+        file: FileId,
+        /// Its file name.
+        name: String,
+        /// Its size in bytes.
+        bytes: u32,
+    },
+    /// The report was handed to a means of sending. This does not say that it
+    /// arrived.
+    ReportHandedOver {
+        /// Which report.
+        file: FileId,
+        /// How.
+        way: Way,
+    },
+    /// The person said that the report has reached the customer.
+    ReportConfirmed {
+        /// Which report.
+        file: FileId,
+    },
+    /// The visit was closed.
+    VisitClosed,
+    /// An earlier entry was taken back.
+    Withdrawn {
+        /// Which.
+        entry: EntryId,
+    },
+}
+
+/// What a reading is of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum What {
+    /// A machine's head pressure.
+    HeadPressure,
+    /// Water entering the condensers, which is water leaving the tower.
+    EnteringWater,
+    /// Water leaving the condensers, which is water onto the tower.
+    LeavingWater,
+    /// Outdoor dry bulb.
+    DryBulb,
+    /// Outdoor relative humidity.
+    Humidity,
+    /// Outdoor wet bulb, measured.
+    WetBulb,
+    /// Basin level, below the overflow lip.
+    BasinLevel,
+    /// Voltage at the level control's supply terminals.
+    ControlVoltage,
+    /// Condenser water flow, when there is a meter.
+    WaterFlow,
+}
+
+impl What {
+    /// The quantity it is.
+    pub fn kind(self) -> Kind {
+        match self {
+            What::HeadPressure => Kind::GaugePressure,
+            What::EnteringWater | What::LeavingWater | What::DryBulb | What::WetBulb => {
+                Kind::Temperature
+            }
+            What::Humidity => Kind::Humidity,
+            What::BasinLevel => Kind::Level,
+            What::ControlVoltage => Kind::Voltage,
+            What::WaterFlow => Kind::Flow,
+        }
+    }
+}
+
+/// When a reading belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum When {
+    /// Before anything was changed.
+    AsFound,
+    /// After the work.
+    AsLeft,
+}
+
+/// A machine's state.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum MachineState {
+    /// Running.
+    Running,
+    /// Stopped on high head pressure.
+    HighHead,
+    /// Stopped for another reason.
+    Stopped,
+}
+
+/// What must be so before driving off.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum LeavingItem {
+    /// The fill bypass is shut, or tagged if it stays open.
+    BypassShut,
+    /// Hand valves stand as they were found.
+    HandValves,
+    /// The basin drain is shut.
+    DrainShut,
+    /// The probe is back in place and its cap is dry and tight.
+    ProbeBack,
+    /// Covers and guards are on.
+    CoversOn,
+    /// Every lockout of ours is off.
+    LockoutOff,
+    /// Machines are reset and running.
+    MachinesRunning,
+    /// The customer's water treatment has been told.
+    TreatmentTold,
+    /// The customer has been told.
+    CustomerTold,
+}
+
+impl LeavingItem {
+    /// All of them, in the order a person walks out.
+    pub const ALL: [LeavingItem; 9] = [
+        LeavingItem::BypassShut,
+        LeavingItem::HandValves,
+        LeavingItem::DrainShut,
+        LeavingItem::ProbeBack,
+        LeavingItem::CoversOn,
+        LeavingItem::LockoutOff,
+        LeavingItem::MachinesRunning,
+        LeavingItem::TreatmentTold,
+        LeavingItem::CustomerTold,
+    ];
+}
+
+/// How an item of the leaving round stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum LeavingState {
+    /// It is so.
+    So,
+    /// It is not so; printed on the report.
+    NotSo,
+    /// There is no such thing here.
+    NoneHere,
+}
+
+/// By what means a report left the outbox.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Way {
+    /// The share sheet.
+    Shared,
+    /// A mail draft.
+    Mailed,
+    /// Saved on the phone.
+    Saved,
+}

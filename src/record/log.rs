@@ -1,0 +1,168 @@
+//! The log: every entry this phone holds, and what can be asked of it.
+
+use std::collections::BTreeMap;
+
+use super::body::{Body, Way};
+use super::entry::{About, Entry};
+use super::id::{EntryId, FileId, SiteId, VisitId};
+use super::moment::Moment;
+use super::site::Site;
+use super::visit::Visit;
+
+/// A set of entries. Adding the same entry twice changes nothing; two logs
+/// merge by adding one to the other.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Log {
+    entries: BTreeMap<EntryId, Entry>,
+}
+
+/// One line of the list of visits.
+#[derive(Clone, Debug, PartialEq)]
+pub struct VisitLine {
+    /// The visit.
+    pub id: VisitId,
+    /// Its site.
+    pub site: SiteId,
+    /// When it was opened.
+    pub opened: Moment,
+    /// The complaint.
+    pub complaint: String,
+    /// Whether it was closed.
+    pub closed: bool,
+}
+
+/// A report on its way out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Outgoing {
+    /// The visit it reports.
+    pub visit: VisitId,
+    /// The kept file.
+    pub file: FileId,
+    /// Its file name.
+    pub name: String,
+    /// When it was made.
+    pub made: Moment,
+    /// By what means it was last handed over.
+    pub handed: Option<(Way, Moment)>,
+}
+
+impl Log {
+    /// Adds an entry; one already present stays as it is.
+    pub fn add(&mut self, entry: Entry) {
+        self.entries.entry(entry.id).or_insert(entry);
+    }
+
+    /// The newest id in the log.
+    pub fn last(&self) -> Option<EntryId> {
+        self.entries.keys().next_back().copied()
+    }
+
+    /// How many entries it holds.
+    pub fn len(&self) -> usize {
+        self.entries.len()
+    }
+
+    /// Whether it holds none.
+    pub fn is_empty(&self) -> bool {
+        self.entries.is_empty()
+    }
+
+    /// All entries in order.
+    pub fn entries(&self) -> impl Iterator<Item = &Entry> {
+        self.entries.values()
+    }
+
+    /// A visit, folded; `None` when it was never opened.
+    pub fn visit(&self, id: VisitId) -> Option<Visit> {
+        Visit::fold(id, self.entries.values())
+    }
+
+    /// A site as last described; `None` when it never was.
+    pub fn site(&self, id: SiteId) -> Option<Site> {
+        self.entries.values().rev().filter(|e| e.about == About::Site(id)).find_map(|e| {
+            match &e.body {
+                Body::SiteDescribed { site } => Some(site.clone()),
+                _ => None,
+            }
+        })
+    }
+
+    /// Every site with its latest description, by name.
+    pub fn sites(&self) -> Vec<(SiteId, Site)> {
+        let mut sites: BTreeMap<SiteId, Site> = BTreeMap::new();
+        for entry in self.entries.values() {
+            if let (About::Site(id), Body::SiteDescribed { site }) = (entry.about, &entry.body) {
+                sites.insert(id, site.clone());
+            }
+        }
+        let mut sites: Vec<_> = sites.into_iter().collect();
+        sites.sort_by(|a, b| a.1.name.cmp(&b.1.name).then(a.0.cmp(&b.0)));
+        sites
+    }
+
+    /// Every visit in one line each, newest first.
+    pub fn visits(&self) -> Vec<VisitLine> {
+        let mut lines: BTreeMap<VisitId, VisitLine> = BTreeMap::new();
+        for entry in self.entries.values() {
+            let About::Visit(id) = entry.about else { continue };
+            match &entry.body {
+                Body::VisitOpened { site, complaint } => {
+                    lines.entry(id).or_insert(VisitLine {
+                        id,
+                        site: *site,
+                        opened: entry.at,
+                        complaint: complaint.clone(),
+                        closed: false,
+                    });
+                }
+                Body::VisitClosed => {
+                    if let Some(line) = lines.get_mut(&id) {
+                        line.closed = true;
+                    }
+                }
+                _ => {}
+            }
+        }
+        let mut lines: Vec<_> = lines.into_values().collect();
+        lines.sort_by_key(|l| std::cmp::Reverse((l.opened.ms, l.id)));
+        lines
+    }
+
+    /// Reports of which nobody has said that they arrived, oldest first.
+    pub fn outbox(&self) -> Vec<Outgoing> {
+        let mut out: BTreeMap<FileId, Outgoing> = BTreeMap::new();
+        for entry in self.entries.values() {
+            let About::Visit(visit) = entry.about else { continue };
+            match &entry.body {
+                Body::ReportMade { file, name, .. } => {
+                    let name = name.clone();
+                    let going = Outgoing { visit, file: *file, name, made: entry.at, handed: None };
+                    out.insert(*file, going);
+                }
+                Body::ReportHandedOver { file, way } => {
+                    if let Some(going) = out.get_mut(file) {
+                        going.handed = Some((*way, entry.at));
+                    }
+                }
+                Body::ReportConfirmed { file } => {
+                    out.remove(file);
+                }
+                _ => {}
+            }
+        }
+        let mut out: Vec<_> = out.into_values().collect();
+        out.sort_by_key(|o| (o.made.ms, o.file));
+        out
+    }
+
+    /// Reports of the outbox that were not handed to anything yet.
+    pub fn waiting_reports(&self) -> Vec<Outgoing> {
+        self.outbox().into_iter().filter(|o| o.handed.is_none()).collect()
+    }
+
+    /// Whether any refill test on an open visit is begun and not ended.
+    pub fn test_running(&self) -> bool {
+        let open = self.visits().into_iter().filter(|line| !line.closed);
+        open.filter_map(|line| self.visit(line.id)).any(|visit| visit.running_test().is_some())
+    }
+}
