@@ -3,7 +3,7 @@
 use uom::si::volume_rate::cubic_meter_per_second;
 
 use super::cycle::Cycle;
-use super::fit::{Estimate, LevelEstimate, Missing, READING_HALF_M, Stretch, inflow, level_at};
+use super::fit::{Estimate, LevelEstimate, Missing, Stretch, inflow, level_at, reading_half};
 use super::mark::ExpectedMark;
 use super::setup::Setup;
 
@@ -158,10 +158,9 @@ fn shut_off_level(cycle: &Cycle, fill: Option<&Stretch>) -> Result<LevelEstimate
     } else {
         cycle.readings(shut, shut + SETTLED_S).first().copied()
     };
-    let read = read.map(|r| LevelEstimate::around(r.1, READING_HALF_M));
-    let width = |e: &LevelEstimate| e.high - e.low;
+    let read = read.map(|r| LevelEstimate::around(r.1, reading_half(fill)));
     match (drawn, read) {
-        (Ok(drawn), Some(read)) if width(&read) < width(&drawn) => Ok(read),
+        (Ok(drawn), Some(read)) if read.width() < drawn.width() => Ok(read),
         (Err(_), Some(read)) => Ok(read),
         (drawn, _) => drawn,
     }

@@ -101,8 +101,9 @@ fn call_findings(
     out: &mut Vec<Finding>,
 ) {
     let draw = cycle.time(ExpectedMark::DrawdownBegan);
+    let late = call.is_none_or(|call| call - water > TAP_SLACK_S);
     match call {
-        _ if draw.is_some_and(|draw| water < draw) => out.push(Finding::WaterFromTheStart),
+        _ if late && draw.is_some_and(|draw| water < draw) => out.push(Finding::WaterFromTheStart),
         None if draw.is_none() => out.push(Finding::WaterFromTheStart),
         None => out.push(Finding::CallNotNoted),
         Some(call) => {
@@ -116,17 +117,17 @@ fn call_findings(
             }
         }
     }
-    if let (Some(set), Ok(found)) = (setup.call_level, figures.call_level) {
-        if off(set, &found) {
-            out.push(Finding::CallLevelOff { set, found });
-        }
+    if let (Some(set), Ok(found)) = (setup.call_level, figures.call_level)
+        && off(set, &found)
+    {
+        out.push(Finding::CallLevelOff { set, found });
     }
     let after = figures.delays.call_to_water_s;
     out.push(Finding::WaterCame { after });
-    if let Ok(after_s) = after {
-        if after_s > WATER_LATE_S {
-            out.push(Finding::WaterLate { after_s });
-        }
+    if let Ok(after_s) = after
+        && after_s > WATER_LATE_S
+    {
+        out.push(Finding::WaterLate { after_s });
     }
 }
 
@@ -200,10 +201,10 @@ fn shut_off_findings(setup: &Setup, cycle: &Cycle, figures: &Figures, out: &mut 
     if level.is_none_or(|l| l.low <= zero) {
         out.push(Finding::FreeboardNotShown);
     }
-    if let (Some(set), Some(found)) = (setup.stop_level, level) {
-        if off(set, &found) {
-            out.push(Finding::StopLevelOff { set, found });
-        }
+    if let (Some(set), Some(found)) = (setup.stop_level, level)
+        && off(set, &found)
+    {
+        out.push(Finding::StopLevelOff { set, found });
     }
     match figures.after_gross {
         Ok(flow) if flow.low > VolumeRate::default() => out.push(Finding::AfterDrip { flow }),
@@ -230,10 +231,10 @@ fn level_findings(setup: &Setup, cycle: &Cycle, figures: &Figures, out: &mut Vec
     }
     let lowest = cycle.lowest_m().map(Length::new::<meter>);
     let never = out.iter().any(|f| matches!(f, Finding::NeverCalled { .. }));
-    if let (Some(limit), Some(lowest), false) = (setup.low_limit, lowest, never) {
-        if lowest >= limit {
-            out.push(Finding::LowLimitReached { lowest });
-        }
+    if let (Some(limit), Some(lowest), false) = (setup.low_limit, lowest, never)
+        && lowest >= limit
+    {
+        out.push(Finding::LowLimitReached { lowest });
     }
     let left_out = |s: &Result<Stretch, Missing>| s.as_ref().map_or(0, |s| s.fit.left_out.len());
     let count = left_out(&figures.draw) + left_out(&figures.fill) + left_out(&figures.after);

@@ -68,6 +68,8 @@ pub struct Run {
     pub slip: Option<(usize, f64)>,
     /// Flow through the closed valve afterwards, L/s.
     pub drip: f64,
+    /// Metres by which all levels lie deeper, so that they miss the tape's marks.
+    pub deeper: f64,
 }
 
 impl Default for Run {
@@ -79,6 +81,7 @@ impl Default for Run {
             ripple: 0.001,
             slip: None,
             drip: 0.0,
+            deeper: 0.0023,
         }
     }
 }
@@ -92,8 +95,7 @@ pub fn marks(run: &Run, noise: &mut Noise) -> Vec<Mark> {
         let seen = m(level + run.ripple * noise.normal()).get::<inch>();
         Length::new::<inch>((seen * 4.0).round() / 4.0)
     };
-    let offset = noise.uniform() * 0.006;
-    let (top, low) = (0.10 + offset, 0.26 + offset);
+    let (top, low) = (0.10 + run.deeper, 0.26 + run.deeper);
     let draw = (low - top) * area / 3.0e-3;
     let mut all = vec![Mark::new(0.0, MarkKind::DrawdownBegan)];
     for i in 0..4 {

@@ -7,6 +7,7 @@
 pub mod en;
 mod quantity;
 mod physics;
+pub mod refill;
 
 /// A language the product speaks.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

@@ -2,3 +2,5 @@
 
 pub mod quantity;
 pub(super) mod physics;
+pub(super) mod refill;
+pub(super) mod refill_findings;

@@ -1,0 +1,212 @@
+//! What a refill test found, in English.
+
+use uom::si::ratio::ratio;
+
+use super::refill::missing;
+use crate::quantity::Length;
+use crate::refill::{Cover, Estimate, Finding, LevelEstimate};
+use crate::words::refill::Format;
+
+pub(in crate::words) fn finding(finding: &Finding, format: &Format<'_>) -> String {
+    use Finding::*;
+    let level = |l: Length| (format.level)(l);
+    let minutes = |s: f64| (format.minutes)(s / 60.0);
+    match finding {
+        NothingYet => "Nothing noted yet.".into(),
+        CalledByItself { level: Some(at) } => {
+            format!("The control called by itself, {}.", below(at, format))
+        }
+        CalledByItself { level: None } => "The control called by itself.".into(),
+        CallNotNoted => "Water ran, but nobody saw the control call.".into(),
+        WaterBeforeCall { lead_s } => {
+            format!("Water ran {} before the control called.", minutes(*lead_s))
+        }
+        WaterFromTheStart => {
+            "Water ran before the basin was drawn down, so this shows no call.".into()
+        }
+        NeverCalled { lowest } => {
+            format!(
+                "Drawn down to {} below the overflow and no call for water.",
+                level(*lowest)
+            )
+        }
+        NotDownToCall {
+            lowest: Some(lowest),
+        } => format!(
+            "No call yet. Lowest reading {} below the overflow does not settle it.",
+            level(*lowest)
+        ),
+        NotDownToCall { lowest: None } => "No call yet, and no level read.".into(),
+        CallLevelOff { set, found } => format!(
+            "It called {}; it is set to call at {}.",
+            below(found, format),
+            level(*set)
+        ),
+        WaterCame { after: Ok(after_s) } if *after_s > 0.0 => {
+            format!("Water came {} after the call.", minutes(*after_s))
+        }
+        WaterCame { .. } => "Water came.".into(),
+        WaterLate { after_s } => format!("Water was slow: {} after the call.", minutes(*after_s)),
+        CalledNoWater { waited_s } => {
+            format!("It called and no water came in {}.", minutes(*waited_s))
+        }
+        WaterNotYet { waited_s } => {
+            format!("It calls; no water yet after {}.", minutes(*waited_s))
+        }
+        WaterNotNoted => "The basin filled, but running water was not noted.".into(),
+        FillCovers(cover) => covers("The fill covers", cover, format),
+        FillMarginal(cover) => covers("The fill just covers", cover, format),
+        FillBelowNeed(cover) => format!(
+            "The fill is too small: {}, at most {} of the {} needed.",
+            flow(&cover.gross, format),
+            percent(cover.ratio_high.get::<ratio>()),
+            (format.flow)(cover.need)
+        ),
+        FillUncertain(cover) => format!(
+            "Cannot tell whether the fill covers the {} needed: {}.",
+            (format.flow)(cover.need),
+            flow(&cover.gross, format)
+        ),
+        FillBelowDesign(cover) => format!(
+            "On the design day it takes {}; the fill gives {} of that.",
+            (format.flow)(cover.need),
+            percent(cover.ratio.get::<ratio>())
+        ),
+        FillNotMeasured(reason) => format!("Fill not measured. {}", missing(*reason)),
+        NeedNotKnown => "Today's makeup need is not known.".into(),
+        DrainNotClosed => {
+            "Closing the drain was not noted: the fill may be more than measured.".into()
+        }
+        ShutOffByItself { level: Some(at) } => {
+            format!("The fill stopped by itself, {}.", below(at, format))
+        }
+        ShutOffByItself { level: None } => "The fill stopped by itself.".into(),
+        NoShutOff { level: at } => format!(
+            "The fill ran on past the stop level, up to {} below the overflow.",
+            level(*at)
+        ),
+        ShutOffNotSeen => "The fill was not seen to stop by itself.".into(),
+        StopLevelOff { set, found } => format!(
+            "It stopped {}; it is set to stop at {}.",
+            below(found, format),
+            level(*set)
+        ),
+        PastOverflow { level: at } if *at < Length::default() => {
+            format!("The basin overflowed: {} above the lip.", level(-*at))
+        }
+        PastOverflow { .. } => "The basin filled up to the overflow.".into(),
+        FoundAtOverflow { .. } => "Before the test the basin stood at the overflow.".into(),
+        FreeboardNotShown => "The readings do not show that it stopped below the overflow.".into(),
+        AfterDrip { flow: drip } => {
+            format!(
+                "Water still came in after the fill stopped: {}.",
+                flow(drip, format)
+            )
+        }
+        Sag { flow: sag } => format!(
+            "The level fell after the fill stopped, more than the losses explain: {}.",
+            flow(sag, format)
+        ),
+        TightnessNotWatched => {
+            "Nobody watched whether the level held after the fill stopped.".into()
+        }
+        LowLimitReached { lowest } => format!(
+            "The level reached the pump inlet limit: {} below the overflow.",
+            level(*lowest)
+        ),
+        ReadingsLeftOut { count: 1 } => "One reading was far off the others and left out.".into(),
+        ReadingsLeftOut { count } => {
+            format!("{count} readings were far off the others and left out.")
+        }
+        MarksLeftOut { count: 1 } => "One entry has no usable time or level.".into(),
+        MarksLeftOut { count } => format!("{count} entries have no usable time or level."),
+        OneCycleOnly => {
+            "Seen once. A fault that comes and goes can still hide: run it again.".into()
+        }
+        Cycles { run, passed } => format!("{passed} of {run} fills passed."),
+    }
+}
+
+fn flow(estimate: &Estimate, format: &Format<'_>) -> String {
+    let show = format.flow;
+    let (value, low, high) = (
+        show(estimate.value),
+        show(estimate.low),
+        show(estimate.high),
+    );
+    format!("{value} (between {low} and {high})")
+}
+
+/// "9 in below the overflow, give or take 1/4 in".
+fn below(at: &LevelEstimate, format: &Format<'_>) -> String {
+    let half = (at.high - at.low) / 2.0;
+    let (value, half) = ((format.level)(at.value), (format.level)(half));
+    format!("{value} below the overflow, give or take {half}")
+}
+
+fn percent(share: f64) -> String {
+    format!("{:.0} %", share * 100.0)
+}
+
+fn covers(lead: &str, cover: &Cover, format: &Format<'_>) -> String {
+    format!(
+        "{lead} today's need of {}: {}, at least {} of it.",
+        (format.flow)(cover.need),
+        flow(&cover.gross, format),
+        percent(cover.ratio_low.get::<ratio>())
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use uom::si::length::inch;
+    use uom::si::volume_rate::gallon_per_minute;
+
+    use super::*;
+    use crate::quantity::{Ratio, VolumeRate};
+    use crate::words::Words;
+
+    fn say(finding: Finding) -> String {
+        let flow = |v: VolumeRate| format!("{:.1} gpm", v.get::<gallon_per_minute>());
+        let level = |l: Length| format!("{:.2} in", l.get::<inch>());
+        let minutes = |m: f64| format!("{m:.1} min");
+        let format = Format {
+            flow: &flow,
+            level: &level,
+            minutes: &minutes,
+        };
+        Words::default().refill_finding(&finding, &format)
+    }
+
+    #[test]
+    fn findings_speak_in_the_given_units() {
+        let gpm = VolumeRate::new::<gallon_per_minute>;
+        let gross = Estimate {
+            value: gpm(12.0),
+            low: gpm(11.0),
+            high: gpm(13.0),
+        };
+        let share = Ratio::new::<ratio>;
+        let cover = Cover {
+            gross,
+            need: gpm(4.0),
+            ratio: share(3.0),
+            ratio_low: share(2.75),
+            ratio_high: share(3.25),
+        };
+        assert_eq!(
+            say(Finding::FillCovers(cover)),
+            "The fill covers today's need of 4.0 gpm: 12.0 gpm (between 11.0 gpm and 13.0 gpm), \
+             at least 275 % of it."
+        );
+        assert_eq!(
+            say(Finding::CalledNoWater { waited_s: 240.0 }),
+            "It called and no water came in 4.0 min."
+        );
+        let over = Length::new::<inch>(-0.5);
+        assert_eq!(
+            say(Finding::PastOverflow { level: over }),
+            "The basin overflowed: 0.50 in above the lip."
+        );
+    }
+}
