@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::quantity::Kind;
+
 /// The input an [`Error`] is about. The unit given is the one `value`, `low`
 /// and `high` are in; it is always the SI base unit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -67,6 +69,41 @@ pub enum Quantity {
     SaturationTemperature,
     /// Saturation pressure of the refrigerant, Pa absolute.
     SaturationPressure,
+}
+
+impl Quantity {
+    /// The kind to show it as; `None` for those without a unit of their own.
+    pub fn kind(self) -> Option<Kind> {
+        Some(match self {
+            Quantity::Altitude => Kind::Length,
+            Quantity::AtmosphericPressure | Quantity::SaturationPressure => {
+                Kind::AbsolutePressure
+            }
+            Quantity::DryBulb
+            | Quantity::WetBulb
+            | Quantity::AirTemperature
+            | Quantity::EnteringWater
+            | Quantity::LeavingWater
+            | Quantity::LoopTemperature
+            | Quantity::SaturationTemperature => Kind::Temperature,
+            Quantity::Range => Kind::TemperatureDifference,
+            Quantity::RelativeHumidity => Kind::Humidity,
+            Quantity::WaterFlow | Quantity::LossRate | Quantity::AirFlow => Kind::Flow,
+            Quantity::FlowFraction | Quantity::DriftFraction => Kind::Ratio,
+            Quantity::Conductivity => Kind::Conductivity,
+            Quantity::BasinDepth | Quantity::Level => Kind::Level,
+            Quantity::BasinArea => Kind::Area,
+            Quantity::Heat => Kind::Heat,
+            Quantity::WaterVolume => Kind::Volume,
+            Quantity::Elapsed => Kind::Duration,
+            Quantity::WaterAirRatio
+            | Quantity::MerkelNumber
+            | Quantity::CharacteristicExponent
+            | Quantity::WaterMassFlow
+            | Quantity::AirDensity
+            | Quantity::Cycles => return None,
+        })
+    }
 }
 
 /// Why a duty inside every range still has no answer.

@@ -1,8 +1,8 @@
 //! The face's sentences that carry numbers or names.
 
-use super::{Phrase, Tongue, Words, en};
+use super::{Phrase, ReportPhrase, Tongue, Words, en};
 use crate::quantity::{System, Value, show};
-use crate::record::{Figures, Lack, LeavingItem, Way, What};
+use crate::record::{Figures, Lack, LeavingItem, LeavingState, Way, What};
 use crate::trace::Mode;
 
 impl Words {
@@ -32,6 +32,22 @@ impl Words {
         match self.0 {
             Tongue::English => en::visit::lack(lack, system),
         }
+    }
+
+    /// A phrase of the report.
+    pub fn report_phrase(self, phrase: ReportPhrase) -> &'static str {
+        match self.0 {
+            Tongue::English => en::report::phrase(phrase),
+        }
+    }
+
+    /// How an item of the leaving round stands.
+    pub fn leaving_state(self, state: LeavingState) -> &'static str {
+        self.phrase(match state {
+            LeavingState::So => Phrase::LeavingSo,
+            LeavingState::NotSo => Phrase::LeavingNotSo,
+            LeavingState::NoneHere => Phrase::LeavingNoneHere,
+        })
     }
 
     /// An item of the leaving round.

@@ -4,10 +4,16 @@
 //! exhaustive `match`, so a phrase missing from a language is a compile
 //! error. `report` and `app` hold a [`Words`] and ask it.
 
+mod app;
 pub mod en;
-mod quantity;
+mod phrase;
 mod physics;
-pub mod refill;
+mod quantity;
+mod refill;
+
+pub use en::app::Phrase;
+pub use en::report::Phrase as ReportPhrase;
+pub use refill::Format;
 
 /// A language the product speaks.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

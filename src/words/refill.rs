@@ -1,7 +1,8 @@
 //! Phrases of the refill test.
 
 use super::{Tongue, Words, en};
-use crate::quantity::{Length, VolumeRate};
+use crate::quantity::{Length, System, Time, Value, VolumeRate, show};
+use uom::si::time::minute;
 use crate::refill::{
     Caution, DrawBasis, ExpectedMark, Finding, Limit, Missing, NextReading, Phase, Verdict,
 };
@@ -18,6 +19,81 @@ pub struct Format<'a> {
 }
 
 impl Words {
+    /// A mark in a list or on a figure, in a word or two.
+    pub fn refill_mark_short(self, mark: ExpectedMark) -> &'static str {
+        match self.0 {
+            Tongue::English => en::refill::mark_short(mark),
+        }
+    }
+
+    /// A finding with its numbers in the person's units.
+    pub fn finding(self, finding: &Finding, system: System) -> String {
+        let format = Format {
+            flow: &|flow| show(Value::flow(flow), system).to_string(),
+            level: &|level| show(Value::level(level), system).to_string(),
+            minutes: &|minutes| show(Value::duration(minutes_as_time(minutes)), system).to_string(),
+        };
+        self.refill_finding(finding, &format)
+    }
+
+    /// A reading that the fit left out.
+    pub fn left_out_reading(self) -> &'static str {
+        match self.0 {
+            Tongue::English => "left out of the fit",
+        }
+    }
+
+    /// What the figure shows, for those who can't see it.
+    pub fn chart_summary(self, verdict: Verdict, readings: usize) -> String {
+        match self.0 {
+            Tongue::English => format!(
+                "{} level reading{}, verdict: {}",
+                readings,
+                if readings == 1 { "" } else { "s" },
+                self.refill_verdict(verdict)
+            ),
+        }
+    }
+
+    /// Minutes and seconds of the test's clock.
+    pub fn test_clock(self, seconds: f64) -> String {
+        let sign = if seconds <= -0.5 { "−" } else { "" };
+        let whole = seconds.abs().round();
+        let (hours, minutes) = ((whole / 3600.0).floor(), (whole / 60.0).floor() % 60.0);
+        let rest = whole % 60.0;
+        match hours {
+            0.0 => format!("{sign}{minutes}:{rest:02}"),
+            _ => format!("{sign}{hours}:{minutes:02}:{rest:02}"),
+        }
+    }
+
+    /// What goes on being lost while the basin fills.
+    pub fn losses_while_testing(self, losses: &str) -> String {
+        match self.0 {
+            Tongue::English => format!(
+                "Taken as lost while it fills: {losses}, from the machines noted as running."
+            ),
+        }
+    }
+
+    /// How long the drawdown would take by the losses alone.
+    pub fn minutes_if_drain_shut(self, minutes: f64) -> String {
+        let time = show(Value::duration(minutes_as_time(minutes)), System::Us);
+        match self.0 {
+            Tongue::English => format!("Without the drain, the losses alone take {time}."),
+        }
+    }
+
+    /// The phone's clock was moved during a test.
+    pub fn clock_moved(self, seconds: f64) -> String {
+        let moved = self.test_clock(seconds.abs());
+        match self.0 {
+            Tongue::English => {
+                format!("The phone's clock was moved by {moved} during this test.")
+            }
+        }
+    }
+
     /// What the button of a mark says.
     pub fn refill_mark(self, mark: ExpectedMark) -> &'static str {
         match self.0 {
@@ -81,4 +157,8 @@ impl Words {
             Tongue::English => en::refill::basis(basis),
         }
     }
+}
+
+fn minutes_as_time(minutes: f64) -> Time {
+    Time::new::<minute>(minutes)
 }

@@ -1,7 +1,8 @@
 //! How we know a figure, in English.
 
 use crate::physics::basis::Figure;
-use crate::physics::{NoSolution, Quantity};
+use crate::physics::{Error, NoSolution, Quantity};
+use crate::quantity::{System, Value, show};
 
 pub(in crate::words) fn formula(figure: Figure) -> &'static str {
     match figure {
@@ -188,5 +189,24 @@ pub(in crate::words) fn no_solution(why: NoSolution) -> &'static str {
         }
         NoSolution::Boiling => "Water boils at this temperature and pressure.",
         NoSolution::TooDry => "The air is too dry to have a dew point.",
+    }
+}
+
+pub(in crate::words) fn error(error: &Error, system: System) -> String {
+    match error {
+        Error::OutOfRange { quantity: what, value, low, high } => {
+            let said = |si: f64| match what.kind() {
+                Some(kind) => show(Value { kind, si }, system).to_string(),
+                None => format!("{si:.3}"),
+            };
+            let (side, limit) = if value < low { ("below", low) } else { ("above", high) };
+            format!(
+                "{} {} is {side} {}, the end of what this calculation is good for.",
+                quantity(*what),
+                said(*value),
+                said(*limit)
+            )
+        }
+        Error::NoSolution(why) => no_solution(*why).to_owned(),
     }
 }

@@ -17,6 +17,20 @@ pub(in crate::words) fn mark(mark: ExpectedMark) -> &'static str {
     }
 }
 
+/// The mark in a list or on a figure.
+pub(in crate::words) fn mark_short(mark: ExpectedMark) -> &'static str {
+    match mark {
+        ExpectedMark::DrawdownBegan => "drain open",
+        ExpectedMark::CallSeen => "call",
+        ExpectedMark::DrawdownEnded => "drain shut",
+        ExpectedMark::WaterSeen => "water",
+        ExpectedMark::Level => "level",
+        ExpectedMark::ShutOff => "shut-off",
+        ExpectedMark::Interrupted => "away",
+        ExpectedMark::Stopped => "end",
+    }
+}
+
 pub(in crate::words) fn phase(phase: Phase, drain_open: bool) -> &'static str {
     match (phase, drain_open) {
         (Phase::NotBegun, _) => "Read the level. Then open the drain and tap at once.",
