@@ -1,0 +1,257 @@
+//! The file around the pages: catalog, fonts, structure, properties.
+
+use miniz_oxide::deflate::compress_to_vec_zlib;
+use pdf_writer::types::{CidFontType, FontFlags, SystemInfo, UnicodeCmap};
+use pdf_writer::{Date, Filter, Finish, Name, Pdf, Rect, Ref, Str, TextStr};
+use std::collections::BTreeMap;
+
+use super::DocDate;
+use super::Fonts;
+use super::face::{ABSENT, Faces, Weight};
+use super::lines::fitted;
+use super::pages::{Page, Placed};
+use super::paint::font_name;
+use super::strip::Strip;
+use super::style::{Frame, QUIET, SMALL};
+use super::tags::Tags;
+use crate::report::doc::{Doc, Footer};
+
+/// Deflate effort, 0 to 10; beyond 6 the gain is under a percent.
+const EFFORT: u8 = 6;
+
+/// "Title · page 1 of 2" at the foot of every page, as decoration.
+pub(super) fn add_footers(pages: &mut [Page], footer: &Footer, faces: &Faces<'_>, frame: &Frame) {
+    let total = pages.len();
+    for (i, page) in pages.iter_mut().enumerate() {
+        let count = format!("{} {} {} {total}", footer.page, i + 1, footer.of);
+        let count = fitted(faces, count.trim(), Weight::Regular, SMALL, frame.width());
+        let title = match footer.title.as_str() {
+            "" => String::new(),
+            title => format!("{title} · "),
+        };
+        let room = frame.width() - count.width;
+        // A title that is cut keeps the dot between it and the number.
+        let mut title_line = fitted(faces, &title, Weight::Regular, SMALL, room);
+        if !title.is_empty() {
+            let dot = super::lines::single(faces, " ·", Weight::Regular, SMALL);
+            title_line = fitted(
+                faces,
+                &footer.title,
+                Weight::Regular,
+                SMALL,
+                room - dot.width - 3.0,
+            );
+            title_line.width += dot.width + 3.0;
+            title_line.parts.extend(dot.parts);
+        }
+        let mut strip = Strip::blank(SMALL);
+        strip.hairline(frame.hang, frame.right, -14.0);
+        strip.line(None, &title_line, frame.left, 0.0, SMALL, QUIET);
+        strip.line(
+            None,
+            &count,
+            frame.left + title_line.width,
+            0.0,
+            SMALL,
+            QUIET,
+        );
+        page.push(Placed {
+            y: frame.page_height - 36.0,
+            strip,
+        });
+    }
+}
+
+/// The file. Object numbers are given out in a fixed order, so equal input
+/// gives equal bytes.
+pub(super) fn write(
+    doc: &Doc,
+    fonts: Fonts<'_>,
+    faces: &Faces<'_>,
+    frame: &Frame,
+    tags: &Tags,
+    streams: &[Vec<u8>],
+    created: DocDate,
+) -> Vec<u8> {
+    let mut pdf = Pdf::new();
+    pdf.set_version(1, 7);
+    let mut alloc = Ref::new(1);
+    let catalog = alloc.bump();
+    let info = alloc.bump();
+    let tree = alloc.bump();
+    let struct_root = alloc.bump();
+    let page_refs: Vec<Ref> = streams.iter().map(|_| alloc.bump()).collect();
+
+    let embedded = [
+        (
+            Weight::Regular,
+            embed(&mut pdf, &mut alloc, faces, Weight::Regular, fonts.regular),
+        ),
+        (
+            Weight::Bold,
+            embed(&mut pdf, &mut alloc, faces, Weight::Bold, fonts.bold),
+        ),
+    ];
+
+    pdf.pages(tree)
+        .kids(page_refs.iter().copied())
+        .count(page_refs.len() as i32);
+    for (i, stream) in streams.iter().enumerate() {
+        let id = alloc.bump();
+        pdf.stream(id, &compress_to_vec_zlib(stream, EFFORT))
+            .filter(Filter::FlateDecode);
+        let mut page = pdf.page(page_refs[i]);
+        page.parent(tree);
+        page.media_box(Rect::new(0.0, 0.0, frame.page_width, frame.page_height));
+        page.contents(id);
+        page.struct_parents(i as i32);
+        page.pair(Name(b"Tabs"), Name(b"S"));
+        let mut resources = page.resources();
+        let mut dict = resources.fonts();
+        for (weight, id) in &embedded {
+            dict.pair(font_name(*weight), *id);
+        }
+    }
+
+    let (document, arrays) = tags.write(&mut pdf, &mut alloc, struct_root, &page_refs);
+    let mut root = pdf
+        .indirect(struct_root)
+        .start::<pdf_writer::writers::StructTreeRoot<'_>>();
+    root.child(document);
+    let mut parents = root.parent_tree();
+    let mut nums = parents.nums();
+    for (i, array) in arrays.iter().enumerate() {
+        nums.insert(i as i32, *array);
+    }
+    nums.finish();
+    parents.finish();
+    root.parent_tree_next_key(arrays.len() as i32);
+    root.finish();
+
+    let language = if doc.language.is_empty() {
+        "en"
+    } else {
+        &doc.language
+    };
+    let mut cat = pdf.catalog(catalog);
+    cat.pages(tree);
+    cat.lang(TextStr(language));
+    cat.mark_info().marked(true);
+    cat.viewer_preferences().display_doc_title(true);
+    cat.pair(Name(b"StructTreeRoot"), struct_root);
+    cat.finish();
+
+    let mut dict = pdf.document_info(info);
+    dict.title(TextStr(&doc.title));
+    if !doc.subject.is_empty() {
+        dict.subject(TextStr(&doc.subject));
+    }
+    if !doc.author.is_empty() {
+        dict.author(TextStr(&doc.author));
+    }
+    dict.producer(TextStr(concat!("Coldsump ", env!("CARGO_PKG_VERSION"))));
+    dict.creation_date(date(created));
+    dict.finish();
+    pdf.finish()
+}
+
+fn date(d: DocDate) -> Date {
+    let minutes = d.offset_minutes;
+    Date::new(d.year)
+        .month(d.month)
+        .day(d.day)
+        .hour(d.hour)
+        .minute(d.minute)
+        .second(d.second)
+        .utc_offset_hour((minutes / 60) as i8)
+        .utc_offset_minute((minutes.unsigned_abs() % 60) as u8)
+}
+
+/// Embeds a font whole: it is already a subset. Returns the font's reference.
+fn embed(pdf: &mut Pdf, alloc: &mut Ref, faces: &Faces<'_>, weight: Weight, data: &[u8]) -> Ref {
+    let (font, cid, descriptor, cmap, file) = (
+        alloc.bump(),
+        alloc.bump(),
+        alloc.bump(),
+        alloc.bump(),
+        alloc.bump(),
+    );
+    let face = faces.face(weight);
+    let (name, bold) = match weight {
+        Weight::Regular => (Name(b"ColdsumpReport-Regular"), false),
+        Weight::Bold => (Name(b"ColdsumpReport-Bold"), true),
+    };
+    let system = SystemInfo {
+        registry: Str(b"Adobe"),
+        ordering: Str(b"Identity"),
+        supplement: 0,
+    };
+    let scale = |units: i16| f32::from(units) * 1000.0 / f32::from(face.units_per_em().max(1));
+
+    pdf.type0_font(font)
+        .base_font(name)
+        .encoding_predefined(Name(b"Identity-H"))
+        .descendant_font(cid)
+        .to_unicode(cmap);
+    let mut cid_font = pdf.cid_font(cid);
+    cid_font.subtype(CidFontType::Type2);
+    cid_font.base_font(name);
+    cid_font.system_info(system);
+    cid_font.font_descriptor(descriptor);
+    cid_font.default_width(0.0);
+    cid_font.cid_to_gid_map_predefined(Name(b"Identity"));
+    let count = face.number_of_glyphs();
+    cid_font.widths().consecutive(
+        0,
+        (0..count).map(|g| (faces.advance(weight, g) * 1000.0).round()),
+    );
+    cid_font.finish();
+
+    let bbox = face.global_bounding_box();
+    pdf.font_descriptor(descriptor)
+        .name(name)
+        .flags(FontFlags::NON_SYMBOLIC)
+        .bbox(Rect::new(
+            scale(bbox.x_min),
+            scale(bbox.y_min),
+            scale(bbox.x_max),
+            scale(bbox.y_max),
+        ))
+        .italic_angle(0.0)
+        .ascent(scale(face.ascender()))
+        .descent(scale(face.descender()))
+        .cap_height(scale(face.capital_height().unwrap_or(face.ascender())))
+        .stem_v(if bold { 130.0 } else { 85.0 })
+        .font_file2(file);
+
+    let mut map = UnicodeCmap::<u16>::new(Name(b"ColdsumpUnicode"), system);
+    for (glyph, ch) in characters(faces, weight) {
+        map.pair(glyph, ch);
+    }
+    pdf.stream(cmap, &compress_to_vec_zlib(&map.finish(), EFFORT))
+        .filter(Filter::FlateDecode);
+
+    let packed = compress_to_vec_zlib(data, EFFORT);
+    pdf.stream(file, &packed)
+        .filter(Filter::FlateDecode)
+        .pair(Name(b"Length1"), data.len() as i32);
+    font
+}
+
+/// The character each glyph stands for: the lowest, where several share one.
+fn characters(faces: &Faces<'_>, weight: Weight) -> BTreeMap<u16, char> {
+    let mut map = BTreeMap::from([(ABSENT, char::REPLACEMENT_CHARACTER)]);
+    let Some(cmap) = faces.face(weight).tables().cmap else {
+        return map;
+    };
+    for table in cmap.subtables.into_iter().filter(|t| t.is_unicode()) {
+        table.codepoints(|code| {
+            if let (Some(ch), Some(glyph)) = (char::from_u32(code), table.glyph_index(code)) {
+                let kept = map.entry(glyph.0).or_insert(ch);
+                *kept = (*kept).min(ch);
+            }
+        });
+    }
+    map.insert(ABSENT, char::REPLACEMENT_CHARACTER);
+    map
+}
