@@ -113,7 +113,9 @@ fn losses_are_added_back_and_their_doubt_kept() {
     let difference = (gross.value - net.value).get::<liter_per_second>();
     assert!((difference - 0.4).abs() < 1e-12);
     assert!(gross.low < lps(1.2) && lps(1.2) < gross.high);
-    assert!(gross.high - gross.low > net.high - net.low);
+    let lps_of = |v: crate::quantity::VolumeRate| v.get::<liter_per_second>();
+    let half = lps_of(net.high - net.value).hypot(0.25 * 0.4);
+    assert!((lps_of(gross.high - gross.value) - half).abs() < 1e-12);
 }
 
 #[test]

@@ -279,3 +279,46 @@ fn two_cycles_count_and_one_failure_among_them_decides() {
     let outcome = judge(&setup(), &one);
     assert_eq!(outcome.verdict, Verdict::Fail, "the second call never came");
 }
+
+#[test]
+fn a_stop_at_the_lip_is_not_shown_to_be_below_it() {
+    let high = [
+        read(6.0, 0.20),
+        read(7.0, 0.15),
+        read(8.0, 0.10),
+        read(9.0, 0.05),
+        at(9.95, K::ShutOff),
+        read(10.0, 0.003),
+    ];
+    let outcome = with(filling(), &high);
+    assert!(has(&outcome, |f| *f == Finding::FreeboardNotShown));
+    assert_eq!(outcome.verdict, Verdict::NotProven);
+    assert_eq!(outcome.next, Some(NextReading::LevelAtShutOff));
+}
+
+#[test]
+fn readings_under_an_open_drain_do_not_count_as_filling() {
+    let mut all = filling();
+    all.retain(|m| m.kind != K::DrawdownEnded);
+    // Drain open until 7 min: the level stands still though water runs.
+    all.extend([read(5.5, 0.25), read(6.0, 0.25), read(6.5, 0.25)]);
+    all.push(at(7.0, K::DrawdownEnded));
+    all.extend([read(7.5, 0.24), read(8.5, 0.205), read(9.5, 0.17)]);
+    let fit = judge(&setup(), &all).fill_net.unwrap();
+    assert_eq!((fit.used, fit.from_s), (3, 450.0));
+    // 6 m2 rising 35 mm a minute: 3.5 L/s.
+    assert!((fit.flow.value.get::<liter_per_second>() - 3.5).abs() < 1e-9);
+}
+
+#[test]
+fn a_call_with_water_already_coming_is_watched() {
+    let mut all = filling();
+    all.retain(|m| !matches!(m.kind, K::WaterSeen | K::Level { .. }));
+    all.insert(1, at(2.0, K::WaterSeen));
+    let outcome = with(all, &good_fill());
+    assert!(has(
+        &outcome,
+        |f| matches!(f, Finding::WaterBeforeCall { lead_s } if *lead_s > 180.0)
+    ));
+    assert_eq!(outcome.delays.call_to_water_s, Err(Missing::OutOfOrder));
+}
