@@ -103,8 +103,8 @@ impl Composer<'_> {
         };
         let name = format!(
             "{} ({}). ",
-            self.words.mode_name(cause.mode),
-            self.words.manner(cause.manner)
+            self.words.trace_mode(cause.mode),
+            self.words.trace_manner(cause.manner)
         );
         let text = Text::default().bold(name).plain(self.say(rest));
         Block::Callout(Callout { tone, word: self.say(word), text })
@@ -148,7 +148,7 @@ impl Composer<'_> {
 
     fn cause(&self) -> Vec<Block> {
         let Some(cause) = &self.visit.cause else { return vec![] };
-        let line = self.words.mode_line(cause.mode);
+        let line = self.words.trace_mode_line(cause.mode);
         let mut blocks = vec![self.heading(P::CauseHeading), Block::Paragraph(line.into())];
         for (label, text) in [(P::HowWeKnow, &cause.proof), (P::WorkDone, &cause.work)] {
             if !text.is_empty() {
@@ -246,8 +246,8 @@ impl Composer<'_> {
                     Stage::Testing => P::StageTesting,
                 };
                 vec![
-                    self.words.check_title(a.evidence.check).into(),
-                    self.words.answer(a.evidence.check, a.evidence.answer).into(),
+                    self.words.trace_check(a.evidence.check).into(),
+                    self.words.trace_answer(a.evidence.answer).into(),
                     self.say(stage).into(),
                     a.at.clock().into(),
                 ]
@@ -270,7 +270,7 @@ impl Composer<'_> {
                 .iter()
                 .take(3)
                 .map(|s| {
-                    format!("{} {}", self.words.mode_name(s.mode), self.words.percent(s.probability))
+                    format!("{} {}", self.words.trace_mode(s.mode), self.words.percent(s.probability))
                 })
                 .collect();
             let label = format!("{}: ", self.say(P::SuspectsLeft));

@@ -1,13 +1,21 @@
 //! The report as a document, then as PDF and plain text.
 //!
-//! [`doc::Doc`] says what the report holds, without saying how it looks;
+//! [`compose()`] turns a visit into a document; [`doc::Doc`] says what the report holds, without saying how it looks;
 //! [`pdf::to_pdf`] and [`text::to_text`] write it out. Neither reads a clock
 //! or a file: the same document gives the same bytes.
 
 pub mod chart;
+mod compose;
 pub mod doc;
 pub mod pdf;
+mod refill_chart;
 pub mod text;
+
+pub use chart::{Chart, Ink};
+pub use compose::compose;
+pub use pdf::{DocDate, Fonts, PdfError, to_pdf};
+pub use refill_chart::refill_chart;
+pub use text::to_text;
 
 #[cfg(test)]
 mod demo;

@@ -146,7 +146,7 @@ impl Words {
         match self.0 {
             Tongue::English => format!(
                 "Likeliest: {}, {}. Not proven yet",
-                self.mode_name(mode),
+                self.trace_mode(mode),
                 self.percent(probability)
             ),
         }

@@ -140,7 +140,7 @@ fn CauseForm(job: Job) -> impl IntoView {
                         .map(|m| {
                             view! {
                                 <option value=format!("{m:?}") selected=move || mode.get() == m>
-                                    {words.mode_name(m)}
+                                    {words.trace_mode(m)}
                                 </option>
                             }
                         })
@@ -173,7 +173,7 @@ fn CauseForm(job: Job) -> impl IntoView {
                         }
                     })
             }}
-            <p class="sub small">{move || words.cure_prove(cure(mode.get()).mode)}</p>
+            <p class="sub small">{move || words.trace_cure_proof(cure(mode.get()).mode)}</p>
             <TextField
                 key=keys.with_value(|k| k.1.clone())
                 text=proof

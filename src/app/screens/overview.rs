@@ -78,7 +78,7 @@ fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
             P::StationTrace,
             progress(visit.cause.is_some(), !visit.answers.is_empty()),
             match (&visit.cause, top) {
-                (Some(cause), _) => words.mode_name(cause.mode).to_owned(),
+                (Some(cause), _) => words.trace_mode(cause.mode).to_owned(),
                 (None, Some(top)) if found > 0 || !visit.answers.is_empty() => {
                     words.suspect_summary(top.mode, top.probability)
                 }

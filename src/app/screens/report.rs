@@ -147,7 +147,7 @@ async fn make_pdf(job: Job) -> Result<(), String> {
     let now = ledger().now();
     let (year, month, day, hour, minute, second) = now.local();
     let created = DocDate {
-        year,
+        year: u16::try_from(year).unwrap_or(0),
         month,
         day,
         hour,

@@ -31,7 +31,7 @@ pub fn Trace(id: VisitId) -> impl IntoView {
     let words = prefs().words;
     let at_key = StoredValue::new(format!("at {id}"));
     let kept = at_key.with_value(|key| ledger().text(key));
-    let start = Place::ALL.into_iter().find(|p| kept.as_deref() == Some(words.place(*p)));
+    let start = Place::ALL.into_iter().find(|p| kept.as_deref() == Some(words.trace_place(*p)));
     let at = RwSignal::new(start.unwrap_or(Place::MachineRoom));
     let chosen = RwSignal::new(None::<Check>);
     let mind = Memo::new(move |_| {
@@ -43,7 +43,7 @@ pub fn Trace(id: VisitId) -> impl IntoView {
     });
     let go_to = move |place: Place| {
         at.set(place);
-        at_key.with_value(|key| ledger().keep_text(key, words.place(place)));
+        at_key.with_value(|key| ledger().keep_text(key, words.trace_place(place)));
     };
     let settled = move || mind.with(|m| m.as_ref().and_then(|m| m.advice.settled));
     let act = move || {
@@ -72,11 +72,11 @@ pub fn Trace(id: VisitId) -> impl IntoView {
         let suggestion = mind.advice.best;
         let check = chosen.get().or(suggestion.as_ref().map(|s| s.check))?;
         let because = suggestion.filter(|s| s.check == check).map(|s| {
-            (words.reason(&s.why), words.minutes_at(s.minutes, s.walk_minutes, words.place(check.place())))
+            (words.trace_reason(s.why), words.minutes_at(s.minutes, s.walk_minutes, words.trace_place(check.place())))
         });
         let (why, effort) = because.unzip();
         let effort = effort.unwrap_or_else(|| {
-            words.minutes_at(check.minutes(), 0.0, words.place(check.place()))
+            words.minutes_at(check.minutes(), 0.0, words.trace_place(check.place()))
         });
         let evidence = mind.visit.evidence();
         Some(view! { <CheckCard job check why effort evidence chosen go_to=Callback::new(go_to) /> })
@@ -101,7 +101,7 @@ pub fn Trace(id: VisitId) -> impl IntoView {
                                     aria-pressed=move || (at.get() == place).to_string()
                                     on:click=move |_| go_to(place)
                                 >
-                                    {words.place(place)}
+                                    {words.trace_place(place)}
                                 </button>
                             }
                         })
@@ -152,7 +152,7 @@ fn CheckCard(
         <div class="fields" data-test="check" data-check=format!("{check:?}")>
             <div>
                 <p class="name">
-                    <strong data-test="check-title">{words.check_title(check)}</strong>
+                    <strong data-test="check-title">{words.trace_check(check)}</strong>
                 </p>
                 <p class="sub small">{effort}</p>
             </div>
@@ -165,14 +165,14 @@ fn CheckCard(
                             <div>
                                 {cautions
                                     .iter()
-                                    .map(|c| view! { <p>{words.check_caution(*c)}</p> })
+                                    .map(|c| view! { <p>{words.trace_caution(*c)}</p> })
                                     .collect_view()}
                             </div>
                         </div>
                     }
                 })}
-            <p>{words.check_what(check)}</p>
-            <p class="sub">{format!("{}: {}", words.phrase(P::Healthy), words.check_healthy(check))}</p>
+            <p>{words.trace_check_how(check)}</p>
+            <p class="sub">{format!("{}: {}", words.phrase(P::Healthy), words.trace_check_healthy(check))}</p>
             <div class="answers">
                 {check
                     .answers()
@@ -185,7 +185,7 @@ fn CheckCard(
                                 data-test=format!("answer-{a:?}")
                                 on:click=move |_| answer(a)
                             >
-                                {words.answer(check, a)}
+                                {words.trace_answer(a)}
                             </button>
                         }
                     })
@@ -196,7 +196,7 @@ fn CheckCard(
                     data-test="answer-CouldNot"
                     on:click=move |_| answer(Answer::CouldNot)
                 >
-                    {words.answer(check, Answer::CouldNot)}
+                    {words.trace_answer(Answer::CouldNot)}
                 </button>
             </div>
         </div>
@@ -214,7 +214,7 @@ fn Suspects(mind: Mind) -> impl IntoView {
     let evidence = mind.visit.evidence();
     let (shown, rest) = mind.belief.suspects.split_at(SHOWN.min(mind.belief.suspects.len()));
     let rest: Vec<String> =
-        rest.iter().map(|s| words.mode_name(s.mode).to_owned()).collect();
+        rest.iter().map(|s| words.trace_mode(s.mode).to_owned()).collect();
     let rows = shown
         .iter()
         .map(|s| {
@@ -223,7 +223,7 @@ fn Suspects(mind: Mind) -> impl IntoView {
             let manner = words.manner_split(s.steady, s.intermittent, s.mode.can_be_intermittent());
             view! {
                 <div class="suspect" data-test=format!("suspect-{:?}", s.mode)>
-                    <span class="name">{words.mode_name(s.mode)}</span>
+                    <span class="name">{words.trace_mode(s.mode)}</span>
                     <span class="odds">{words.percent(s.probability)}</span>
                     <span class="gauge" aria-hidden="true">
                         <i style:width=width></i>
@@ -257,10 +257,12 @@ fn Why(mode: Mode, weights: Vec<Weight>, evidence: Vec<Evidence>) -> impl IntoVi
         weights.into_iter().filter(|w| w.strength() != Strength::Silent).collect();
     let line = |w: &Weight| {
         let what = match w.source {
-            Source::Evidence(n) => evidence.get(n).map_or(String::new(), |e| words.evidence(e)),
+            Source::Evidence(n) => evidence.get(n).map_or(String::new(), |e| {
+                format!("{}: {}", words.trace_check(e.check), words.trace_answer(e.answer))
+            }),
             Source::Reading(reading) => words.trace_reading(reading).to_owned(),
         };
-        view! { <li>{format!("{} ({})", what, words.strength(w.strength()))}</li> }
+        view! { <li>{format!("{} ({})", what, words.trace_strength(w.strength()))}</li> }
     };
     let side = |for_it: bool, name: P| {
         let lines: Vec<_> = loud.iter().filter(|w| w.speaks_for() == for_it).map(line).collect();
@@ -274,15 +276,15 @@ fn Why(mode: Mode, weights: Vec<Weight>, evidence: Vec<Evidence>) -> impl IntoVi
         })
     };
     let cure = cure(mode);
-    let parts: Vec<&str> = cure.parts.iter().map(|p| words.part(*p)).collect();
+    let parts: Vec<&str> = cure.parts.iter().map(|p| words.trace_part(*p)).collect();
     view! {
         <dl class="basis">
-            <dd>{words.mode_line(mode)}</dd>
+            <dd>{words.trace_mode_line(mode)}</dd>
             {side(true, P::For)}
             {side(false, P::Against)}
             {loud.is_empty().then(|| view! { <dd>{words.phrase(P::NothingSpeaks)}</dd> })}
             <dt>{words.phrase(P::HowToCorrect)}</dt>
-            <dd>{words.cure_correct(mode)}</dd>
+            <dd>{words.trace_cure(mode)}</dd>
             {(!parts.is_empty())
                 .then(|| {
                     view! {
@@ -291,7 +293,7 @@ fn Why(mode: Mode, weights: Vec<Weight>, evidence: Vec<Evidence>) -> impl IntoVi
                     }
                 })}
             <dt>{words.phrase(P::Proof)}</dt>
-            <dd>{words.cure_prove(mode)}</dd>
+            <dd>{words.trace_cure_proof(mode)}</dd>
         </dl>
     }
 }
@@ -312,9 +314,9 @@ fn Answered(job: Job, mind: Mind, chosen: RwSignal<Option<Check>>) -> impl IntoV
                     <div class="row">
                         <Draw icon=if odd.contains(&n) { Icon::Warning } else { Icon::Full } />
                         <span>
-                            <span class="small sub">{words.check_title(check)}</span>
+                            <span class="small sub">{words.trace_check(check)}</span>
                             <br />
-                            <span class="name">{words.answer(check, a.evidence.answer)}</span>
+                            <span class="name">{words.trace_answer(a.evidence.answer)}</span>
                             {odd
                                 .contains(&n)
                                 .then(|| {
@@ -364,7 +366,7 @@ fn Others(mind: Mind, chosen: RwSignal<Option<Check>>) -> impl IntoView {
                         }
                     }
                 >
-                    {format!("{} · {}", words.check_title(check), words.place(check.place()))}
+                    {format!("{} · {}", words.trace_check(check), words.trace_place(check.place()))}
                 </button>
             </li>
         }
