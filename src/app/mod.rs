@@ -29,9 +29,6 @@ pub fn start() {
     console_error_panic_hook::set_once();
     spawn_local(async {
         let opened = Ledger::open().await;
-        if let Some(loading) = document().get_element_by_id("loading") {
-            loading.remove();
-        }
         match opened {
             Ok(ledger) => mount_to_body(move || view! { <App ledger /> }),
             Err(fault) => mount_to_body(move || view! { <NoStore fault=fault.clone() /> }),

@@ -2,9 +2,7 @@
 //! version that waits.
 
 use leptos::prelude::*;
-use leptos::task::spawn_local;
-use wasm_bindgen::{JsCast, JsValue};
-use wasm_bindgen_futures::JsFuture;
+use web_sys::Event;
 
 use super::ports::{online, window};
 
@@ -51,39 +49,20 @@ impl Outside {
         );
         on("coldsump-update-waiting", Box::new(move || outside.update_waits.set(true)));
         on("coldsump-offline-ready", Box::new(move || outside.offline_ready.set(true)));
-        spawn_local(async move {
-            if let Some(registration) = registration().await {
-                outside.update_waits.set(registration.waiting().is_some());
-                outside.offline_ready.set(registration.active().is_some());
-            }
-        });
+        let root = |name: &str| {
+            let root = document().document_element()?;
+            root.get_attribute(name)
+        };
+        outside.offline_ready.set(root("data-offline").as_deref() == Some("ready"));
+        outside.update_waits.set(root("data-update").as_deref() == Some("waiting"));
         outside
     }
 
-    /// Lets the waiting version take over, then loads it. Some engines don't
-    /// tell when the new worker has control, so the page reloads after two
-    /// seconds at the latest.
+    /// Lets the waiting version take over; the page then reloads. How is the
+    /// business of `public/boot.js`.
     pub fn take_update(self) {
-        spawn_local(async move {
-            let Some(waiting) = registration().await.and_then(|r| r.waiting()) else { return };
-            let order = js_sys::Object::new();
-            let _ = js_sys::Reflect::set(&order, &"type".into(), &"take-over".into());
-            let _ = window_event_listener_untyped("coldsump-controller-changed", |_| reload());
-            let _ = waiting.post_message(&order);
-            gloo_timers::future::TimeoutFuture::new(2_000).await;
-            reload();
-        });
+        if let Ok(event) = Event::new("coldsump-take-over") {
+            let _ = window().dispatch_event(&event);
+        }
     }
-}
-
-fn reload() {
-    let _ = window().location().reload();
-}
-
-async fn registration() -> Option<web_sys::ServiceWorkerRegistration> {
-    let container =
-        js_sys::Reflect::get(&window().navigator(), &JsValue::from_str("serviceWorker")).ok()?;
-    let container = container.dyn_into::<web_sys::ServiceWorkerContainer>().ok()?;
-    let found = JsFuture::from(container.get_registration()).await.ok()?;
-    found.dyn_into().ok()
 }

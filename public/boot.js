@@ -1,0 +1,128 @@
+// Starts the program, and keeps its offline copy.
+//
+// The page and the program speak through the document only:
+//   <html data-offline="ready">    the whole program is kept on this phone
+//   <html data-update="waiting">   a newer version is kept and waits
+//   events on window: "coldsump-offline-ready", "coldsump-update-waiting"
+//   the program asks for the newer version with the event
+//   "coldsump-take-over" on window, when no test is running; the page then
+//   reloads. Nothing is swapped before that.
+
+const root = document.documentElement;
+const HOUR = 3_600_000;
+
+/** Replaces the loading line by a sentence that says what to do. */
+function say(sentence) {
+  const box = document.getElementById('boot');
+  const again = document.getElementById('boot-again');
+  if (!box || !again) return;
+  document.getElementById('boot-say').textContent = sentence;
+  again.hidden = false;
+  again.addEventListener('click', async () => {
+    again.disabled = true;
+    // A broken answer may sit in the browser's cache for long: fetch past it.
+    const parts = document.querySelectorAll('[integrity]');
+    const fresh = [...parts].map((part) => fetch(part.href || part.src, { cache: 'reload' }));
+    await Promise.allSettled(fresh);
+    location.reload();
+  });
+}
+
+/** The integrity Trunk wrote for a file, from its preload link. */
+function integrityOf(url) {
+  for (const link of document.querySelectorAll('link[integrity]')) {
+    if (link.href === url.href) return link.integrity;
+  }
+  return '';
+}
+
+/** Fetches, checks and starts the program; rejects with the reason if it cannot. */
+async function start() {
+  const parts = document.querySelector('meta[name="coldsump-parts"]').dataset;
+  const wasm = new URL(parts.wasm, document.baseURI);
+  const { default: init } = await import(new URL(parts.js, document.baseURI).href);
+  const answer = fetch(wasm, { credentials: 'same-origin', integrity: integrityOf(wasm) });
+  await init({ module_or_path: answer });
+  document.getElementById('boot')?.remove();
+}
+
+function explain(error) {
+  const old =
+    typeof WebAssembly !== 'object' ||
+    error instanceof WebAssembly.CompileError ||
+    error instanceof WebAssembly.LinkError ||
+    error instanceof SyntaxError;
+  if (old) {
+    say('This browser is too old for Coldsump. Update it, or open this page in a newer one. What you saved stays on this phone.');
+  } else if (error instanceof WebAssembly.RuntimeError) {
+    say('Coldsump stopped while opening. What you saved is still on this phone. Try again.');
+  } else {
+    say('Coldsump did not arrive complete. Try again where the signal is better.');
+  }
+  console.error(error);
+}
+
+function tell(name, event) {
+  root.dataset[name] = event.value;
+  window.dispatchEvent(new Event(event.type));
+}
+
+/** Reloads once the new version has taken over; iOS may not say so, hence the limit. */
+function takeOver(registration) {
+  if (!registration.waiting) return;
+  let gone = false;
+  const reload = () => {
+    if (gone) return;
+    gone = true;
+    location.reload();
+  };
+  navigator.serviceWorker.addEventListener('controllerchange', reload);
+  setTimeout(reload, 2000);
+  registration.waiting.postMessage({ type: 'take-over' });
+}
+
+/** Registers the offline copy. `broken` says that the program did not start. */
+async function keepOffline(broken) {
+  if (!('serviceWorker' in navigator)) return;
+  const registration = await navigator.serviceWorker.register('sw.js', {
+    scope: './',
+    updateViaCache: 'none',
+  });
+  const waiting = () => {
+    // A program that cannot start runs no test, so its repair may come in at once.
+    if (broken) takeOver(registration);
+    else tell('update', { value: 'waiting', type: 'coldsump-update-waiting' });
+  };
+  const watch = (worker) => {
+    worker?.addEventListener('statechange', () => {
+      if (worker.state === 'installed' && registration.active) waiting();
+    });
+  };
+  if (registration.waiting && registration.active) waiting();
+  watch(registration.installing);
+  registration.addEventListener('updatefound', () => watch(registration.installing));
+  window.addEventListener('coldsump-take-over', () => takeOver(registration));
+
+  let asked = performance.now();
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState !== 'visible' || performance.now() - asked < HOUR) return;
+    asked = performance.now();
+    registration.update().catch(() => undefined); // no signal: ask again later
+  });
+
+  await navigator.serviceWorker.ready;
+  tell('offline', { value: 'ready', type: 'coldsump-offline-ready' });
+}
+
+let broken = false;
+try {
+  await start();
+} catch (error) {
+  broken = true;
+  explain(error);
+}
+keepOffline(broken).catch((error) => {
+  // The program runs without it; only the copy for places without signal is missing.
+  root.dataset.offline = 'failed';
+  console.warn(error);
+});

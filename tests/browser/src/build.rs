@@ -1,0 +1,99 @@
+//! The build under test, and copies of it that a test may change.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use tempfile::TempDir;
+
+/// The project's top folder.
+pub fn project() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+        .ancestors()
+        .nth(2)
+        .expect("tests/browser is two levels down")
+        .to_owned()
+}
+
+/// A copy of the release build in a folder of its own; it goes with the value.
+#[derive(Debug)]
+pub struct Build {
+    folder: TempDir,
+}
+
+impl Build {
+    /// Copies `dist/`.
+    ///
+    /// # Panics
+    /// When there is no release build.
+    pub fn copy() -> Self {
+        let folder = TempDir::new().expect("a temporary folder");
+        copy_folder(&project().join("dist"), folder.path());
+        Self { folder }
+    }
+
+    /// Where the copy is.
+    pub fn path(&self) -> &Path {
+        self.folder.path()
+    }
+
+    /// Reads one file of the copy.
+    ///
+    /// # Panics
+    /// When the file is not there.
+    pub fn read(&self, name: &str) -> Vec<u8> {
+        fs::read(self.path().join(name)).unwrap_or_else(|error| panic!("{name}: {error}"))
+    }
+
+    /// Writes one file of the copy.
+    ///
+    /// # Panics
+    /// When the file cannot be written.
+    pub fn write(&self, name: &str, bytes: &[u8]) {
+        fs::write(self.path().join(name), bytes).unwrap_or_else(|error| panic!("{name}: {error}"));
+    }
+
+    /// Makes the copy a version of its own: its page gets `title`, and the
+    /// service worker's list is written anew, as the build writes it.
+    ///
+    /// # Panics
+    /// When the page has no title to replace, or the list cannot be written.
+    pub fn retitle(&self, title: &str) {
+        let page = String::from_utf8(self.read("index.html")).expect("the page is UTF-8");
+        let (head, rest) = page.split_once("<title>").expect("a title");
+        let (_, tail) = rest.split_once("</title>").expect("the title's end");
+        self.write(
+            "index.html",
+            format!("{head}<title>{title}</title>{tail}").as_bytes(),
+        );
+        let done = Command::new("node")
+            .arg(project().join("tools/precache.mjs"))
+            .arg(self.path())
+            .output()
+            .expect("node runs");
+        assert!(
+            done.status.success(),
+            "{}",
+            String::from_utf8_lossy(&done.stderr)
+        );
+    }
+}
+
+fn copy_folder(from: &Path, to: &Path) {
+    let entries = fs::read_dir(from).unwrap_or_else(|error| {
+        panic!(
+            "no release build in {}: {error}; run ./dev test browser",
+            from.display()
+        )
+    });
+    for entry in entries {
+        let entry = entry.expect("a readable folder");
+        let target = to.join(entry.file_name());
+        if entry.file_type().expect("a file type").is_dir() {
+            fs::create_dir_all(&target).expect("a folder in the copy");
+            copy_folder(&entry.path(), &target);
+        } else {
+            fs::copy(entry.path(), &target).expect("a file in the copy");
+        }
+    }
+}

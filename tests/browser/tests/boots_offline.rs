@@ -1,0 +1,123 @@
+//! The program opens, keeps itself, and opens again without signal.
+
+use coldsump_browser::{Build, Light, Phone, Problem, Server};
+
+#[tokio::test]
+async fn opens_without_signal_and_after_being_killed() {
+    let mut server = Server::start();
+    let mut phone = Phone::open(Light::Day).await;
+    phone.goto(&server.url()).await;
+    phone.mounted().await;
+    phone.kept_offline().await;
+    assert_eq!(
+        phone
+            .js("return [innerWidth, devicePixelRatio]")
+            .await
+            .to_string(),
+        "[390,2]"
+    );
+    assert_eq!(phone.problems(&server.origin()).await, []);
+
+    server.stop();
+    phone.reload().await;
+    phone.mounted().await;
+    assert_eq!(phone.problems(&server.origin()).await, []);
+
+    phone.kill().await;
+    phone.reopen().await;
+    phone.goto(&server.url()).await;
+    phone.mounted().await;
+    phone.shot("boot").await;
+    assert_eq!(phone.problems(&server.origin()).await, []);
+}
+
+#[tokio::test]
+async fn the_watch_on_problems_sees_them() {
+    let server = Server::start();
+    let phone = Phone::open(Light::Dark).await;
+    phone.goto(&server.url()).await;
+    phone.mounted().await;
+    phone
+        .holds("matchMedia('(prefers-color-scheme: dark)').matches")
+        .await;
+    assert_eq!(phone.problems(&server.origin()).await, []);
+
+    phone
+        .js("const style = document.createElement('style');
+             style.textContent = 'body { color: red }';
+             document.head.append(style);
+             console.error('on purpose');")
+        .await;
+    let problems = phone.problems(&server.origin()).await;
+    assert!(
+        problems.iter().any(|one| matches!(one, Problem::Policy(_))),
+        "{problems:?}"
+    );
+    let console =
+        |one: &Problem| matches!(one, Problem::Console(text) if text.contains("on purpose"));
+    assert!(problems.iter().any(console), "{problems:?}");
+
+    // A link is followed whatever the policy says; the network log must show it.
+    let other = Server::start();
+    phone.goto(&other.url()).await;
+    let problems = phone.problems(&server.origin()).await;
+    assert!(
+        problems
+            .iter()
+            .any(|one| matches!(one, Problem::Elsewhere(_))),
+        "{problems:?}"
+    );
+}
+
+#[tokio::test]
+async fn a_download_reaches_the_test() {
+    let server = Server::start();
+    let phone = Phone::open(Light::Day).await;
+    phone.goto(&server.url()).await;
+    phone
+        .js("const link = document.createElement('a');
+             link.href = URL.createObjectURL(new Blob(['water']));
+             link.download = 'kept.txt';
+             link.click();")
+        .await;
+    let (name, bytes) = phone.downloaded(".txt").await;
+    assert_eq!(
+        (name.as_str(), bytes.as_slice()),
+        ("kept.txt", b"water".as_slice())
+    );
+}
+
+#[tokio::test]
+async fn a_program_that_arrives_broken_says_what_to_do() {
+    let build = Build::copy();
+    let wasm = std::fs::read_dir(build.path())
+        .expect("the copy")
+        .flatten()
+        .map(|entry| entry.file_name().to_string_lossy().into_owned())
+        .find(|name| name.ends_with(".wasm"))
+        .expect("a wasm file");
+    let bytes = build.read(&wasm);
+    build.write(&wasm, &bytes[..bytes.len() / 2]);
+
+    let server = Server::over(build.path());
+    let phone = Phone::open(Light::Day).await;
+    phone.goto(&server.url()).await;
+    phone
+        .holds("document.getElementById('boot-say').textContent.includes('arrive complete')")
+        .await;
+    phone
+        .holds("!document.getElementById('boot-again').hidden")
+        .await;
+    assert_eq!(phone.count("app").await, 0);
+    phone
+        .holds("navigator.serviceWorker.controller === null")
+        .await;
+
+    // The whole file has arrived: the button the page shows opens the program.
+    build.write(&wasm, &bytes);
+    phone
+        .js("document.getElementById('boot-again').click()")
+        .await;
+    phone.mounted().await;
+    phone.kept_offline().await;
+}
