@@ -6,7 +6,7 @@ use super::blocks::{NOTE, Type, Typesetter};
 use super::face::Weight;
 use super::lines::{fitted, single};
 use super::strip::{Shape, Strip};
-use super::style::{Colour, INK, QUIET, SMALL, WATER, WATER_PALE};
+use super::style::{Colour, INK, PAPER, QUIET, SMALL, WATER, WATER_PALE};
 use super::tags::{NodeId, ROOT};
 use crate::report::chart::{MarkKind, Waterline, unit};
 
@@ -94,19 +94,15 @@ impl Tank {
                     let x = self.x + reach * 0.6;
                     let far = x + reach * 0.55;
                     let foot = floor + 5.0;
+                    let wet = left.or(found).is_some_and(|level| level > height);
+                    let colour = if wet { WATER_PALE } else { PAPER };
                     let points = vec![
                         (x, floor - wall),
                         (far, floor - wall),
                         (far, foot),
                         (x, foot),
                     ];
-                    strip.push(
-                        Some(node),
-                        Shape::Fill {
-                            points,
-                            colour: WATER_PALE,
-                        },
-                    );
+                    strip.push(Some(node), Shape::Fill { points, colour });
                     stroke(strip, node, &[(x, foot), (x, y)], wall, INK, 0.0);
                     stroke(strip, node, &[(far, foot), (far, y)], wall, INK, 0.0);
                 }
