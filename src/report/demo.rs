@@ -78,7 +78,7 @@ fn chart() -> Chart {
         .collect();
     let tick = |at: f64, label: &str| (at, label.to_owned());
     Chart {
-        title: "Refill test: level against time".into(),
+        title: "Level against time".into(),
         summary: "The level rose 0.55 in/min for 20 min with the valve open and one circuit \
                   running; the fill gains on losses by 11.9 gal/min ± 0.8."
             .into(),
@@ -137,7 +137,7 @@ fn chart() -> Chart {
 
 fn readings() -> Table {
     let row = |cells: [&str; 5]| cells.iter().map(|c| Text::from(*c)).collect();
-    let mut rows: Vec<Vec<Text>> = vec![
+    let rows: Vec<Vec<Text>> = vec![
         row([
             "Head pressure, circuit 1",
             "psig",
@@ -166,17 +166,6 @@ fn readings() -> Table {
             "meter",
         ]),
     ];
-    for circuit in 3..=6 {
-        let name = format!("Head pressure, circuit {circuit}");
-        let found = format!("{}, lockout", 380 + circuit * 3);
-        rows.push(row([
-            &name,
-            "psig",
-            &found,
-            &format!("{}", 230 + circuit),
-            "panel",
-        ]));
-    }
     Table {
         caption: "Readings as found and as left".into(),
         columns: vec![
@@ -281,11 +270,9 @@ pub fn bakery(page: PageSize) -> Doc {
                 "That the foam comes from the new biocide. The dosing began nine days before the \
                  first drift; nobody has tried without it.",
             ),
-            heading(1, "The basin"),
             Block::Waterline(waterline()),
-            heading(2, "Refill test"),
+            heading(1, "Refill test"),
             Block::Figure(chart()),
-            heading(1, "Readings"),
             Block::Table(readings()),
             heading(1, "Before the next visit"),
             Block::List {

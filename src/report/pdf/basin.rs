@@ -6,7 +6,7 @@ use super::blocks::{NOTE, Type, Typesetter};
 use super::face::Weight;
 use super::lines::{fitted, single};
 use super::strip::{Shape, Strip};
-use super::style::{Colour, INK, QUIET, SMALL, WATER, WATER_PALE};
+use super::style::{Colour, INK, PAPER, QUIET, SMALL, WATER, WATER_PALE};
 use super::tags::{NodeId, ROOT};
 use crate::report::chart::{MarkKind, Waterline, unit};
 
@@ -59,6 +59,8 @@ impl Tank {
                 continue;
             };
             let y = self.y(height);
+            // Where the mark meets the wall.
+            stroke(strip, node, &[(right - 4.0, y), (right, y)], 0.6, INK, 0.0);
             let reach = self.width * 0.28;
             match mark.kind {
                 // Over the lip and out.
@@ -86,13 +88,23 @@ impl Tank {
                         },
                     );
                 }
-                // A pipe through the floor, its mouth at the mark.
+                // A pipe through the floor, open at both ends, its mouth at the
+                // mark.
                 MarkKind::PumpInlet => {
                     let x = self.x + reach * 0.6;
-                    let pipe = [(x, floor + 5.0), (x, y), (x + reach * 0.8, y)];
-                    stroke(strip, node, &pipe[..2], wall, INK, 0.0);
                     let far = x + reach * 0.55;
-                    stroke(strip, node, &[(far, floor + 5.0), (far, y)], wall, INK, 0.0);
+                    let foot = floor + 5.0;
+                    let wet = left.or(found).is_some_and(|level| level > height);
+                    let colour = if wet { WATER_PALE } else { PAPER };
+                    let points = vec![
+                        (x, floor - wall),
+                        (far, floor - wall),
+                        (far, foot),
+                        (x, foot),
+                    ];
+                    strip.push(Some(node), Shape::Fill { points, colour });
+                    stroke(strip, node, &[(x, foot), (x, y)], wall, INK, 0.0);
+                    stroke(strip, node, &[(far, foot), (far, y)], wall, INK, 0.0);
                 }
             }
         }
@@ -143,17 +155,17 @@ impl Typesetter<'_> {
 
     /// The figure with its words: levels to the left, marks to the right.
     pub(super) fn basin(&mut self, waterline: &Waterline) {
-        const DEPTH: f32 = 130.0;
+        const DEPTH: f32 = 92.0;
         let node = self.tags.figure(ROOT, &waterline.summary);
         let (left, width) = (self.frame.left, self.frame.width());
         let side = width * 0.31;
         let tank = Tank {
             x: left + side,
-            top: 16.0,
+            top: 13.0,
             width: width * 0.36,
             depth: DEPTH,
         };
-        let mut strip = Strip::blank(DEPTH + 30.0);
+        let mut strip = Strip::blank(DEPTH + 25.0);
         tank.draw(&mut strip, node, waterline, 1.4);
 
         let levels: Vec<Tag> = [&waterline.found, &waterline.left]

@@ -6,7 +6,7 @@ use super::face::{Faces, Weight};
 use super::lines::{Line, break_lines};
 use super::strip::{Shape, Strip, baseline, joined};
 use super::style::{
-    BODY, Colour, Frame, HAIR, HAIRLINE, HEAD, INK, KEEP, LEAD, QUIET, SMALL, leading, tone_colour,
+    BODY, Colour, Frame, HAIRLINE, HEAD, INK, KEEP, LEAD, QUIET, SMALL, leading, tone_colour,
 };
 use super::tags::{NodeId, ROOT, Tags};
 use crate::report::doc::{Block, Callout, Doc, Text, Tone};
@@ -249,7 +249,7 @@ impl Typesetter<'_> {
 }
 
 /// The sign of a state, about 9 points wide, centred on (`x`, `y`): a filled
-/// drop-side triangle, a half-filled disc, a full disc, a stroke.
+/// triangle on its tip, a half-filled disc, a full disc, a stroke.
 fn sign(tone: Tone, x: f32, y: f32) -> Vec<Shape> {
     let colour = tone_colour(tone);
     match tone {
@@ -290,7 +290,7 @@ fn sign(tone: Tone, x: f32, y: f32) -> Vec<Shape> {
             vec![Shape::Stroke {
                 points,
                 width: 1.2,
-                colour: HAIR,
+                colour,
                 dash: 0.0,
             }]
         }

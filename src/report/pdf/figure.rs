@@ -6,12 +6,12 @@ use super::blocks::{NOTE, Type, Typesetter};
 use super::face::Weight;
 use super::lines::{Line, fitted, single};
 use super::strip::{Shape, Strip};
-use super::style::{Colour, HAIR, HAIRLINE, INK, QUIET, SMALL, WATER, ink_colour};
+use super::style::{CELL, Colour, HAIR, HAIRLINE, INK, PAPER, QUIET, SMALL, ink_colour};
 use super::tags::{NodeId, ROOT};
 use crate::report::chart::{Chart, Stroke, unit, unit_point};
 
 /// Height of the plot.
-const PLOT: f32 = 150.0;
+const PLOT: f32 = 136.0;
 /// Distance from the middle of small words down to their baseline.
 const DOWN: f32 = SMALL * 0.364;
 
@@ -87,7 +87,7 @@ impl Typesetter<'_> {
         let title = self.tags.add(ROOT, StructRole::P);
         let set = Type {
             weight: Weight::Bold,
-            size: 9.0,
+            size: CELL,
             colour: INK,
         };
         let mut strips = self.text(title, &chart.title.as_str().into(), set, x, width);
@@ -221,6 +221,18 @@ fn lines(sheet: &mut Sheet<'_>, chart: &Chart, plot: Plot) {
         } else {
             middle.1 + 12.0
         };
+        if line.width > 0.0 {
+            // Paper behind the words, so that no line runs through them.
+            let (right, top, foot) = (x + line.width + 2.0, y - 7.5, y + 2.5);
+            let points = vec![(x - 2.0, top), (right, top), (right, foot), (x - 2.0, foot)];
+            sheet.strip.push(
+                Some(sheet.node),
+                Shape::Fill {
+                    points,
+                    colour: PAPER,
+                },
+            );
+        }
         sheet.set(&line, x, y, INK);
     }
 }
@@ -246,7 +258,6 @@ fn side_labels(sheet: &mut Sheet<'_>, chart: &Chart, plot: Plot, right: f32) {
         let y = y.max(free).min(plot.foot);
         free = y + 10.0;
         let line = sheet.label(label, room);
-        let colour = if colour == WATER { WATER } else { colour };
         sheet.set(&line, plot.right + 6.0, y + DOWN, colour);
     }
 }

@@ -4,9 +4,9 @@ use pdf_writer::types::StructRole;
 
 use super::blocks::{NOTE, NOTE_BOLD, Type, Typesetter};
 use super::face::Weight;
-use super::lines::{Line, break_lines, single};
+use super::lines::{Line, single};
 use super::strip::{Strip, baseline, joined};
-use super::style::{BODY, HEAD, HERO, INK, KEEP, LEAD, QUIET, SMALL, WATER, leading};
+use super::style::{BODY, CELL, HEAD, HERO, INK, KEEP, LEAD, QUIET, SMALL, WATER, leading};
 use super::tags::ROOT;
 use crate::report::doc::{Doc, KeyFigure};
 
@@ -94,7 +94,7 @@ impl Typesetter<'_> {
             strips[0] = first;
         }
         self.strips.append(&mut strips);
-        self.strips.push(Strip::blank(8.0));
+        self.strips.push(Strip::blank(4.0));
     }
 
     /// The numbers the reader came for, up to four abreast.
@@ -110,11 +110,19 @@ impl Typesetter<'_> {
         let width = room / abreast as f32 - GAP;
         for row in figures.chunks(abreast) {
             let mut tops = Strip::blank(5.0);
+            // Neighbours share a size, unless one is so long that all would
+            // have to be small.
+            let shared = row
+                .iter()
+                .filter_map(|f| self.step(f, width))
+                .filter(|s| *s < 3)
+                .max()
+                .unwrap_or(0);
             let mut columns = Vec::new();
             for (i, figure) in row.iter().enumerate() {
                 let x = self.frame.left + (width + GAP) * i as f32;
                 Self::rule(&mut tops, x, x + width, 0.0, INK);
-                columns.push(self.key_figure(figure, x, width));
+                columns.push(self.key_figure(figure, shared, x, width));
             }
             // Labels share a line, then numbers, then notes.
             let deepest = columns.iter().map(|c| c.0.len()).max().unwrap_or(0);
@@ -132,59 +140,99 @@ impl Typesetter<'_> {
         }
     }
 
-    fn key_figure(&mut self, figure: &KeyFigure, x: f32, width: f32) -> (Vec<Strip>, Vec<Strip>) {
+    fn key_figure(
+        &mut self,
+        figure: &KeyFigure,
+        shared: usize,
+        x: f32,
+        width: f32,
+    ) -> (Vec<Strip>, Vec<Strip>) {
         let node = self.tags.add(ROOT, StructRole::P);
         let label = self.text(node, &figure.label.as_str().into(), NOTE_BOLD, x, width);
-        let mut rest = self.number(figure, node, x, width);
+        let mut rest = self.number(figure, node, shared, x, width);
         rest.extend(self.text(node, &figure.note.as_str().into(), NOTE, x, width));
         (label, rest)
     }
 
-    /// Number and unit on one line in the largest size that fits; a number
-    /// that fits in none is broken into lines.
-    fn number(&self, figure: &KeyFigure, node: usize, x: f32, width: f32) -> Vec<Strip> {
-        for (size, unit_size) in [(HERO, LEAD), (HEAD, BODY), (LEAD, BODY), (BODY, SMALL)] {
-            let number = single(self.faces, &figure.number, Weight::Bold, size);
-            let unit = match figure.unit.as_str() {
-                "" => Line::default(),
-                unit => single(self.faces, unit, Weight::Regular, unit_size),
-            };
-            let gap = if unit.parts.is_empty() {
-                0.0
-            } else {
-                size * 0.14
-            };
-            if number.width + gap + unit.width <= width {
-                let height = leading(HERO) + 2.0;
-                let y = baseline(height, HERO);
-                let mut strip = Strip::blank(height);
-                strip.line(Some(node), &number, x, y, size, INK);
-                let x = x + number.width + gap;
-                strip.line(Some(node), &unit, x, y, unit_size, QUIET);
-                return vec![strip];
-            }
-        }
-        let text = format!("{} {}", figure.number, figure.unit);
-        let set = Type {
-            weight: Weight::Bold,
-            size: BODY,
-            colour: INK,
+    /// Number and unit set in sizes `step`, with their width.
+    fn sized(&self, figure: &KeyFigure, step: usize) -> Sized {
+        let (size, unit_size) = STEPS[step];
+        let number = single(self.faces, &figure.number, Weight::Bold, size);
+        let unit = match figure.unit.as_str() {
+            "" => Line::default(),
+            unit => single(self.faces, unit, Weight::Regular, unit_size),
         };
-        break_lines(
-            self.faces,
-            &text.as_str().into(),
-            set.weight,
-            set.size,
-            width,
-        )
-        .iter()
-        .map(|line| {
-            let height = leading(set.size);
-            let mut strip = Strip::blank(height);
-            let y = baseline(height, set.size);
-            strip.line(Some(node), line, x, y, set.size, set.colour);
-            strip
-        })
-        .collect()
+        let gap = if unit.parts.is_empty() {
+            0.0
+        } else {
+            size * 0.12
+        };
+        Sized {
+            width: number.width + gap + unit.width,
+            number,
+            unit,
+            gap,
+        }
     }
+
+    /// The first, largest, of [`STEPS`] in which a figure fits.
+    fn step(&self, figure: &KeyFigure, width: f32) -> Option<usize> {
+        (0..STEPS.len()).find(|step| self.sized(figure, *step).width <= width)
+    }
+
+    /// Number and unit on one line, no larger than in `shared` sizes; a number
+    /// that fits in none is broken into lines.
+    fn number(
+        &self,
+        figure: &KeyFigure,
+        node: usize,
+        shared: usize,
+        x: f32,
+        width: f32,
+    ) -> Vec<Strip> {
+        let Some(step) = self.step(figure, width) else {
+            let text = format!("{} {}", figure.number, figure.unit);
+            let set = Type {
+                weight: Weight::Bold,
+                size: BODY,
+                colour: INK,
+            };
+            return self.text(node, &text.into(), set, x, width);
+        };
+        let step = step.max(shared);
+        let (size, unit_size) = STEPS[step];
+        let Sized {
+            number, unit, gap, ..
+        } = self.sized(figure, step);
+        let height = leading(HERO) + 2.0;
+        let y = baseline(height, HERO);
+        let mut strip = Strip::blank(height);
+        strip.line(Some(node), &number, x, y, size, INK);
+        strip.line(
+            Some(node),
+            &unit,
+            x + number.width + gap,
+            y,
+            unit_size,
+            QUIET,
+        );
+        vec![strip]
+    }
+}
+
+/// Sizes of number and unit, from the one wished for down.
+const STEPS: [(f32, f32); 5] = [
+    (HERO, LEAD),
+    (HERO, CELL),
+    (HEAD, SMALL),
+    (LEAD, SMALL),
+    (BODY, SMALL),
+];
+
+/// Number and unit, set.
+struct Sized {
+    number: Line,
+    unit: Line,
+    gap: f32,
+    width: f32,
 }

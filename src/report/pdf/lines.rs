@@ -159,9 +159,7 @@ fn shape(faces: &Faces<'_>, text: &Text, base: Weight, size: f32) -> Vec<Cell> {
                 let kind = match ch {
                     '\u{A0}' | '\u{202F}' | '\u{2007}' => Kind::Solid,
                     _ if ch.is_whitespace() => Kind::Space,
-                    '-' | '–' | '—' | '‐' | '/'
-                        if before.is_alphabetic() && after.is_alphabetic() =>
-                    {
+                    '-' | '–' | '—' | '‐' if before.is_alphabetic() && after.is_alphabetic() => {
                         Kind::Hyphen
                     }
                     _ => Kind::Solid,

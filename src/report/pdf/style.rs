@@ -6,6 +6,8 @@ use crate::report::doc::{PageSize, Tone};
 /// A device RGB colour, 0 to 1 each.
 pub(super) type Colour = [f32; 3];
 
+/// White paper.
+pub(super) const PAPER: Colour = [1.0, 1.0, 1.0];
 /// Near-black ink.
 pub(super) const INK: Colour = [0.09, 0.10, 0.11];
 /// Ink for what is read second: labels, notes, heads of columns.
@@ -21,8 +23,10 @@ pub(super) const IRON: Colour = [0.647, 0.176, 0.110];
 /// Amber: not proven yet, and nothing else.
 pub(super) const AMBER: Colour = [0.620, 0.375, 0.0];
 
-/// Notes, labels, table cells, footers.
+/// Notes, labels, footers.
 pub(super) const SMALL: f32 = 8.0;
+/// Table cells and captions.
+pub(super) const CELL: f32 = 9.0;
 /// Running text.
 pub(super) const BODY: f32 = 10.5;
 /// Passage headings and words of state.
@@ -82,7 +86,7 @@ impl Frame {
             left: 112.0,
             right: page_width - 54.0,
             top: 54.0,
-            foot: page_height - 66.0,
+            foot: page_height - 58.0,
         }
     }
 

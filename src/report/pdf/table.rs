@@ -8,7 +8,7 @@ use super::blocks::{NOTE_BOLD, Type, Typesetter};
 use super::face::Weight;
 use super::lines::break_lines;
 use super::strip::{Strip, baseline, joined};
-use super::style::{INK, QUIET, leading};
+use super::style::{CELL, INK, QUIET, leading};
 use super::tags::{NodeId, ROOT};
 use crate::report::doc::{Align, Column, Table, Text};
 
@@ -16,8 +16,6 @@ use crate::report::doc::{Align, Column, Table, Text};
 const GUTTER: f32 = 12.0;
 /// Space above and below the words of a row.
 const PAD: f32 = 3.0;
-/// Type size of the cells.
-const CELL: f32 = 9.0;
 /// Rows taller than this are cut at their lines.
 const ROW_KEEP: f32 = 180.0;
 
