@@ -63,7 +63,9 @@ impl Ledger {
     /// A new id for a site, visit, test, machine or file.
     pub fn id<T: From<uuid::Uuid>>(self) -> T {
         let now = self.now();
-        self.pen.try_update_value(|pen| pen.id(now, &self.browser)).expect("the pen outlives us")
+        self.pen
+            .try_update_value(|pen| pen.id(now, &self.browser))
+            .expect("the pen outlives us")
     }
 
     /// The log, tracked.
@@ -78,7 +80,9 @@ impl Ledger {
 
     /// What the last failed write said, and how many entries still wait.
     pub fn trouble(self) -> Option<(StoreError, usize)> {
-        self.fault.get().map(|fault| (fault, self.unsaved.with(Vec::len)))
+        self.fault
+            .get()
+            .map(|fault| (fault, self.unsaved.with(Vec::len)))
     }
 
     /// A visit as it stands, tracked.
@@ -180,7 +184,9 @@ impl Ledger {
                 .map(|body| pen.write(about, body, &self.browser, &self.browser))
                 .collect()
         };
-        self.pen.try_update_value(write).expect("the pen outlives us")
+        self.pen
+            .try_update_value(write)
+            .expect("the pen outlives us")
     }
 
     async fn keep(self, entries: Vec<Entry>) -> bool {
@@ -202,7 +208,8 @@ impl Ledger {
         if self.unsaved.with_untracked(Vec::is_empty) {
             self.fault.set(None);
         }
-        self.log.update(|log| entries.into_iter().for_each(|entry| log.add(entry)));
+        self.log
+            .update(|log| entries.into_iter().for_each(|entry| log.add(entry)));
     }
 }
 

@@ -13,7 +13,9 @@ impl Browser {
     pub fn new() -> Self {
         let mut run = [0; 4];
         fill(&mut run);
-        Self { run: u32::from_le_bytes(run) }
+        Self {
+            run: u32::from_le_bytes(run),
+        }
     }
 }
 

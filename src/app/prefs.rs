@@ -55,7 +55,10 @@ impl Prefs {
             _ => System::Us,
         };
         let kept = ledger.text(LIGHT).unwrap_or_default();
-        let light = Light::ALL.into_iter().find(|l| l.name() == kept).unwrap_or(Light::Phone);
+        let light = Light::ALL
+            .into_iter()
+            .find(|l| l.name() == kept)
+            .unwrap_or(Light::Phone);
         let prefs = Self {
             system: RwSignal::new(system),
             light: RwSignal::new(light),

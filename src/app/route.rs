@@ -65,7 +65,9 @@ impl Route {
             (Some("visit"), Some(id), station) => {
                 let name = station.unwrap_or("");
                 let station = STATIONS.iter().find(|(_, n)| *n == name).map(|(s, _)| *s);
-                VisitId::parse(id).zip(station).map(|(id, station)| Route::Visit(id, station))
+                VisitId::parse(id)
+                    .zip(station)
+                    .map(|(id, station)| Route::Visit(id, station))
             }
             _ => None,
         };
@@ -79,7 +81,10 @@ impl Route {
             Route::NewSite => "#/site/new".into(),
             Route::Site(id) => format!("#/site/{id}"),
             Route::Visit(id, station) => {
-                let name = STATIONS.iter().find(|(s, _)| *s == station).map_or("", |(_, n)| n);
+                let name = STATIONS
+                    .iter()
+                    .find(|(s, _)| *s == station)
+                    .map_or("", |(_, n)| n);
                 format!("#/visit/{id}/{name}")
             }
             Route::Outbox => "#/outbox".into(),

@@ -30,19 +30,25 @@ fn share_data(file: &KeptFile) -> Option<Object> {
     let file = File::new_with_u8_array_sequence_and_options(&parts(file), &file.name, &kind);
     let data = Object::new();
     // Files only: a text beside them makes some phones drop the file.
-    Reflect::set(&data, &"files".into(), &Array::of1(&file.ok()?)).ok()?;
+    Reflect::set(&data, &"files".into(), &Array::of1(file.ok()?.as_ref())).ok()?;
     Some(data)
 }
 
 fn method(name: &str) -> Option<Function> {
-    Reflect::get(&window().navigator(), &name.into()).ok()?.dyn_into().ok()
+    Reflect::get(&window().navigator(), &name.into())
+        .ok()?
+        .dyn_into()
+        .ok()
 }
 
 /// Whether the share sheet here takes files.
 pub fn can_share(file: &KeptFile) -> bool {
     let asked = || {
         let data = share_data(file)?;
-        method("canShare")?.call1(&window().navigator(), &data).ok()?.as_bool()
+        method("canShare")?
+            .call1(&window().navigator(), &data)
+            .ok()?
+            .as_bool()
     };
     asked().unwrap_or(false)
 }
@@ -54,7 +60,9 @@ pub async fn share(file: &KeptFile) -> Sent {
         let promise = method("share")?.call1(&window().navigator(), &data).ok()?;
         promise.dyn_into::<Promise>().ok()
     };
-    let Some(promise) = begun() else { return Sent::Refused };
+    let Some(promise) = begun() else {
+        return Sent::Refused;
+    };
     match JsFuture::from(promise).await {
         Ok(_) => Sent::Yes,
         Err(error) => {

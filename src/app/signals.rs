@@ -47,14 +47,24 @@ impl Outside {
                 outside.signal_is_back.set(false);
             }),
         );
-        on("coldsump-update-waiting", Box::new(move || outside.update_waits.set(true)));
-        on("coldsump-offline-ready", Box::new(move || outside.offline_ready.set(true)));
+        on(
+            "coldsump-update-waiting",
+            Box::new(move || outside.update_waits.set(true)),
+        );
+        on(
+            "coldsump-offline-ready",
+            Box::new(move || outside.offline_ready.set(true)),
+        );
         let root = |name: &str| {
             let root = document().document_element()?;
             root.get_attribute(name)
         };
-        outside.offline_ready.set(root("data-offline").as_deref() == Some("ready"));
-        outside.update_waits.set(root("data-update").as_deref() == Some("waiting"));
+        outside
+            .offline_ready
+            .set(root("data-offline").as_deref() == Some("ready"));
+        outside
+            .update_waits
+            .set(root("data-update").as_deref() == Some("waiting"));
         outside
     }
 

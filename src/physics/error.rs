@@ -76,9 +76,7 @@ impl Quantity {
     pub fn kind(self) -> Option<Kind> {
         Some(match self {
             Quantity::Altitude => Kind::Length,
-            Quantity::AtmosphericPressure | Quantity::SaturationPressure => {
-                Kind::AbsolutePressure
-            }
+            Quantity::AtmosphericPressure | Quantity::SaturationPressure => Kind::AbsolutePressure,
             Quantity::DryBulb
             | Quantity::WetBulb
             | Quantity::AirTemperature

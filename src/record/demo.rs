@@ -45,7 +45,10 @@ pub fn bakery(mut id: impl FnMut() -> MachineId) -> Site {
             water_air_ratio: Ratio::new::<ratio>(1.2),
             cycles: 4.0,
             basin: Basin {
-                plan: Plan::Rectangular { length: Length::new::<foot>(9.0), width: Length::new::<foot>(7.0) },
+                plan: Plan::Rectangular {
+                    length: Length::new::<foot>(9.0),
+                    width: Length::new::<foot>(7.0),
+                },
                 depth: inches(16.0),
             },
             stop_level: inches(3.0),

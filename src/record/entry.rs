@@ -52,10 +52,16 @@ impl Pen {
     /// that new ids sort after it.
     pub fn new(device: DeviceId, last: Option<EntryId>) -> Self {
         let last_ms = last.map_or(0, |id| {
-            let bytes = *uuid::Uuid::parse_str(&id.to_string()).unwrap_or_default().as_bytes();
+            let bytes = *uuid::Uuid::parse_str(&id.to_string())
+                .unwrap_or_default()
+                .as_bytes();
             bytes[..6].iter().fold(0, |ms, b| (ms << 8) | u64::from(*b))
         });
-        Self { device, last_ms, count: 0x0fff }
+        Self {
+            device,
+            last_ms,
+            count: 0x0fff,
+        }
     }
 
     /// A new id, later in the order than every one this pen made before.
@@ -73,7 +79,9 @@ impl Pen {
         let mut bytes = chance.ten_bytes();
         bytes[0] = (self.count >> 8) as u8;
         bytes[1] = self.count as u8;
-        Builder::from_unix_timestamp_millis(self.last_ms, &bytes).into_uuid().into()
+        Builder::from_unix_timestamp_millis(self.last_ms, &bytes)
+            .into_uuid()
+            .into()
     }
 
     /// An entry saying that `body` happened now.
@@ -85,6 +93,13 @@ impl Pen {
         chance: &impl Chance,
     ) -> Entry {
         let at = clock.now();
-        Entry { id: self.id(at, chance), device: self.device, at, about, v: VERSION, body }
+        Entry {
+            id: self.id(at, chance),
+            device: self.device,
+            at,
+            about,
+            v: VERSION,
+            body,
+        }
     }
 }

@@ -98,10 +98,11 @@ impl Figures {
     pub fn at(site: &Site, visit: &Visit, when: When) -> Self {
         let read = |what| visit.reading(when, what).map(|r| r.value);
         let temperature = |what| {
-            read(what).and_then(Value::as_temperature).ok_or(Lack::Needs(vec![what]))
+            read(what)
+                .and_then(Value::as_temperature)
+                .ok_or(Lack::Needs(vec![what]))
         };
-        let atmosphere: Known<Pressure> =
-            air::standard_pressure(site.altitude).map_err(Lack::from);
+        let atmosphere: Known<Pressure> = air::standard_pressure(site.altitude).map_err(Lack::from);
         let wet_bulb = match temperature(What::WetBulb) {
             Ok(measured) => Ok(measured),
             Err(_) => both(temperature(What::DryBulb), || {
@@ -115,21 +116,37 @@ impl Figures {
         let approach =
             both(cold.clone(), || wet_bulb.clone()).map(|(cold, wet)| tower::approach(cold, wet));
         let range = both(cold.clone(), || hot.clone()).and_then(|(cold, hot)| {
-            if hot > cold { Ok(tower::range(hot, cold)) } else { Err(Lack::NoRange) }
+            if hot > cold {
+                Ok(tower::range(hot, cold))
+            } else {
+                Err(Lack::NoRange)
+            }
         });
         let measured = read(What::WaterFlow).and_then(Value::as_flow);
         let flow = measured.unwrap_or(site.tower.design_flow);
         let water_air_ratio = {
             let share = flow.get::<cubic_meter_per_second>()
                 / site.tower.design_flow.get::<cubic_meter_per_second>();
-            site.tower.water_air_ratio * if share.is_finite() && share > 0.0 { share } else { 1.0 }
+            site.tower.water_air_ratio
+                * if share.is_finite() && share > 0.0 {
+                    share
+                } else {
+                    1.0
+                }
         };
         let entering_air = both(wet_bulb.clone(), || temperature(What::DryBulb)).and_then(
             |(wet_bulb, dry_bulb)| {
-                Ok(EnteringAir { dry_bulb, wet_bulb, water_air_ratio, pressure: atmosphere.clone()? })
+                Ok(EnteringAir {
+                    dry_bulb,
+                    wet_bulb,
+                    water_air_ratio,
+                    pressure: atmosphere.clone()?,
+                })
             },
         );
-        let evaporation = range.clone().and_then(|range| evaporate(flow, range, &entering_air));
+        let evaporation = range
+            .clone()
+            .and_then(|range| evaporate(flow, range, &entering_air));
         let cycles = Ratio::new::<ratio>(site.tower.cycles);
         let drift = Ratio::new::<ratio>(USUAL_DRIFT);
         let water_now = evaporation
@@ -137,8 +154,15 @@ impl Figures {
             .and_then(|e| Ok(water::balance(e.rate(), flow, drift, cycles)?));
         let design_range = tower::range(site.tower.design_in, site.tower.design_out);
         let design_air = entering_air.or_else(|_| design_entering_air(site, &atmosphere));
-        let design_water = evaporate(site.tower.design_flow, design_range, &design_air)
-            .and_then(|e| Ok(water::balance(e.rate(), site.tower.design_flow, drift, cycles)?));
+        let design_water =
+            evaporate(site.tower.design_flow, design_range, &design_air).and_then(|e| {
+                Ok(water::balance(
+                    e.rate(),
+                    site.tower.design_flow,
+                    drift,
+                    cycles,
+                )?)
+            });
         let level = read(What::BasinLevel)
             .and_then(Value::as_level)
             .ok_or(Lack::Needs(vec![What::BasinLevel]));
@@ -160,7 +184,9 @@ impl Figures {
             to_inlet: fall(site.tower.inlet_level, &water_now),
             to_dry: fall(basin.depth, &water_now),
             design_to_dry: fall(basin.depth, &design_water),
-            heat: range.clone().and_then(|range| Ok(heat::heat_rejected(flow, range)?)),
+            heat: range
+                .clone()
+                .and_then(|range| Ok(heat::heat_rejected(flow, range)?)),
             water: water_now,
             atmosphere,
             wet_bulb,
@@ -227,7 +253,12 @@ fn design_entering_air(site: &Site, atmosphere: &Known<Pressure>) -> Known<Enter
     >(95.0);
     let dry_bulb = rated.max(wet_bulb);
     let water_air_ratio = site.tower.water_air_ratio;
-    Ok(EnteringAir { dry_bulb, wet_bulb, water_air_ratio, pressure: atmosphere.clone()? })
+    Ok(EnteringAir {
+        dry_bulb,
+        wet_bulb,
+        water_air_ratio,
+        pressure: atmosphere.clone()?,
+    })
 }
 
 /// The approach a tower as at design would show at today's wet bulb and
@@ -266,13 +297,27 @@ fn head(
     leaving_water: &Known<ThermodynamicTemperature>,
     atmosphere: &Known<Pressure>,
 ) -> Option<Head> {
-    let slot = Slot { when, what: What::HeadPressure, machine: Some(machine.id) };
+    let slot = Slot {
+        when,
+        what: What::HeadPressure,
+        machine: Some(machine.id),
+    };
     let head = visit.readings.get(&slot)?.value.as_gauge_pressure()?;
-    let condensing = atmosphere
-        .clone()
-        .and_then(|air| machine.refrigerant.condensing(head, air).map_err(Lack::from));
+    let condensing = atmosphere.clone().and_then(|air| {
+        machine
+            .refrigerant
+            .condensing(head, air)
+            .map_err(Lack::from)
+    });
     let over_water = both(condensing.clone(), || leaving_water.clone())
         .map(|(condensing, water)| tower::approach(condensing.mean, water));
-    let below_cut_out = machine.cut_out.map(|cut_out| cut_out.pascals() - head.pascals());
-    Some(Head { machine: machine.id, condensing, over_water, below_cut_out })
+    let below_cut_out = machine
+        .cut_out
+        .map(|cut_out| cut_out.pascals() - head.pascals());
+    Some(Head {
+        machine: machine.id,
+        condensing,
+        over_water,
+        below_cut_out,
+    })
 }

@@ -79,12 +79,14 @@ impl Log {
 
     /// A site as last described; `None` when it never was.
     pub fn site(&self, id: SiteId) -> Option<Site> {
-        self.entries.values().rev().filter(|e| e.about == About::Site(id)).find_map(|e| {
-            match &e.body {
+        self.entries
+            .values()
+            .rev()
+            .filter(|e| e.about == About::Site(id))
+            .find_map(|e| match &e.body {
                 Body::SiteDescribed { site } => Some(site.clone()),
                 _ => None,
-            }
-        })
+            })
     }
 
     /// Every site with its latest description, by name.
@@ -104,7 +106,9 @@ impl Log {
     pub fn visits(&self) -> Vec<VisitLine> {
         let mut lines: BTreeMap<VisitId, VisitLine> = BTreeMap::new();
         for entry in self.entries.values() {
-            let About::Visit(id) = entry.about else { continue };
+            let About::Visit(id) = entry.about else {
+                continue;
+            };
             match &entry.body {
                 Body::VisitOpened { site, complaint } => {
                     lines.entry(id).or_insert(VisitLine {
@@ -132,11 +136,19 @@ impl Log {
     pub fn outbox(&self) -> Vec<Outgoing> {
         let mut out: BTreeMap<FileId, Outgoing> = BTreeMap::new();
         for entry in self.entries.values() {
-            let About::Visit(visit) = entry.about else { continue };
+            let About::Visit(visit) = entry.about else {
+                continue;
+            };
             match &entry.body {
                 Body::ReportMade { file, name, .. } => {
                     let name = name.clone();
-                    let going = Outgoing { visit, file: *file, name, made: entry.at, handed: None };
+                    let going = Outgoing {
+                        visit,
+                        file: *file,
+                        name,
+                        made: entry.at,
+                        handed: None,
+                    };
                     out.insert(*file, going);
                 }
                 Body::ReportHandedOver { file, way } => {
@@ -157,12 +169,16 @@ impl Log {
 
     /// Reports of the outbox that were not handed to anything yet.
     pub fn waiting_reports(&self) -> Vec<Outgoing> {
-        self.outbox().into_iter().filter(|o| o.handed.is_none()).collect()
+        self.outbox()
+            .into_iter()
+            .filter(|o| o.handed.is_none())
+            .collect()
     }
 
     /// Whether any refill test on an open visit is begun and not ended.
     pub fn test_running(&self) -> bool {
         let open = self.visits().into_iter().filter(|line| !line.closed);
-        open.filter_map(|line| self.visit(line.id)).any(|visit| visit.running_test().is_some())
+        open.filter_map(|line| self.visit(line.id))
+            .any(|visit| visit.running_test().is_some())
     }
 }

@@ -38,7 +38,14 @@ impl Moment {
         let seconds = self.ms.div_euclid(1000) + i64::from(self.offset_min) * 60;
         let at = time::OffsetDateTime::from_unix_timestamp(seconds)
             .unwrap_or(time::OffsetDateTime::UNIX_EPOCH);
-        (at.year(), at.month().into(), at.day(), at.hour(), at.minute(), at.second())
+        (
+            at.year(),
+            at.month().into(),
+            at.day(),
+            at.hour(),
+            at.minute(),
+            at.second(),
+        )
     }
 
     /// `2026-11-25`, local.
@@ -77,7 +84,12 @@ mod tests {
     use super::*;
 
     fn at(ms: i64, run: u32, run_ms: f64) -> Moment {
-        Moment { ms, offset_min: -300, run, run_ms }
+        Moment {
+            ms,
+            offset_min: -300,
+            run,
+            run_ms,
+        }
     }
 
     #[test]

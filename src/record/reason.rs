@@ -20,9 +20,18 @@ pub fn plant(site: &Site) -> Plant {
 /// The readings as found, as the trace needs them.
 pub fn observed(site: &Site, visit: &Visit) -> Observed {
     let figures = Figures::of(site, visit);
-    let states = || visit.machines.iter().filter(|((when, _), _)| *when == When::AsFound);
-    let out = states().filter(|(_, state)| **state == MachineState::HighHead).count();
-    let running_or_out = states().filter(|(_, s)| **s != MachineState::Stopped).count();
+    let states = || {
+        visit
+            .machines
+            .iter()
+            .filter(|((when, _), _)| *when == When::AsFound)
+    };
+    let out = states()
+        .filter(|(_, state)| **state == MachineState::HighHead)
+        .count();
+    let running_or_out = states()
+        .filter(|(_, s)| **s != MachineState::Stopped)
+        .count();
     let count = |n: usize| u8::try_from(n).ok().filter(|n| *n > 0);
     // Without a range the machines reject nothing, and then neither range nor
     // approach says anything about the tower.

@@ -78,15 +78,19 @@ impl Test {
     pub fn timed(&self) -> Vec<Mark> {
         self.marks
             .iter()
-            .map(|m| Mark { at_s: m.at.seconds_since(&self.begun), kind: m.kind })
+            .map(|m| Mark {
+                at_s: m.at.seconds_since(&self.begun),
+                kind: m.kind,
+            })
             .collect()
     }
 
     /// The largest shift of the phone's wall clock seen between neighbouring
     /// marks of one run of the page, in seconds, when it is over two seconds.
     pub fn clock_jump_s(&self) -> Option<f64> {
-        let moments: Vec<&Moment> =
-            std::iter::once(&self.begun).chain(self.marks.iter().map(|m| &m.at)).collect();
+        let moments: Vec<&Moment> = std::iter::once(&self.begun)
+            .chain(self.marks.iter().map(|m| &m.at))
+            .collect();
         moments
             .windows(2)
             .filter_map(|w| w[1].clock_jump_since(w[0]))
@@ -166,7 +170,11 @@ impl Visit {
             .map(|e| (e.id, e))
             .collect();
         let withdrawn = withdrawn(&mine);
-        let standing = || mine.values().copied().filter(|e| !withdrawn.contains(&e.id));
+        let standing = || {
+            mine.values()
+                .copied()
+                .filter(|e| !withdrawn.contains(&e.id))
+        };
         let mut visit = standing().find_map(|e| match &e.body {
             Body::VisitOpened { site, complaint } => Some(Visit {
                 id,
@@ -219,8 +227,19 @@ impl Visit {
     fn take(&mut self, entry: &Entry) {
         let at = entry.at;
         match &entry.body {
-            Body::ReadingTaken { what, machine, when, value, typed, unit } => {
-                let slot = Slot { when: *when, what: *what, machine: *machine };
+            Body::ReadingTaken {
+                what,
+                machine,
+                when,
+                value,
+                typed,
+                unit,
+            } => {
+                let slot = Slot {
+                    when: *when,
+                    what: *what,
+                    machine: *machine,
+                };
                 let mut entries = self.readings.remove(&slot).map_or(vec![], |r| r.entries);
                 entries.push(entry.id);
                 let reading = Reading {
@@ -232,21 +251,46 @@ impl Visit {
                 };
                 self.readings.insert(slot, reading);
             }
-            Body::MachineSeen { machine, when, state } => {
+            Body::MachineSeen {
+                machine,
+                when,
+                state,
+            } => {
                 self.machines.insert((*when, *machine), *state);
             }
-            Body::CheckAnswered { check, answer, stage } => {
+            Body::CheckAnswered {
+                check,
+                answer,
+                stage,
+            } => {
                 self.answers
                     .retain(|a| (a.evidence.check, a.evidence.stage) != (*check, *stage));
-                let evidence = Evidence { check: *check, answer: *answer, stage: *stage };
-                self.answers.push(Answered { entry: entry.id, at, evidence });
+                let evidence = Evidence {
+                    check: *check,
+                    answer: *answer,
+                    stage: *stage,
+                };
+                self.answers.push(Answered {
+                    entry: entry.id,
+                    at,
+                    evidence,
+                });
             }
             Body::Marked { test, mark } => {
                 if let Some(test) = self.tests.iter_mut().find(|t| t.id == *test) {
-                    test.marks.push(LoggedMark { entry: entry.id, at, kind: *mark });
+                    test.marks.push(LoggedMark {
+                        entry: entry.id,
+                        at,
+                        kind: *mark,
+                    });
                 }
             }
-            Body::CauseNamed { mode, manner, proof, work } => {
+            Body::CauseNamed {
+                mode,
+                manner,
+                proof,
+                work,
+            } => {
                 self.cause = Some(Cause {
                     mode: *mode,
                     manner: *manner,
@@ -279,7 +323,11 @@ impl Visit {
 
     /// The standing reading of something that is not a machine's.
     pub fn reading(&self, when: When, what: What) -> Option<&Reading> {
-        self.readings.get(&Slot { when, what, machine: None })
+        self.readings.get(&Slot {
+            when,
+            what,
+            machine: None,
+        })
     }
 
     /// Whether anything was read or answered yet.
@@ -289,21 +337,31 @@ impl Visit {
 
     /// The refill test that is begun and not ended.
     pub fn running_test(&self) -> Option<&Test> {
-        self.tests.last().filter(|t| phase(&t.timed()) != Phase::Stopped)
+        self.tests
+            .last()
+            .filter(|t| phase(&t.timed()) != Phase::Stopped)
     }
 
     /// The last known basin level below the lip: the newest of readings and
     /// refill marks.
     pub fn last_level(&self) -> Option<Length> {
-        let read = [When::AsFound, When::AsLeft].into_iter().filter_map(|when| {
-            let reading = self.reading(when, What::BasinLevel)?;
-            Some((reading.at.ms, reading.value.as_level()?))
-        });
-        let marked = self.tests.iter().flat_map(|t| &t.marks).filter_map(|m| match m.kind {
-            MarkKind::Level { below_overflow } => Some((m.at.ms, below_overflow)),
-            _ => None,
-        });
-        read.chain(marked).max_by_key(|(ms, _)| *ms).map(|(_, level)| level)
+        let read = [When::AsFound, When::AsLeft]
+            .into_iter()
+            .filter_map(|when| {
+                let reading = self.reading(when, What::BasinLevel)?;
+                Some((reading.at.ms, reading.value.as_level()?))
+            });
+        let marked = self
+            .tests
+            .iter()
+            .flat_map(|t| &t.marks)
+            .filter_map(|m| match m.kind {
+                MarkKind::Level { below_overflow } => Some((m.at.ms, below_overflow)),
+                _ => None,
+            });
+        read.chain(marked)
+            .max_by_key(|(ms, _)| *ms)
+            .map(|(_, level)| level)
     }
 
     /// The evidence of the trace, in order of time.

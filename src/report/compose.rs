@@ -1,7 +1,9 @@
 //! From a visit to its report: what is said, in what order, in whose words.
 
 use super::chart::{Level, LevelMark, MarkKind, Waterline};
-use super::doc::{Block, Callout, Column, Doc, Fact, Footer, KeyFigure, PageSize, Table, Text, Tone};
+use super::doc::{
+    Block, Callout, Column, Doc, Fact, Footer, KeyFigure, PageSize, Table, Text, Tone,
+};
 use super::refill_chart::refill_chart;
 use crate::quantity::{Length, System, Value, show};
 use crate::record::{
@@ -13,9 +15,17 @@ use crate::trace::{self, Stage};
 use crate::words::{ReportPhrase as P, Words};
 use uom::si::length::meter;
 
+/// Height of the overflow lip in the basin's figure.
+const LIP: f64 = 0.94;
+
 /// Composes the report of a visit.
 pub fn compose(site: &Site, visit: &Visit, system: System, words: Words) -> Doc {
-    let author = Composer { site, visit, system, words };
+    let author = Composer {
+        site,
+        visit,
+        system,
+        words,
+    };
     author.doc()
 }
 
@@ -37,10 +47,16 @@ impl Composer<'_> {
 
     fn doc(&self) -> Doc {
         let title = format!("{}: {}", self.say(P::Title), self.site.name);
-        let last = self.visit.tests.last().map(|t| (t, judge(&t.setup, &t.timed())));
+        let last = self
+            .visit
+            .tests
+            .last()
+            .map(|t| (t, judge(&t.setup, &t.timed())));
         let figures = Figures::of(self.site, self.visit);
         let mut blocks = vec![self.finding(last.as_ref().map(|(_, o)| o))];
-        blocks.push(Block::KeyFigures(self.key_figures(&figures, last.as_ref().map(|(_, o)| o))));
+        blocks.push(Block::KeyFigures(
+            self.key_figures(&figures, last.as_ref().map(|(_, o)| o)),
+        ));
         blocks.extend(self.cause());
         blocks.extend(self.refill(last.as_ref()));
         blocks.extend(self.readings(When::AsFound, P::FoundHeading));
@@ -50,20 +66,30 @@ impl Composer<'_> {
         blocks.extend(self.leaving());
         blocks.extend(self.notes());
         blocks.extend(self.cautions());
-        let fact = |label, value: String| Fact { label: self.say(label), value };
+        let fact = |label, value: String| Fact {
+            label: self.say(label),
+            value,
+        };
         Doc {
             language: "en".into(),
             subject: self.say(P::Subject),
             author: "Coldsump".into(),
             facts: vec![
-                fact(P::Date, format!("{} {}", self.visit.opened.date(), self.visit.opened.clock())),
+                fact(
+                    P::Date,
+                    format!("{} {}", self.visit.opened.date(), self.visit.opened.clock()),
+                ),
                 fact(P::Place, self.site.place.clone()),
                 fact(P::Complaint, self.visit.complaint.clone()),
                 fact(P::MachinesOut, self.machines_out()),
             ],
             mark: Some(self.waterline()),
             blocks,
-            page: if self.system == System::Us { PageSize::Letter } else { PageSize::A4 },
+            page: if self.system == System::Us {
+                PageSize::Letter
+            } else {
+                PageSize::A4
+            },
             footer: Footer {
                 title: title.clone(),
                 page: self.say(P::Page),
@@ -77,9 +103,18 @@ impl Composer<'_> {
         let out = |m: &&crate::record::Machine| {
             self.visit.machines.get(&(When::AsFound, m.id)) == Some(&MachineState::HighHead)
         };
-        let names: Vec<&str> =
-            self.site.machines.iter().filter(out).map(|m| m.name.as_str()).collect();
-        if names.is_empty() { self.say(P::NotAnswered) } else { names.join(", ") }
+        let names: Vec<&str> = self
+            .site
+            .machines
+            .iter()
+            .filter(out)
+            .map(|m| m.name.as_str())
+            .collect();
+        if names.is_empty() {
+            self.say(P::NotAnswered)
+        } else {
+            names.join(", ")
+        }
     }
 
     /// The first thing the customer reads.
@@ -91,8 +126,8 @@ impl Composer<'_> {
                 text: self.say(P::NoCause).into(),
             });
         };
-        let passed = outcome
-            .is_some_and(|o| matches!(o.verdict, Verdict::Pass | Verdict::PassWithWatch));
+        let passed =
+            outcome.is_some_and(|o| matches!(o.verdict, Verdict::Pass | Verdict::PassWithWatch));
         let (tone, word, rest) = match (passed, outcome) {
             (true, _) => (Tone::Proven, P::ProvenWord, P::RefillProves),
             (_, Some(o)) if o.verdict == Verdict::Fail => {
@@ -107,7 +142,11 @@ impl Composer<'_> {
             self.words.trace_manner(cause.manner)
         );
         let text = Text::default().bold(name).plain(self.say(rest));
-        Block::Callout(Callout { tone, word: self.say(word), text })
+        Block::Callout(Callout {
+            tone,
+            word: self.say(word),
+            text,
+        })
     }
 
     fn key_figures(&self, figures: &Figures, outcome: Option<&Outcome>) -> Vec<KeyFigure> {
@@ -122,10 +161,18 @@ impl Composer<'_> {
         };
         let mut row = Vec::new();
         if let Ok(t) = figures.approach {
-            row.push(figure(P::Approach, Value::temperature_difference(t), self.say(P::Found)));
+            row.push(figure(
+                P::Approach,
+                Value::temperature_difference(t),
+                self.say(P::Found),
+            ));
         }
         if let Ok(t) = figures.range {
-            row.push(figure(P::Range, Value::temperature_difference(t), self.say(P::Found)));
+            row.push(figure(
+                P::Range,
+                Value::temperature_difference(t),
+                self.say(P::Found),
+            ));
         }
         if let Some(Ok(fill)) = outcome.map(|o| o.fill_gross) {
             let span = format!(
@@ -137,23 +184,34 @@ impl Composer<'_> {
             row.push(figure(P::FillFlow, Value::flow(fill.value), span));
         }
         if let Some(test) = self.visit.tests.last() {
-            row.push(figure(P::Needed, Value::flow(test.setup.makeup_need), String::new()));
+            row.push(figure(
+                P::Needed,
+                Value::flow(test.setup.makeup_need),
+                String::new(),
+            ));
         }
         row
     }
 
     fn heading(&self, phrase: P) -> Block {
-        Block::Heading { level: 2, text: self.say(phrase) }
+        Block::Heading {
+            level: 2,
+            text: self.say(phrase),
+        }
     }
 
     fn cause(&self) -> Vec<Block> {
-        let Some(cause) = &self.visit.cause else { return vec![] };
+        let Some(cause) = &self.visit.cause else {
+            return vec![];
+        };
         let line = self.words.trace_mode_line(cause.mode);
         let mut blocks = vec![self.heading(P::CauseHeading), Block::Paragraph(line.into())];
         for (label, text) in [(P::HowWeKnow, &cause.proof), (P::WorkDone, &cause.work)] {
             if !text.is_empty() {
                 let label = format!("{}. ", self.say(label));
-                blocks.push(Block::Paragraph(Text::default().bold(label).plain(text.clone())));
+                blocks.push(Block::Paragraph(
+                    Text::default().bold(label).plain(text.clone()),
+                ));
             }
         }
         blocks
@@ -170,10 +228,21 @@ impl Composer<'_> {
             .bold(self.words.refill_verdict(outcome.verdict))
             .plain(begun);
         blocks.push(Block::Paragraph(verdict));
-        let reasons =
-            outcome.findings.iter().map(|f| self.words.finding(f, self.system).into()).collect();
-        blocks.push(Block::List { numbered: false, items: reasons });
-        blocks.push(Block::Figure(refill_chart(test, outcome, self.system, self.words)));
+        let reasons = outcome
+            .findings
+            .iter()
+            .map(|f| self.words.finding(f, self.system).into())
+            .collect();
+        blocks.push(Block::List {
+            numbered: false,
+            items: reasons,
+        });
+        blocks.push(Block::Figure(refill_chart(
+            test,
+            outcome,
+            self.system,
+            self.words,
+        )));
         if test.clock_jump_s().is_some() {
             blocks.push(Block::Callout(Callout {
                 tone: Tone::Note,
@@ -203,11 +272,15 @@ impl Composer<'_> {
                 ]
             })
             .collect();
-        self.table(heading, rows, [
-            Column::left(self.say(P::Reading), 3.0),
-            Column::right(self.say(P::Value), 1.2),
-            Column::right(self.say(P::Time), 0.8),
-        ])
+        self.table(
+            heading,
+            rows,
+            [
+                Column::left(self.say(P::Reading), 3.0),
+                Column::right(self.say(P::Value), 1.2),
+                Column::right(self.say(P::Time), 0.8),
+            ],
+        )
     }
 
     fn numbers(&self, figures: &Figures) -> Vec<Block> {
@@ -229,10 +302,14 @@ impl Composer<'_> {
         .into_iter()
         .map(|(name, value)| vec![self.words.phrase(name).into(), amount(value).into()])
         .collect();
-        self.table(P::NumbersHeading, rows, [
-            Column::left(self.say(P::Item), 2.0),
-            Column::left(self.say(P::Value), 3.0),
-        ])
+        self.table(
+            P::NumbersHeading,
+            rows,
+            [
+                Column::left(self.say(P::Item), 2.0),
+                Column::left(self.say(P::Value), 3.0),
+            ],
+        )
     }
 
     fn trace(&self) -> Vec<Block> {
@@ -253,12 +330,16 @@ impl Composer<'_> {
                 ]
             })
             .collect();
-        let mut blocks = self.table(P::TraceHeading, rows, [
-            Column::left(self.say(P::Check), 2.4),
-            Column::left(self.say(P::Answer), 2.4),
-            Column::left(self.say(P::Stage), 1.2),
-            Column::right(self.say(P::Time), 0.7),
-        ]);
+        let mut blocks = self.table(
+            P::TraceHeading,
+            rows,
+            [
+                Column::left(self.say(P::Check), 2.4),
+                Column::left(self.say(P::Answer), 2.4),
+                Column::left(self.say(P::Stage), 1.2),
+                Column::right(self.say(P::Time), 0.7),
+            ],
+        );
         if !blocks.is_empty() {
             let belief = trace::infer(
                 &plant(self.site),
@@ -270,11 +351,17 @@ impl Composer<'_> {
                 .iter()
                 .take(3)
                 .map(|s| {
-                    format!("{} {}", self.words.trace_mode(s.mode), self.words.percent(s.probability))
+                    format!(
+                        "{} {}",
+                        self.words.trace_mode(s.mode),
+                        self.words.percent(s.probability)
+                    )
                 })
                 .collect();
             let label = format!("{}: ", self.say(P::SuspectsLeft));
-            blocks.push(Block::Paragraph(Text::default().bold(label).plain(top.join("; "))));
+            blocks.push(Block::Paragraph(
+                Text::default().bold(label).plain(top.join("; ")),
+            ));
         }
         blocks
     }
@@ -291,10 +378,14 @@ impl Composer<'_> {
                 vec![self.words.leaving_item(item).into(), state]
             })
             .collect();
-        self.table(P::LeavingHeading, rows, [
-            Column::left(self.say(P::Item), 3.0),
-            Column::left(self.say(P::State), 1.0),
-        ])
+        self.table(
+            P::LeavingHeading,
+            rows,
+            [
+                Column::left(self.say(P::Item), 3.0),
+                Column::left(self.say(P::State), 1.0),
+            ],
+        )
     }
 
     fn notes(&self) -> Vec<Block> {
@@ -307,15 +398,31 @@ impl Composer<'_> {
             .iter()
             .map(|(_, at, text)| Text::from(format!("{} {text}", at.clock())))
             .collect();
-        vec![self.heading(P::NotesHeading), Block::List { numbered: false, items }]
+        vec![
+            self.heading(P::NotesHeading),
+            Block::List {
+                numbered: false,
+                items,
+            },
+        ]
     }
 
     fn cautions(&self) -> Vec<Block> {
-        let items =
-            [P::CautionLegionella, P::CautionElectrical, P::CautionRoof, P::CautionLimits]
-                .map(|p| Text::from(self.say(p)))
-                .to_vec();
-        vec![self.heading(P::CautionHeading), Block::List { numbered: false, items }]
+        let items = [
+            P::CautionLegionella,
+            P::CautionElectrical,
+            P::CautionRoof,
+            P::CautionLimits,
+        ]
+        .map(|p| Text::from(self.say(p)))
+        .to_vec();
+        vec![
+            self.heading(P::CautionHeading),
+            Block::List {
+                numbered: false,
+                items,
+            },
+        ]
     }
 
     /// A heading and a table; nothing at all when there are no rows.
@@ -328,7 +435,11 @@ impl Composer<'_> {
         if rows.is_empty() {
             return vec![];
         }
-        let table = Table { caption: String::new(), columns: columns.into(), rows };
+        let table = Table {
+            caption: String::new(),
+            columns: columns.into(),
+            rows,
+        };
         vec![self.heading(heading), Block::Table(table)]
     }
 
@@ -336,7 +447,9 @@ impl Composer<'_> {
         use crate::words::Phrase as F;
         let tower = &self.site.tower;
         let depth = tower.basin.depth.get::<meter>();
-        let height = |below: Length| 1.0 - below.get::<meter>() / depth;
+        // The lip stands a little under the top of the figure, so that water
+        // over it can be drawn.
+        let height = |below: Length| LIP * (1.0 - below.get::<meter>() / depth);
         let amount = |below: Length| self.amount(Value::level(below));
         let mark = |kind, below, name| LevelMark {
             kind,
@@ -345,8 +458,16 @@ impl Composer<'_> {
             value: amount(below),
         };
         let level = |when, label| {
-            let below = self.visit.reading(when, What::BasinLevel)?.value.as_level()?;
-            Some(Level { height: height(below), label: self.say(label), value: amount(below) })
+            let below = self
+                .visit
+                .reading(when, What::BasinLevel)?
+                .value
+                .as_level()?;
+            Some(Level {
+                height: height(below),
+                label: self.say(label),
+                value: amount(below),
+            })
         };
         let found = level(When::AsFound, P::Found);
         let left = level(When::AsLeft, P::Left);

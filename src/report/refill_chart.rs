@@ -39,7 +39,12 @@ pub fn refill_chart(test: &Test, outcome: &Outcome, system: System, words: Words
     let odd = points(true);
     if !odd.is_empty() {
         let label = words.left_out_reading().to_owned();
-        series.push(Series { label, ink: Ink::Unproven, stroke: Stroke::Points, points: odd });
+        series.push(Series {
+            label,
+            ink: Ink::Unproven,
+            stroke: Stroke::Points,
+            points: odd,
+        });
     }
     let fits = figure
         .lines
@@ -53,7 +58,10 @@ pub fn refill_chart(test: &Test, outcome: &Outcome, system: System, words: Words
     let moments = figure
         .marks
         .iter()
-        .map(|m| Moment { x: x(m.t_s), label: words.refill_mark_short(m.mark).to_owned() })
+        .map(|m| Moment {
+            x: x(m.t_s),
+            label: words.refill_mark_short(m.mark).to_owned(),
+        })
         .collect();
     let limits = figure
         .limits
@@ -61,7 +69,11 @@ pub fn refill_chart(test: &Test, outcome: &Outcome, system: System, words: Words
         .map(|(limit, m)| Limit {
             y: y(*m),
             label: words.refill_limit(*limit).to_owned(),
-            ink: if *limit == refill::Limit::LowLimit { Ink::Alarm } else { Ink::Plain },
+            ink: if *limit == refill::Limit::LowLimit {
+                Ink::Alarm
+            } else {
+                Ink::Plain
+            },
         })
         .collect();
     let rows = test
@@ -70,16 +82,17 @@ pub fn refill_chart(test: &Test, outcome: &Outcome, system: System, words: Words
         .map(|m| {
             let name = words.refill_mark_short(m.kind.name());
             let said = match m.kind {
-                refill::MarkKind::Level { below_overflow } => {
-                    level(below_overflow.get::<meter>())
-                }
+                refill::MarkKind::Level { below_overflow } => level(below_overflow.get::<meter>()),
                 _ => name.to_owned(),
             };
             (clock(m.at_s), said)
         })
         .collect();
     let ticks = |ticks: &[refill::Tick], place: &dyn Fn(f64) -> f64| {
-        ticks.iter().map(|t| (place(t.at), t.label.clone())).collect()
+        ticks
+            .iter()
+            .map(|t| (place(t.at), t.label.clone()))
+            .collect()
     };
     let unit_name = if system == System::Us { "in" } else { "cm" };
     Chart {

@@ -65,11 +65,15 @@ impl IndexedStore {
     }
 
     fn write(&self, stores: &[&str]) -> Result<Transaction, StoreError> {
-        self.db.transaction(stores, TransactionMode::ReadWrite).map_err(failure)
+        self.db
+            .transaction(stores, TransactionMode::ReadWrite)
+            .map_err(failure)
     }
 
     fn read(&self, store: &str) -> Result<Transaction, StoreError> {
-        self.db.transaction(&[store], TransactionMode::ReadOnly).map_err(failure)
+        self.db
+            .transaction(&[store], TransactionMode::ReadOnly)
+            .map_err(failure)
     }
 
     async fn put_entries(tx: &Transaction, entries: &[Entry]) -> Result<(), StoreError> {
@@ -79,7 +83,11 @@ impl IndexedStore {
                 About::Site(id) => format!("site {id}"),
                 About::Visit(id) => format!("visit {id}"),
             };
-            let row = Row { id: entry.id.to_string(), about, entry: entry.clone() };
+            let row = Row {
+                id: entry.id.to_string(),
+                about,
+                entry: entry.clone(),
+            };
             store.put(&to_js(&row)?, None).await.map_err(failure)?;
         }
         Ok(())
@@ -95,7 +103,11 @@ impl Store for IndexedStore {
 
     async fn load(&self) -> Result<Loaded, StoreError> {
         let tx = self.read(ENTRIES)?;
-        let rows = tx.store(ENTRIES).map_err(failure)?.get_all(None, None).await;
+        let rows = tx
+            .store(ENTRIES)
+            .map_err(failure)?
+            .get_all(None, None)
+            .await;
         let mut loaded = Loaded::default();
         for row in rows.map_err(failure)? {
             match serde_wasm_bindgen::from_value::<Row>(row) {
@@ -109,14 +121,20 @@ impl Store for IndexedStore {
     async fn keep_file(&self, file: &KeptFile, entries: &[Entry]) -> Result<(), StoreError> {
         let row = js_sys::Object::new();
         let set = |key: &str, value: &JsValue| {
-            Reflect::set(&row, &key.into(), value).map(drop).map_err(|e| words(&e))
+            Reflect::set(&row, &key.into(), value)
+                .map(drop)
+                .map_err(|e| words(&e))
         };
         set("id", &file.id.to_string().into())?;
         set("name", &file.name.as_str().into())?;
         set("type", &file.media_type.as_str().into())?;
         set("bytes", &Uint8Array::from(file.bytes.as_slice()))?;
         let tx = self.write(&[FILES, ENTRIES])?;
-        tx.store(FILES).map_err(failure)?.put(&row, None).await.map_err(failure)?;
+        tx.store(FILES)
+            .map_err(failure)?
+            .put(&row, None)
+            .await
+            .map_err(failure)?;
         Self::put_entries(&tx, entries).await?;
         finish(tx).await
     }
@@ -124,27 +142,50 @@ impl Store for IndexedStore {
     async fn file(&self, id: FileId) -> Result<Option<KeptFile>, StoreError> {
         let tx = self.read(FILES)?;
         let key = id.to_string().into();
-        let row = tx.store(FILES).map_err(failure)?.get(key).await.map_err(failure)?;
-        let Some(row) = row.filter(|row| row.is_object()) else { return Ok(None) };
+        let row = tx
+            .store(FILES)
+            .map_err(failure)?
+            .get(key)
+            .await
+            .map_err(failure)?;
+        let Some(row) = row.filter(|row| row.is_object()) else {
+            return Ok(None);
+        };
         let get = |key: &str| Reflect::get(&row, &key.into()).map_err(|e| words(&e));
         let text = |key: &str| Ok::<_, StoreError>(get(key)?.as_string().unwrap_or_default());
         let bytes = get("bytes")?
             .dyn_into::<Uint8Array>()
             .map_err(|_| StoreError::Failed("a kept file has no bytes".into()))?
             .to_vec();
-        Ok(Some(KeptFile { id, name: text("name")?, media_type: text("type")?, bytes }))
+        Ok(Some(KeptFile {
+            id,
+            name: text("name")?,
+            media_type: text("type")?,
+            bytes,
+        }))
     }
 
     async fn keep_text(&self, key: &str, text: &str) -> Result<(), StoreError> {
         let tx = self.write(&[TEXTS])?;
-        let row = to_js(&Text { key: key.into(), text: text.into() })?;
-        tx.store(TEXTS).map_err(failure)?.put(&row, None).await.map_err(failure)?;
+        let row = to_js(&Text {
+            key: key.into(),
+            text: text.into(),
+        })?;
+        tx.store(TEXTS)
+            .map_err(failure)?
+            .put(&row, None)
+            .await
+            .map_err(failure)?;
         finish(tx).await
     }
 
     async fn drop_text(&self, key: &str) -> Result<(), StoreError> {
         let tx = self.write(&[TEXTS])?;
-        tx.store(TEXTS).map_err(failure)?.delete(key.into()).await.map_err(failure)?;
+        tx.store(TEXTS)
+            .map_err(failure)?
+            .delete(key.into())
+            .await
+            .map_err(failure)?;
         finish(tx).await
     }
 

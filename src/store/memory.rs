@@ -27,13 +27,19 @@ impl Store for MemoryStore {
     async fn append(&self, entries: &[Entry]) -> Result<(), StoreError> {
         self.writable()?;
         for entry in entries {
-            self.entries.borrow_mut().entry(entry.id).or_insert_with(|| entry.clone());
+            self.entries
+                .borrow_mut()
+                .entry(entry.id)
+                .or_insert_with(|| entry.clone());
         }
         Ok(())
     }
 
     async fn load(&self) -> Result<Loaded, StoreError> {
-        Ok(Loaded { entries: self.entries.borrow().values().cloned().collect(), unreadable: 0 })
+        Ok(Loaded {
+            entries: self.entries.borrow().values().cloned().collect(),
+            unreadable: 0,
+        })
     }
 
     async fn keep_file(&self, file: &KeptFile, entries: &[Entry]) -> Result<(), StoreError> {
@@ -48,7 +54,9 @@ impl Store for MemoryStore {
 
     async fn keep_text(&self, key: &str, text: &str) -> Result<(), StoreError> {
         self.writable()?;
-        self.texts.borrow_mut().insert(key.to_owned(), text.to_owned());
+        self.texts
+            .borrow_mut()
+            .insert(key.to_owned(), text.to_owned());
         Ok(())
     }
 
@@ -59,6 +67,11 @@ impl Store for MemoryStore {
     }
 
     async fn texts(&self) -> Result<Vec<(String, String)>, StoreError> {
-        Ok(self.texts.borrow().iter().map(|(k, v)| (k.clone(), v.clone())).collect())
+        Ok(self
+            .texts
+            .borrow()
+            .iter()
+            .map(|(k, v)| (k.clone(), v.clone()))
+            .collect())
     }
 }

@@ -81,7 +81,11 @@ impl Words {
     /// The outbox with how many wait.
     pub fn outbox_with(self, n: usize) -> String {
         let name = self.phrase(Phrase::Outbox);
-        if n == 0 { name.to_owned() } else { format!("{name} ({n})") }
+        if n == 0 {
+            name.to_owned()
+        } else {
+            format!("{name} ({n})")
+        }
     }
 
     /// Said when signal is back and reports wait.
@@ -122,7 +126,10 @@ impl Words {
             (Tongue::English, 0, 0) => "Readings before anything is touched".to_owned(),
             (Tongue::English, _, _) => {
                 let s = if readings == 1 { "" } else { "s" };
-                format!("{readings} reading{s}, {} out on high head", self.machines(out))
+                format!(
+                    "{readings} reading{s}, {} out on high head",
+                    self.machines(out)
+                )
             }
         }
     }

@@ -2,10 +2,10 @@
 
 use super::{Tongue, Words, en};
 use crate::quantity::{Length, System, Time, Value, VolumeRate, show};
-use uom::si::time::minute;
 use crate::refill::{
     Caution, DrawBasis, ExpectedMark, Finding, Limit, Missing, NextReading, Phase, Verdict,
 };
+use uom::si::time::minute;
 
 /// How numbers are shown: the caller brings the person's units.
 #[derive(Clone, Copy)]

@@ -74,13 +74,17 @@ pub fn ChartView(
         .map(|(n, moment)| {
             // Labels take turns in two rows, so that neighbours stay readable.
             let row = TOP - 14.0 + 12.0 * (n % 2) as f64;
+            let (nudged, anchor) = match moment.x > 0.8 {
+                true => (x(moment.x) - 3.0, "end"),
+                false => (x(moment.x) + 3.0, "start"),
+            };
             view! {
                 <line class="event" x1=x(moment.x) x2=x(moment.x) y1=row + 2.0 y2=y(0.0) />
                 <text
                     class="strong"
-                    x=x(moment.x) + if moment.x > 0.8 { -3.0 } else { 3.0 }
+                    x=nudged
                     y=row
-                    text-anchor=if moment.x > 0.8 { "end" } else { "start" }
+                    text-anchor=anchor
                 >
                     {moment.label.clone()}
                 </text>

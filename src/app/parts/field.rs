@@ -33,8 +33,7 @@ impl Typing {
         let (first, unit) = initial.unwrap_or_else(|| (String::new(), usual));
         let text = RwSignal::new(draft.unwrap_or(first));
         let bare = RwSignal::new(unit);
-        let outcome =
-            Memo::new(move |_| text.with(|text| read(text, kind, bare.get(), bounds)));
+        let outcome = Memo::new(move |_| text.with(|text| read(text, kind, bare.get(), bounds)));
         Self {
             key: StoredValue::new(key),
             text,
@@ -62,11 +61,13 @@ impl Typing {
 
     /// Forgets the draft: what was typed is on disk as an entry now.
     pub fn settled(self) {
-        self.key.with_value(|key| ledger().keep_text(&draft_key(key), ""));
+        self.key
+            .with_value(|key| ledger().keep_text(&draft_key(key), ""));
     }
 
     fn type_in(self, text: String) {
-        self.key.with_value(|key| ledger().keep_text(&draft_key(key), &text));
+        self.key
+            .with_value(|key| ledger().keep_text(&draft_key(key), &text));
         self.text.set(text);
         self.shown.set(false);
     }
@@ -118,10 +119,19 @@ pub fn QuantityField(
             .or_else(|| also.and_then(|also| also.get()))
     };
     let refused = Memo::new(move |_| refusal());
-    let state = move || if refused.get().is_some() { "refused" } else { "ok" };
+    let state = move || {
+        if refused.get().is_some() {
+            "refused"
+        } else {
+            "ok"
+        }
+    };
     let next_unit = move |_| {
         let units = units(typing.kind);
-        let at = units.iter().position(|u| *u == typing.bare.get_untracked()).unwrap_or(0);
+        let at = units
+            .iter()
+            .position(|u| *u == typing.bare.get_untracked())
+            .unwrap_or(0);
         typing.bare.set(units[(at + 1) % units.len()]);
         done();
     };

@@ -27,8 +27,9 @@ pub enum Icon {
 pub fn Draw(icon: Icon) -> impl IntoView {
     const DROP: &str = "M10 1.5C13 6 16 9 16 12.3a6 6 0 1 1-12 0C4 9 7 6 10 1.5Z";
     let body = match icon {
-        Icon::Empty => view! { <path d=DROP fill="none" stroke="currentColor" stroke-width="2" /> }
-            .into_any(),
+        Icon::Empty => {
+            view! { <path d=DROP fill="none" stroke="currentColor" stroke-width="2" /> }.into_any()
+        }
         Icon::Half => view! {
             <path d=DROP fill="none" stroke="currentColor" stroke-width="2" />
             <path d="M4 12.3a6 6 0 0 0 12 0Z" fill="currentColor" />

@@ -34,7 +34,7 @@ pub fn Number(
     /// The value, or why there is none.
     value: Result<Value, String>,
     /// One line under the number.
-    #[prop(optional, into)]
+    #[prop(optional_no_strip)]
     note: Option<String>,
     /// Formula and source.
     basis: (&'static str, &'static str),

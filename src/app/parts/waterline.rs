@@ -13,7 +13,11 @@ use crate::words::Phrase as P;
 /// How far down the basin a level is, 0 at the overflow lip, 1 at the floor.
 fn share(level: Length, tower: &Tower) -> f64 {
     let depth = tower.basin.depth.get::<meter>();
-    if depth > 0.0 { (level.get::<meter>() / depth).clamp(0.0, 1.0) } else { 1.0 }
+    if depth > 0.0 {
+        (level.get::<meter>() / depth).clamp(0.0, 1.0)
+    } else {
+        1.0
+    }
 }
 
 /// The basin at the edge. Tapping it opens the refill station.

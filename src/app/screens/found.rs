@@ -31,7 +31,9 @@ pub fn bounds(what: What) -> Bounds {
 pub fn Found(id: VisitId) -> impl IntoView {
     let job = Job::of(id);
     let words = prefs().words;
-    let machines = job.site.with_untracked(|s| s.as_ref().map(|s| s.machines.clone()));
+    let machines = job
+        .site
+        .with_untracked(|s| s.as_ref().map(|s| s.machines.clone()));
     let act = move || {
         view! {
             <a
@@ -97,9 +99,14 @@ pub fn ReadingField(
     test: String,
 ) -> impl IntoView {
     let words = prefs().words;
-    let slot = Slot { when, what, machine };
+    let slot = Slot {
+        when,
+        what,
+        machine,
+    };
     let standing = Memo::new(move |_| {
-        job.visit.with(|v| v.as_ref().and_then(|v| v.readings.get(&slot).cloned()))
+        job.visit
+            .with(|v| v.as_ref().and_then(|v| v.readings.get(&slot).cloned()))
     });
     let initial = standing.get_untracked().map(|r| (r.typed, r.unit));
     let key = format!("{} {when:?} {what:?} {machine:?}", job.id);
@@ -159,7 +166,10 @@ pub fn MachineRow(
     let words = prefs().words;
     let id = machine.id;
     let state = Memo::new(move |_| {
-        job.visit.with(|v| v.as_ref().and_then(|v| v.machines.get(&(when, id)).copied()))
+        job.visit.with(|v| {
+            v.as_ref()
+                .and_then(|v| v.machines.get(&(when, id)).copied())
+        })
     });
     let states = [
         (MachineState::Running, P::MachineRunning, "running"),
@@ -192,7 +202,7 @@ pub fn MachineRow(
                 job
                 what=What::HeadPressure
                 when
-                machine=Some(id)
+                machine=id
                 test=format!("head-{n}")
             />
         </fieldset>

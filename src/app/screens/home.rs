@@ -25,13 +25,18 @@ fn open_demo() {
     let ledger = ledger();
     let complaint = prefs().words.phrase(P::DemoComplaint).to_owned();
     let known = ledger.log().with_untracked(|log| {
-        log.sites().into_iter().find(|(_, site)| site.demo).map(|(id, _)| id)
+        log.sites()
+            .into_iter()
+            .find(|(_, site)| site.demo)
+            .map(|(id, _)| id)
     });
     match known {
         Some(site) => open_visit(site, complaint),
         None => {
             let site: SiteId = ledger.id();
-            let described = Body::SiteDescribed { site: demo::bakery(|| ledger.id()) };
+            let described = Body::SiteDescribed {
+                site: demo::bakery(|| ledger.id()),
+            };
             ledger.write_then(About::Site(site), vec![described], move || {
                 open_visit(site, complaint);
             });
@@ -51,7 +56,11 @@ pub fn Home() -> impl IntoView {
     let title = Signal::derive(move || words.phrase(P::Product).to_owned());
     let sub = Signal::derive(move || words.phrase(P::ProductLine).to_owned());
     let site_name = move |id: SiteId| {
-        sites.with(|s| s.iter().find(|(s, _)| *s == id).map(|(_, s)| s.name.clone()))
+        sites.with(|s| {
+            s.iter()
+                .find(|(s, _)| *s == id)
+                .map(|(_, s)| s.name.clone())
+        })
     };
     let empty = move || sites.with(Vec::is_empty);
     let act = move || {

@@ -10,9 +10,7 @@ use crate::app::parts::field::{TextField, settle_text};
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
-use crate::record::{
-    Body, LeavingItem, LeavingState, VisitId, What, When, observed, plant,
-};
+use crate::record::{Body, LeavingItem, LeavingState, VisitId, What, When, observed, plant};
 use crate::trace::{Manner, Mode, cure, infer};
 use crate::words::Phrase as P;
 
@@ -29,7 +27,9 @@ pub fn Leaving(id: VisitId) -> impl IntoView {
         }
     };
     let sub = Signal::derive(move || words.phrase(P::LeftSub).to_owned());
-    let machines = job.site.with_untracked(|s| s.as_ref().map(|s| s.machines.clone()));
+    let machines = job
+        .site
+        .with_untracked(|s| s.as_ref().map(|s| s.machines.clone()));
     let left = [
         (What::EnteringWater, "left-entering-water"),
         (What::LeavingWater, "left-leaving-water"),
@@ -77,8 +77,11 @@ pub fn Leaving(id: VisitId) -> impl IntoView {
 fn CauseForm(job: Job) -> impl IntoView {
     let words = prefs().words;
     let id = job.id;
-    let (mode_key, proof_key, work_key) =
-        (format!("cause {id}"), format!("proof {id}"), format!("work {id}"));
+    let (mode_key, proof_key, work_key) = (
+        format!("cause {id}"),
+        format!("proof {id}"),
+        format!("work {id}"),
+    );
     let keys = StoredValue::new((mode_key, proof_key, work_key));
     let standing = Memo::new(move |_| job.visit.with(|v| v.as_ref()?.cause.clone()));
     // The likeliest suspect is offered; the person decides.
@@ -89,7 +92,9 @@ fn CauseForm(job: Job) -> impl IntoView {
     let kept = ledger().text(&keys.with_value(|k| k.0.clone()));
     let drafted = kept.and_then(|k| Mode::ALL.into_iter().find(|m| format!("{m:?}") == k));
     let first = standing.get_untracked();
-    let mode = drafted.or(first.as_ref().map(|c| c.mode)).or(offered.map(|o| o.0));
+    let mode = drafted
+        .or(first.as_ref().map(|c| c.mode))
+        .or(offered.map(|o| o.0));
     let mode = RwSignal::new(mode.unwrap_or(Mode::SensorFalseFull));
     let manner = first.as_ref().map(|c| c.manner).or(offered.map(|o| o.1));
     let manner = RwSignal::new(manner.unwrap_or(Manner::Steady));
@@ -128,8 +133,10 @@ fn CauseForm(job: Job) -> impl IntoView {
                 && c.work == work.get().trim()
         })
     };
-    let manners =
-        [(Manner::Steady, P::MannerSteady), (Manner::Intermittent, P::MannerIntermittent)];
+    let manners = [
+        (Manner::Steady, P::MannerSteady),
+        (Manner::Intermittent, P::MannerIntermittent),
+    ];
     view! {
         <section>
             <h2>{words.phrase(P::CauseTitle)}</h2>
@@ -212,9 +219,14 @@ fn CauseForm(job: Job) -> impl IntoView {
 fn LeavingRow(job: Job, item: LeavingItem) -> impl IntoView {
     let words = prefs().words;
     let state = Memo::new(move |_| {
-        job.visit.with(|v| v.as_ref().and_then(|v| v.leaving.get(&item).copied()))
+        job.visit
+            .with(|v| v.as_ref().and_then(|v| v.leaving.get(&item).copied()))
     });
-    let states = [LeavingState::So, LeavingState::NotSo, LeavingState::NoneHere];
+    let states = [
+        LeavingState::So,
+        LeavingState::NotSo,
+        LeavingState::NoneHere,
+    ];
     let name = words.leaving_item(item);
     view! {
         <div class="field">
@@ -251,10 +263,14 @@ fn NoteForm(job: Job) -> impl IntoView {
         if note.is_empty() {
             return;
         }
-        ledger().write_then(job.about(), vec![Body::NoteWritten { text: note }], move || {
-            text.set(String::new());
-            key.with_value(|k| settle_text(k));
-        });
+        ledger().write_then(
+            job.about(),
+            vec![Body::NoteWritten { text: note }],
+            move || {
+                text.set(String::new());
+                key.with_value(|k| settle_text(k));
+            },
+        );
     };
     let notes = move || {
         let visit = job.visit.get()?;

@@ -28,7 +28,9 @@ struct MachineForm {
 impl MachineForm {
     fn new(n: usize) -> Self {
         let kept = ledger().text(&refrigerant_key(n)).unwrap_or_default();
-        let known = Refrigerant::ALL.into_iter().find(|r| r.designation() == kept);
+        let known = Refrigerant::ALL
+            .into_iter()
+            .find(|r| r.designation() == kept);
         Self {
             n,
             name: RwSignal::new(String::new()),
@@ -97,7 +99,10 @@ impl Form {
         };
         let depth = Bounds::of(0.0, 12.0, Unit::Foot);
         let side = Bounds::of(0.5, 100.0, Unit::Foot);
-        let count = ledger().text(MACHINES).and_then(|n| n.parse().ok()).unwrap_or(2);
+        let count = ledger()
+            .text(MACHINES)
+            .and_then(|n| n.parse().ok())
+            .unwrap_or(2);
         Self {
             name: RwSignal::new(String::new()),
             place: RwSignal::new(String::new()),
@@ -108,7 +113,11 @@ impl Form {
             stop: field("stop", Kind::Level, depth),
             call: field("call", Kind::Level, depth),
             inlet: field("inlet", Kind::Level, depth),
-            flow: field("flow", Kind::Flow, Bounds::of(1.0, 20_000.0, Unit::GallonPerMinute)),
+            flow: field(
+                "flow",
+                Kind::Flow,
+                Bounds::of(1.0, 20_000.0, Unit::GallonPerMinute),
+            ),
             hot: rated("hot", "95", "35"),
             cold: rated("cold", "85", "29.4"),
             wet_bulb: rated("wet bulb", "78", "25.6"),
@@ -154,10 +163,13 @@ impl Form {
             return None;
         }
         let plan = match self.round.get() {
-            true => Plan::Round { diameter: length(self.length)? },
-            false => {
-                Plan::Rectangular { length: length(self.length)?, width: length(self.width)? }
-            }
+            true => Plan::Round {
+                diameter: length(self.length)?,
+            },
+            false => Plan::Rectangular {
+                length: length(self.length)?,
+                width: length(self.width)?,
+            },
         };
         let faults = [
             self.level_fault(None, self.stop),
@@ -200,7 +212,10 @@ impl Form {
                 design_wet_bulb: temperature(self.wet_bulb)?,
                 water_air_ratio: Ratio::new::<ratio>(1.2),
                 cycles: 4.0,
-                basin: Basin { plan, depth: Self::level(self.depth)? },
+                basin: Basin {
+                    plan,
+                    depth: Self::level(self.depth)?,
+                },
                 call_level: Self::level(self.call)?,
                 stop_level: Self::level(self.stop)?,
                 inlet_level: Self::level(self.inlet)?,
@@ -219,8 +234,17 @@ impl Form {
 
     fn quantities(self) -> Vec<Typing> {
         let mut all = vec![
-            self.length, self.depth, self.stop, self.call, self.inlet, self.flow, self.hot,
-            self.cold, self.wet_bulb, self.voltage, self.altitude,
+            self.length,
+            self.depth,
+            self.stop,
+            self.call,
+            self.inlet,
+            self.flow,
+            self.hot,
+            self.cold,
+            self.wet_bulb,
+            self.voltage,
+            self.altitude,
         ];
         if !self.round.get_untracked() {
             all.push(self.width);
@@ -229,14 +253,19 @@ impl Form {
     }
 
     fn settle(self) {
-        self.quantities().into_iter().chain([self.width]).for_each(Typing::settled);
+        self.quantities()
+            .into_iter()
+            .chain([self.width])
+            .for_each(Typing::settled);
         [NAME, PLACE].into_iter().for_each(settle_text);
         for form in self.machines.get_untracked() {
             form.cut_out.settled();
             settle_text(&name_key(form.n));
             ledger().keep_text(&refrigerant_key(form.n), "");
         }
-        [ROUND, MACHINES].into_iter().for_each(|key| ledger().keep_text(key, ""));
+        [ROUND, MACHINES]
+            .into_iter()
+            .for_each(|key| ledger().keep_text(key, ""));
     }
 }
 
@@ -280,8 +309,7 @@ pub fn NewSite() -> impl IntoView {
     };
     let missing = move |typing: Typing| {
         Signal::derive(move || {
-            (form.tried.get() && typing.is_empty())
-                .then(|| words.phrase(P::NeededHere).to_owned())
+            (form.tried.get() && typing.is_empty()).then(|| words.phrase(P::NeededHere).to_owned())
         })
     };
     let level = move |typing: Typing, upper: Option<Typing>| {
@@ -319,7 +347,13 @@ pub fn NewSite() -> impl IntoView {
         form.machines.update(|m| m.push(MachineForm::new(n)));
         ledger().keep_text(MACHINES, &(n + 1).to_string());
     };
-    let side = move || words.phrase(if form.round.get() { P::Diameter } else { P::InsideLength });
+    let side = move || {
+        words.phrase(if form.round.get() {
+            P::Diameter
+        } else {
+            P::InsideLength
+        })
+    };
     let back = (Route::Home, words.phrase(P::Home).to_owned());
     view! {
         <Screen title sub name="new-site" back act>
@@ -398,7 +432,10 @@ fn MachineFields(machine: MachineForm) -> impl IntoView {
     let n = machine.n;
     let choose = move |ev| {
         let chosen = event_target_value(&ev);
-        if let Some(known) = Refrigerant::ALL.into_iter().find(|r| r.designation() == chosen) {
+        if let Some(known) = Refrigerant::ALL
+            .into_iter()
+            .find(|r| r.designation() == chosen)
+        {
             machine.refrigerant.set(known);
             ledger().keep_text(&refrigerant_key(n), known.designation());
         }

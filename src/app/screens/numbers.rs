@@ -48,28 +48,47 @@ fn List(site: Site, visit: Visit) -> impl IntoView {
     };
     let from = |whats: &[What]| whats.iter().filter_map(|w| reading(*w)).collect::<Vec<_>>();
     let said = |value: Value| show(value, system).to_string();
-    let flow = (words.reading_name(What::WaterFlow).to_owned(), said(Value::flow(figures.flow)));
+    let flow = (
+        words.reading_name(What::WaterFlow).to_owned(),
+        said(Value::flow(figures.flow)),
+    );
     let known = |value: Known<Value>| value.map_err(|lack| words.lack(&lack, system));
     let basis = |figure| (words.formula(figure), words.source(figure));
-    let assumed = figures.flow_assumed.then(|| words.phrase(P::FlowAssumed).to_owned());
+    let assumed = figures
+        .flow_assumed
+        .then(|| words.phrase(P::FlowAssumed).to_owned());
     let air = [What::DryBulb, What::Humidity, What::WetBulb];
     let water = [What::EnteringWater, What::LeavingWater];
-    let with_flow = || from(&water).into_iter().chain([flow.clone()]).collect::<Vec<_>>();
-    let expected = figures.expected_approach.as_ref().ok().map(|approach| {
-        words.expected_today(&said(Value::temperature_difference(*approach)))
-    });
-    let design_need = figures.design_water.as_ref().ok().map(|w| {
-        words.at_design_load(&said(Value::flow(w.makeup)))
-    });
-    let design_dry = figures.design_to_dry.as_ref().ok().map(|t| {
-        words.at_design_load(&said(Value::duration(*t)))
-    });
+    let with_flow = || {
+        from(&water)
+            .into_iter()
+            .chain([flow.clone()])
+            .collect::<Vec<_>>()
+    };
+    let expected = figures
+        .expected_approach
+        .as_ref()
+        .ok()
+        .map(|approach| words.expected_today(&said(Value::temperature_difference(*approach))));
+    let design_need = figures
+        .design_water
+        .as_ref()
+        .ok()
+        .map(|w| words.at_design_load(&said(Value::flow(w.makeup))));
+    let design_dry = figures
+        .design_to_dry
+        .as_ref()
+        .ok()
+        .map(|t| words.at_design_load(&said(Value::duration(*t))));
     let balance = figures.evaporation.as_ref().ok().and_then(|e| {
         Some(words.field_rule_says(&said(Value::flow(e.by_rule)), e.by_balance.is_some()))
     });
     let mut level = from(&[What::BasinLevel]);
     level.extend(figures.water.as_ref().ok().map(|w| {
-        (words.phrase(P::Makeup).to_owned(), said(Value::flow(w.makeup)))
+        (
+            words.phrase(P::Makeup).to_owned(),
+            said(Value::flow(w.makeup)),
+        )
     }));
     let with_air = || {
         let mut all = with_flow();

@@ -24,7 +24,13 @@ pub fn Outbox() -> impl IntoView {
     let outside: Outside = expect_context();
     let title = Signal::derive(move || words.phrase(P::Outbox).to_owned());
     let sub = Signal::derive(move || {
-        words.phrase(if outside.online.get() { P::SignalThere } else { P::SignalNone }).to_owned()
+        words
+            .phrase(if outside.online.get() {
+                P::SignalThere
+            } else {
+                P::SignalNone
+            })
+            .to_owned()
     });
     let going = Memo::new(move |_| log.with(|log| log.outbox()));
     view! {
@@ -60,7 +66,9 @@ fn Going(out: Outgoing) -> impl IntoView {
     let handed = move |way: Way| ledger.write(about, Body::ReportHandedOver { file: id, way });
     let shareable = move || file.with(|f| f.as_ref().is_some_and(can_share));
     let do_share = move |_| {
-        let Some(kept) = file.get_untracked() else { return };
+        let Some(kept) = file.get_untracked() else {
+            return;
+        };
         spawn_local(async move {
             match share(&kept).await {
                 Sent::Yes => handed(Way::Shared),

@@ -38,7 +38,11 @@ struct Row {
 fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
     let words = prefs().words;
     let system = prefs().system.get();
-    let found = visit.readings.keys().filter(|slot| slot.when == When::AsFound).count();
+    let found = visit
+        .readings
+        .keys()
+        .filter(|slot| slot.when == When::AsFound)
+        .count();
     let out = visit
         .machines
         .iter()
@@ -48,7 +52,10 @@ fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
     let known = figures.known();
     let belief = trace::infer(&plant(site), &observed(site, visit), &visit.evidence());
     let top = belief.suspects.first();
-    let outcome = visit.tests.last().map(|t| refill::judge(&t.setup, &t.timed()));
+    let outcome = visit
+        .tests
+        .last()
+        .map(|t| refill::judge(&t.setup, &t.timed()));
     let round = visit.leaving.len();
     let progress = |done: bool, begun: bool| match (done, begun) {
         (true, _) => Progress::Done,
@@ -56,7 +63,11 @@ fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
         _ => Progress::Empty,
     };
     let row = |station, name, progress, says: String, test| Row {
-        station, name, progress, says, test,
+        station,
+        name,
+        progress,
+        says,
+        test,
     };
     vec![
         row(
@@ -103,7 +114,10 @@ fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
         row(
             Station::Left,
             P::StationLeft,
-            progress(round == LeavingItem::ALL.len() && visit.cause.is_some(), round > 0),
+            progress(
+                round == LeavingItem::ALL.len() && visit.cause.is_some(),
+                round > 0,
+            ),
             words.leaving_summary(round, LeavingItem::ALL.len()),
             "to-left",
         ),
@@ -132,11 +146,19 @@ pub fn Overview(id: VisitId) -> impl IntoView {
     let title = Signal::derive(move || both().map_or(String::new(), |(_, site)| site.name));
     let sub = Signal::derive(move || {
         let opened = both().map(|(v, _)| format!("{} {}", v.opened.date(), v.opened.clock()));
-        format!("{} {}", words.phrase(P::VisitOf), opened.unwrap_or_default())
+        format!(
+            "{} {}",
+            words.phrase(P::VisitOf),
+            opened.unwrap_or_default()
+        )
     });
     let edge = Signal::derive(move || {
         let (visit, site) = both()?;
-        Some(Edge { visit: id, tower: site.tower, level: visit.last_level() })
+        Some(Edge {
+            visit: id,
+            tower: site.tower,
+            level: visit.last_level(),
+        })
     });
     let next = move || {
         let (visit, site) = both()?;

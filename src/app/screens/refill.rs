@@ -15,7 +15,7 @@ use crate::app::parts::number::Amount;
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
 use crate::quantity::{Length, System, Value, show};
-use crate::record::{Body, Clock, Site, Test, TestId, Visit, VisitId, refill_setup};
+use crate::record::{Body, Site, Test, TestId, Visit, VisitId, refill_setup};
 use crate::refill::{
     ExpectedMark, MarkKind, Phase, allowed, cautions, drain_open, expected, judge, phase, plan,
 };
@@ -31,12 +31,20 @@ pub fn Refill(id: VisitId) -> impl IntoView {
     // Which test is up and whether it runs: the parts are drawn anew only
     // when this changes, not at every mark.
     let up = Memo::new(move |_| {
-        test.with(|t| t.as_ref().map(|t| (t.id, phase(&t.timed()) != Phase::Stopped)))
+        test.with(|t| {
+            t.as_ref()
+                .map(|t| (t.id, phase(&t.timed()) != Phase::Stopped))
+        })
     });
     let begin = move |_| {
-        let Some((visit, site)) = job.both() else { return };
+        let Some((visit, site)) = job.both() else {
+            return;
+        };
         let test: TestId = ledger().id();
-        job.write(Body::TestBegun { test, setup: refill_setup(&site, &visit) });
+        job.write(Body::TestBegun {
+            test,
+            setup: refill_setup(&site, &visit),
+        });
     };
     let next = move || test.with(|t| t.as_ref().and_then(|t| expected(&t.timed())));
     let act = move || match up.get() {
@@ -46,7 +54,9 @@ pub fn Refill(id: VisitId) -> impl IntoView {
             </button>
         }
         .into_any(),
-        Some((id, true)) => view! { <NextMark job test_id=id next=Signal::derive(next) /> }.into_any(),
+        Some((id, true)) => {
+            view! { <NextMark job test_id=id next=Signal::derive(next) /> }.into_any()
+        }
         Some((_, false)) => view! {
             <a class="button primary" href=Route::Visit(id, Station::Left).href() data-test="next">
                 {words.phrase(P::ToLeft)}
@@ -58,7 +68,9 @@ pub fn Refill(id: VisitId) -> impl IntoView {
         .into_any(),
     };
     let body = move || match up.get() {
-        None => job.both().map(|(visit, site)| view! { <Plan site visit /> }.into_any()),
+        None => job
+            .both()
+            .map(|(visit, site)| view! { <Plan site visit /> }.into_any()),
         Some((_, true)) => Some(view! { <Running job test /> }.into_any()),
         Some((_, false)) => Some(view! { <Ended test /> }.into_any()),
     };
@@ -77,7 +89,9 @@ fn Plan(site: Site, visit: Visit) -> impl IntoView {
     let system = prefs().system.get_untracked();
     let setup = refill_setup(&site, &visit);
     let facts = plan(&setup, None).ok().map(|plan| {
-        let minutes = plan.minutes_without_drain.map(|m| words.minutes_if_drain_shut(m));
+        let minutes = plan
+            .minutes_without_drain
+            .map(|m| words.minutes_if_drain_shut(m));
         view! {
             <div class="two">
                 <div class="number">
@@ -119,7 +133,9 @@ fn Plan(site: Site, visit: Visit) -> impl IntoView {
 /// A mark made now.
 fn mark(job: Job, test: TestId, kind: ExpectedMark, level: Length) {
     let mark = match kind {
-        ExpectedMark::Level => MarkKind::Level { below_overflow: level },
+        ExpectedMark::Level => MarkKind::Level {
+            below_overflow: level,
+        },
         ExpectedMark::DrawdownBegan => MarkKind::DrawdownBegan,
         ExpectedMark::DrawdownEnded => MarkKind::DrawdownEnded,
         ExpectedMark::CallSeen => MarkKind::CallSeen,
@@ -143,14 +159,10 @@ fn buzz() {
 
 /// The next expected mark, in the thumb's reach.
 #[component]
-fn NextMark(
-    job: Job,
-    test_id: TestId,
-    next: impl Fn() -> Option<ExpectedMark> + Send + Sync + Copy + 'static,
-) -> impl IntoView {
+fn NextMark(job: Job, test_id: TestId, next: Signal<Option<ExpectedMark>>) -> impl IntoView {
     let words = prefs().words;
     move || {
-        next().map(|kind| {
+        next.get().map(|kind| {
             view! {
                 <button
                     class="primary"
@@ -178,7 +190,9 @@ fn step(system: System) -> Length {
 fn Running(job: Job, test: Memo<Option<Test>>) -> impl IntoView {
     let words = prefs().words;
     let system = prefs().system.get_untracked();
-    let Some(first) = test.get_untracked() else { return ().into_any() };
+    let Some(first) = test.get_untracked() else {
+        return ().into_any();
+    };
     let (id, begun) = (first.id, first.begun);
     let now = RwSignal::new(ledger().now());
     let tick = StoredValue::new_local(Interval::new(250, move || now.set(ledger().now())));

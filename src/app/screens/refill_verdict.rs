@@ -30,7 +30,11 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> impl IntoVie
         estimate
             .as_ref()
             .map(|e| {
-                (Value::flow(e.value), said(Value::flow(e.low)), said(Value::flow(e.high)))
+                (
+                    Value::flow(e.value),
+                    said(Value::flow(e.low)),
+                    said(Value::flow(e.high)),
+                )
             })
             .map_err(|m| *m)
     };
@@ -38,16 +42,28 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> impl IntoVie
         estimate
             .as_ref()
             .map(|e| {
-                (Value::level(e.value), said(Value::level(e.low)), said(Value::level(e.high)))
+                (
+                    Value::level(e.value),
+                    said(Value::level(e.low)),
+                    said(Value::level(e.high)),
+                )
             })
             .map_err(|m| *m)
     };
-    let net = outcome.fill_net.as_ref().map(|fit| fit.flow).map_err(|m| *m);
+    let net = outcome
+        .fill_net
+        .as_ref()
+        .map(|fit| fit.flow)
+        .map_err(|m| *m);
     let rows = [
         (P::FillGross, flow(&outcome.fill_gross), "fill-gross"),
         (P::FillNet, flow(&net), "fill-net"),
         (P::CallLevelSeen, level(&outcome.call_level), "call-level"),
-        (P::ShutOffLevelSeen, level(&outcome.shut_off_level), "shut-off-level"),
+        (
+            P::ShutOffLevelSeen,
+            level(&outcome.shut_off_level),
+            "shut-off-level",
+        ),
     ];
     let figures = rows
         .into_iter()

@@ -138,7 +138,9 @@ async fn fetch(path: &str) -> Option<Vec<u8>> {
 async fn make_pdf(job: Job) -> Result<(), String> {
     let words = prefs().words;
     let missing = || words.phrase(P::FontsMissing).to_owned();
-    let regular = fetch("fonts/report-regular.ttf").await.ok_or_else(missing)?;
+    let regular = fetch("fonts/report-regular.ttf")
+        .await
+        .ok_or_else(missing)?;
     let bold = fetch("fonts/report-bold.ttf").await.ok_or_else(missing)?;
     let system = prefs().system.get_untracked();
     let (visit, site) =
@@ -155,7 +157,10 @@ async fn make_pdf(job: Job) -> Result<(), String> {
         second,
         offset_minutes: now.offset_min,
     };
-    let fonts = Fonts { regular: &regular, bold: &bold };
+    let fonts = Fonts {
+        regular: &regular,
+        bold: &bold,
+    };
     let bytes = to_pdf(&doc, fonts, created)
         .map_err(|e| format!("{}: {e:?}", words.phrase(P::ReportFailed)))?;
     let file: FileId = ledger().id();
@@ -165,7 +170,12 @@ async fn make_pdf(job: Job) -> Result<(), String> {
         name: name.clone(),
         bytes: u32::try_from(bytes.len()).unwrap_or(u32::MAX),
     };
-    let kept = KeptFile { id: file, name, media_type: "application/pdf".into(), bytes };
+    let kept = KeptFile {
+        id: file,
+        name,
+        media_type: "application/pdf".into(),
+        bytes,
+    };
     match ledger().keep_file(job.about(), kept, vec![body]).await {
         true => Ok(()),
         false => Err(words.phrase(P::StoreFailed).to_owned()),
@@ -174,7 +184,13 @@ async fn make_pdf(job: Job) -> Result<(), String> {
 
 /// A site's name as a file name: letters, figures and single dashes.
 fn file_name(name: &str) -> String {
-    let parts: Vec<&str> =
-        name.split(|c: char| !c.is_alphanumeric()).filter(|p| !p.is_empty()).collect();
-    if parts.is_empty() { "visit".to_owned() } else { parts.join("-") }
+    let parts: Vec<&str> = name
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|p| !p.is_empty())
+        .collect();
+    if parts.is_empty() {
+        "visit".to_owned()
+    } else {
+        parts.join("-")
+    }
 }

@@ -16,7 +16,10 @@ pub fn Settings() -> impl IntoView {
     let ledger = ledger();
     let words = prefs.words;
     let title = Signal::derive(move || words.phrase(P::Settings).to_owned());
-    let systems = [(System::Us, P::UnitsUs, "units-us"), (System::Si, P::UnitsSi, "units-si")];
+    let systems = [
+        (System::Us, P::UnitsUs, "units-us"),
+        (System::Si, P::UnitsSi, "units-si"),
+    ];
     let lights = Light::ALL.into_iter().zip([
         (P::LightPhone, "light-phone"),
         (P::LightDay, "light-day"),

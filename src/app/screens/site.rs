@@ -40,21 +40,35 @@ fn Described(id: SiteId, site: Site) -> impl IntoView {
         (P::DesignFlow, text(Value::flow(tower.design_flow))),
         (P::DesignIn, text(Value::temperature(tower.design_in))),
         (P::DesignOut, text(Value::temperature(tower.design_out))),
-        (P::DesignWetBulb, text(Value::temperature(tower.design_wet_bulb))),
+        (
+            P::DesignWetBulb,
+            text(Value::temperature(tower.design_wet_bulb)),
+        ),
         (P::BasinDepth, text(Value::level(tower.basin.depth))),
         (P::StopLevel, text(Value::level(tower.stop_level))),
         (P::CallLevel, text(Value::level(tower.call_level))),
         (P::InletLevel, text(Value::level(tower.inlet_level))),
-        (P::ControlNominal, text(Value::voltage(site.control_voltage))),
+        (
+            P::ControlNominal,
+            text(Value::voltage(site.control_voltage)),
+        ),
     ];
     let machines: Vec<_> = site
         .machines
         .iter()
         .map(|m| {
             let cut_out = m.cut_out.map(|p| {
-                format!("{} {}", words.phrase(P::CutOut), text(Value::gauge_pressure(p)))
+                format!(
+                    "{} {}",
+                    words.phrase(P::CutOut),
+                    text(Value::gauge_pressure(p))
+                )
             });
-            (m.name.clone(), m.refrigerant.designation(), cut_out.unwrap_or_default())
+            (
+                m.name.clone(),
+                m.refrigerant.designation(),
+                cut_out.unwrap_or_default(),
+            )
         })
         .collect();
     let visits = move || {

@@ -31,7 +31,9 @@ pub fn Trace(id: VisitId) -> impl IntoView {
     let words = prefs().words;
     let at_key = StoredValue::new(format!("at {id}"));
     let kept = at_key.with_value(|key| ledger().text(key));
-    let start = Place::ALL.into_iter().find(|p| kept.as_deref() == Some(words.trace_place(*p)));
+    let start = Place::ALL
+        .into_iter()
+        .find(|p| kept.as_deref() == Some(words.trace_place(*p)));
     let at = RwSignal::new(start.unwrap_or(Place::MachineRoom));
     let chosen = RwSignal::new(None::<Check>);
     let mind = Memo::new(move |_| {
@@ -39,7 +41,12 @@ pub fn Trace(id: VisitId) -> impl IntoView {
         let (plant, seen, evidence) = (plant(&site), observed(&site, &visit), visit.evidence());
         let belief = infer(&plant, &seen, &evidence);
         let advice = advise(&plant, &seen, &evidence, at.get());
-        Some(Mind { visit, site, belief, advice })
+        Some(Mind {
+            visit,
+            site,
+            belief,
+            advice,
+        })
     });
     let go_to = move |place: Place| {
         at.set(place);
@@ -72,14 +79,19 @@ pub fn Trace(id: VisitId) -> impl IntoView {
         let suggestion = mind.advice.best;
         let check = chosen.get().or(suggestion.as_ref().map(|s| s.check))?;
         let because = suggestion.filter(|s| s.check == check).map(|s| {
-            (words.trace_reason(s.why), words.minutes_at(s.minutes, s.walk_minutes, words.trace_place(check.place())))
+            (
+                words.trace_reason(s.why),
+                words.minutes_at(s.minutes, s.walk_minutes, words.trace_place(check.place())),
+            )
         });
         let (why, effort) = because.unzip();
         let effort = effort.unwrap_or_else(|| {
             words.minutes_at(check.minutes(), 0.0, words.trace_place(check.place()))
         });
         let evidence = mind.visit.evidence();
-        Some(view! { <CheckCard job check why effort evidence chosen go_to=Callback::new(go_to) /> })
+        Some(
+            view! { <CheckCard job check why effort evidence chosen go_to=Callback::new(go_to) /> },
+        )
     };
     view! {
         <StationScreen job title=P::StationTrace sub name="trace" act>
@@ -138,7 +150,11 @@ fn CheckCard(
     let words = prefs().words;
     let stage = check.stage_after(&evidence);
     let answer = move |answer: Answer| {
-        let body = Body::CheckAnswered { check, answer, stage };
+        let body = Body::CheckAnswered {
+            check,
+            answer,
+            stage,
+        };
         ledger().write_then(job.about(), vec![body], move || {
             chosen.set(None);
             go_to.run(check.place());
@@ -212,9 +228,14 @@ fn Suspects(mind: Mind) -> impl IntoView {
     let plant = plant(&mind.site);
     let seen = observed(&mind.site, &mind.visit);
     let evidence = mind.visit.evidence();
-    let (shown, rest) = mind.belief.suspects.split_at(SHOWN.min(mind.belief.suspects.len()));
-    let rest: Vec<String> =
-        rest.iter().map(|s| words.trace_mode(s.mode).to_owned()).collect();
+    let (shown, rest) = mind
+        .belief
+        .suspects
+        .split_at(SHOWN.min(mind.belief.suspects.len()));
+    let rest: Vec<String> = rest
+        .iter()
+        .map(|s| words.trace_mode(s.mode).to_owned())
+        .collect();
     let rows = shown
         .iter()
         .map(|s| {
@@ -253,19 +274,29 @@ fn Suspects(mind: Mind) -> impl IntoView {
 #[component]
 fn Why(mode: Mode, weights: Vec<Weight>, evidence: Vec<Evidence>) -> impl IntoView {
     let words = prefs().words;
-    let loud: Vec<Weight> =
-        weights.into_iter().filter(|w| w.strength() != Strength::Silent).collect();
+    let loud: Vec<Weight> = weights
+        .into_iter()
+        .filter(|w| w.strength() != Strength::Silent)
+        .collect();
     let line = |w: &Weight| {
         let what = match w.source {
             Source::Evidence(n) => evidence.get(n).map_or(String::new(), |e| {
-                format!("{}: {}", words.trace_check(e.check), words.trace_answer(e.answer))
+                format!(
+                    "{}: {}",
+                    words.trace_check(e.check),
+                    words.trace_answer(e.answer)
+                )
             }),
             Source::Reading(reading) => words.trace_reading(reading).to_owned(),
         };
         view! { <li>{format!("{} ({})", what, words.trace_strength(w.strength()))}</li> }
     };
     let side = |for_it: bool, name: P| {
-        let lines: Vec<_> = loud.iter().filter(|w| w.speaks_for() == for_it).map(line).collect();
+        let lines: Vec<_> = loud
+            .iter()
+            .filter(|w| w.speaks_for() == for_it)
+            .map(line)
+            .collect();
         (!lines.is_empty()).then(|| {
             view! {
                 <dt>{words.phrase(name)}</dt>

@@ -70,10 +70,16 @@ pub fn StationScreen(
     let words = prefs().words;
     let edge = Signal::derive(move || {
         let (visit, site) = job.both()?;
-        Some(Edge { visit: job.id, tower: site.tower, level: visit.last_level() })
+        Some(Edge {
+            visit: job.id,
+            tower: site.tower,
+            level: visit.last_level(),
+        })
     });
     let back = move || {
-        let name = job.site.with_untracked(|s| s.as_ref().map(|s| s.name.clone()));
+        let name = job
+            .site
+            .with_untracked(|s| s.as_ref().map(|s| s.name.clone()));
         let name = name.unwrap_or_else(|| words.phrase(P::Visit).to_owned());
         (Route::Visit(job.id, Station::Overview), name)
     };

@@ -25,7 +25,9 @@ pub fn keep_screen_on() {
     on_cleanup(move || {
         shown.remove();
         let lock = held.try_update_value(Option::take).flatten();
-        let release = lock.as_ref().and_then(|l| Reflect::get(l, &"release".into()).ok());
+        let release = lock
+            .as_ref()
+            .and_then(|l| Reflect::get(l, &"release".into()).ok());
         if let (Some(lock), Some(Ok(release))) = (lock, release.map(|r| r.dyn_into::<Function>())) {
             let _ = release.call0(&lock);
         }
@@ -34,7 +36,14 @@ pub fn keep_screen_on() {
 
 async fn request() -> Option<JsValue> {
     let lock = Reflect::get(&window().navigator(), &"wakeLock".into()).ok()?;
-    let request: Function = Reflect::get(&lock, &"request".into()).ok()?.dyn_into().ok()?;
-    let promise: Promise = request.call1(&lock, &"screen".into()).ok()?.dyn_into().ok()?;
+    let request: Function = Reflect::get(&lock, &"request".into())
+        .ok()?
+        .dyn_into()
+        .ok()?;
+    let promise: Promise = request
+        .call1(&lock, &"screen".into())
+        .ok()?
+        .dyn_into()
+        .ok()?;
     JsFuture::from(promise).await.ok()
 }

@@ -194,12 +194,21 @@ pub(in crate::words) fn no_solution(why: NoSolution) -> &'static str {
 
 pub(in crate::words) fn error(error: &Error, system: System) -> String {
     match error {
-        Error::OutOfRange { quantity: what, value, low, high } => {
+        Error::OutOfRange {
+            quantity: what,
+            value,
+            low,
+            high,
+        } => {
             let said = |si: f64| match what.kind() {
                 Some(kind) => show(Value { kind, si }, system).to_string(),
                 None => format!("{si:.3}"),
             };
-            let (side, limit) = if value < low { ("below", low) } else { ("above", high) };
+            let (side, limit) = if value < low {
+                ("below", low)
+            } else {
+                ("above", high)
+            };
             format!(
                 "{} {} is {side} {}, the end of what this calculation is good for.",
                 quantity(*what),

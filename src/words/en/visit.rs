@@ -42,7 +42,11 @@ pub(in crate::words) fn lack(lack: &Lack, system: System) -> String {
         Lack::Needs(readings) => {
             let names: Vec<String> = readings
                 .iter()
-                .map(|what| reading_name(*what).trim_end_matches(", if measured").to_lowercase())
+                .map(|what| {
+                    reading_name(*what)
+                        .trim_end_matches(", if measured")
+                        .to_lowercase()
+                })
                 .collect();
             format!("Needs {}", names.join(" and "))
         }
