@@ -1,0 +1,115 @@
+//! Answers a check can have.
+
+use serde::{Deserialize, Serialize};
+
+/// What a check said. Each check allows a few of these
+/// ([`Check::answers`](super::Check::answers)) and always
+/// [`Answer::CouldNot`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Answer {
+    /// The check was not possible; tells nothing.
+    CouldNot,
+    /// One machine is out.
+    OneMachine,
+    /// Two machines are out.
+    TwoMachines,
+    /// Three or more machines are out.
+    ThreeOrMore,
+    /// The water stands below the call level.
+    BasinLow,
+    /// The level is rising.
+    BasinComingUp,
+    /// The water stands at its working level.
+    BasinNormal,
+    /// Water to the machines is hotter than usual.
+    WaterHot,
+    /// Water to the machines is as warm as usual.
+    WaterUsual,
+    /// The range is wider than usual.
+    RangeWide,
+    /// The range is as usual.
+    RangeUsual,
+    /// The approach is higher than it should be today.
+    ApproachHigh,
+    /// The approach is as it should be today.
+    ApproachUsual,
+    /// The approach is lower than it should be today.
+    ApproachLow,
+    /// The fan runs and air moves through the fill.
+    AirGood,
+    /// Fan stopped, slow or backwards, or the fill is fouled.
+    AirPoor,
+    /// The pump gauges stand still where they usually do.
+    PressureSteady,
+    /// The pump gauges swing.
+    PressureSurging,
+    /// The pump gauges stand still but low.
+    PressureLow,
+    /// The voltage is right.
+    VoltageGood,
+    /// There is voltage, but too little.
+    VoltageLow,
+    /// There is no voltage.
+    NoVoltage,
+    /// The control calls for water.
+    Calls,
+    /// The control does not call for water.
+    NoCall,
+    /// The control is satisfied: it takes the basin for full.
+    Satisfied,
+    /// The control shows nothing at all.
+    Dark,
+    /// The coil pulls.
+    Pulls,
+    /// The coil does not pull.
+    NoPull,
+    /// Full flow into the basin.
+    FullFlow,
+    /// Some flow, much less than full.
+    WeakFlow,
+    /// No flow.
+    NoFlow,
+    /// Every hand valve stands open.
+    AllOpen,
+    /// A hand valve was found shut or partly shut.
+    FoundShut,
+    /// The strainer blew clean water freely.
+    StrainerClean,
+    /// The strainer was blocked.
+    StrainerBlocked,
+    /// Supply pressure is right.
+    MainsGood,
+    /// Supply pressure is low.
+    MainsLow,
+    /// The dry probe holder is clean.
+    HolderClean,
+    /// Film, scale or damp bridges the probe holder.
+    HolderFilmed,
+    /// No foam on the basin.
+    NoFoam,
+    /// Foam stands on the basin.
+    Foam,
+    /// No water goes where it should not.
+    NoLoss,
+    /// Water leaves by bleed, overflow, leak or drain.
+    LosingWater,
+    /// The control's output follows the test resistor.
+    FollowsResistor,
+    /// The control's output ignores the test resistor.
+    IgnoresResistor,
+    /// The basin refilled in its usual time and the fill stopped.
+    Refilled,
+    /// The basin refilled too slowly.
+    RefilledSlowly,
+    /// The basin did not refill.
+    DidNotRefill,
+    /// The machine has a fault of its own.
+    OwnFaultFound,
+    /// The machine has none of its own.
+    MachineHealthy,
+    /// Weather or load is past the design point.
+    BeyondDesign,
+    /// Weather and load are within design.
+    WithinDesign,
+}
