@@ -54,7 +54,9 @@ impl Basin {
     /// the lip. Clamped: a level above the lip counts as the lip, one below
     /// the floor as empty.
     pub fn volume(&self, below_overflow: Length) -> Volume {
-        let drop = below_overflow.max(Length::new::<meter>(0.0)).min(self.depth);
+        let drop = below_overflow
+            .max(Length::new::<meter>(0.0))
+            .min(self.depth);
         self.area() * (self.depth - drop)
     }
 }
@@ -70,8 +72,13 @@ mod tests {
 
     #[test]
     fn volume_is_area_times_the_depth_left() {
-        let basin =
-            Basin { plan: Plan::Rectangular { length: m(3.0), width: m(2.0) }, depth: m(0.4) };
+        let basin = Basin {
+            plan: Plan::Rectangular {
+                length: m(3.0),
+                width: m(2.0),
+            },
+            depth: m(0.4),
+        };
         assert!((basin.volume(m(0.1)).get::<cubic_meter>() - 1.8).abs() < 1e-12);
         assert_eq!(basin.volume(m(0.5)).get::<cubic_meter>(), 0.0);
         assert!((basin.volume(m(-0.1)).get::<cubic_meter>() - 2.4).abs() < 1e-12);
@@ -79,7 +86,10 @@ mod tests {
 
     #[test]
     fn round_basin_uses_the_circle() {
-        let basin = Basin { plan: Plan::Round { diameter: m(2.4) }, depth: m(0.3) };
+        let basin = Basin {
+            plan: Plan::Round { diameter: m(2.4) },
+            depth: m(0.3),
+        };
         // 4.524 m2: pi 2.4^2 / 4.
         assert!((basin.area().get::<square_meter>() - 4.5239).abs() < 1e-4);
     }

@@ -5,6 +5,7 @@
 //! error. `report` and `app` hold a [`Words`] and ask it.
 
 pub mod en;
+mod trace;
 
 /// A language the product speaks.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
