@@ -10,8 +10,8 @@ use super::observed::Observed;
 use super::plant::Plant;
 use super::weight::Source;
 
-/// An answer counts as contradicted when, after hearing everything, it was
-/// still expected less often than this.
+/// An answer counts as contradicted when, after hearing everything, the
+/// explanations that hold most of the belief give it less than this.
 const CONTRADICTED: f64 = 0.02;
 
 /// One mode under suspicion.
@@ -51,7 +51,8 @@ pub struct Belief {
     pub nothing: f64,
     /// The likeliest whole explanation and its probability.
     pub best: (Hypothesis, f64),
-    /// Indices of the evidence that no believed explanation makes likely.
+    /// Indices of the evidence that the explanations holding at least half of
+    /// the belief would show less than one time in fifty: look again there.
     pub contradictions: Vec<usize>,
     /// Doubt left about which modes are there, in bits; 0 is certainty.
     pub entropy: f64,
@@ -166,13 +167,12 @@ impl Engine {
         let mut found = Vec::new();
         for spoken in &self.spoken {
             if let Source::Evidence(i) = spoken.source {
-                let expected: f64 = self
-                    .post
-                    .iter()
-                    .zip(&spoken.log)
-                    .map(|(p, l)| p * l.exp())
+                let told = self.post.iter().zip(&spoken.log);
+                let against: f64 = told
+                    .filter(|(_, l)| **l < CONTRADICTED.ln())
+                    .map(|(p, _)| p)
                     .sum();
-                if expected < CONTRADICTED {
+                if against >= 0.5 {
                     found.push(i);
                 }
             }
@@ -191,6 +191,9 @@ mod tests {
     const PULL: [f64; 8] = [0.02, 0.03, 0.01, 0.02, 0.95, 0.97, 0.97, 0.97];
     const FORCE: [f64; 8] = [0.97, 0.97, 0.20, 0.05, 0.05, 0.10, 0.02, 0.15];
 
+    /// Likelihoods heard, and the posterior of some causes by index.
+    type Case<'a> = (&'a [&'a [f64]], &'a [(usize, f64)]);
+
     fn no(yes: [f64; 8]) -> [f64; 8] {
         yes.map(|p| 1.0 - p)
     }
@@ -199,7 +202,7 @@ mod tests {
     /// (probe, relay, power, coil, valve, strainer, isolator, mains).
     #[test]
     fn the_kernel_agrees_with_an_independent_exact_inference() {
-        let cases: [(&[&[f64]], &[(usize, f64)]); 7] = [
+        let cases: [Case; 7] = [
             (
                 &[&no(CALL)],
                 &[

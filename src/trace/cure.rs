@@ -108,7 +108,7 @@ pub fn cure(mode: Mode) -> Cure {
             &[C::LiveVoltage],
         ),
         Mode::ValveStuck => (
-            &[K::ForceValve, K::RefillTest],
+            &[K::FlowOnCall, K::ForceValve, K::RefillTest],
             &[P::ValveKit, P::FillValve],
             &[C::WaterPressure, C::LiveVoltage],
         ),

@@ -4,7 +4,7 @@ use super::evidence::{Check, Evidence, Stage};
 use super::hypothesis::{Space, State};
 use super::mode::Mode;
 use super::model::{World, chances};
-use super::observed::{Observed, Reading, Soft};
+use super::observed::{Observed, Reading};
 use super::plant::Plant;
 use super::weight::Source;
 use super::{Answer, belief};
@@ -12,6 +12,10 @@ use super::{Answer, belief};
 /// Chance that an intermittent fault changes its mind for one check.
 /// Common practice, no source.
 const FLICKER: f64 = 0.07;
+
+/// No answer is less likely than this under any state, so that no evidence,
+/// however absurd, leaves every hypothesis dead.
+const IMPOSSIBLE: f64 = 1e-12;
 
 /// One source of evidence with the logarithm of its likelihood per state.
 pub(crate) struct Spoken {
@@ -51,7 +55,7 @@ impl Engine {
         for reading in Reading::ALL {
             if let Some(soft) = observed.soft(reading, plant) {
                 engine.hear(Source::Reading(reading), Stage::AsFound, |w| {
-                    soft_at(&soft, w, plant)
+                    soft.likelihood(w, plant)
                 });
             }
         }
@@ -73,12 +77,8 @@ impl Engine {
 
     fn hear(&mut self, source: Source, stage: Stage, likelihood: impl Fn(&World) -> f64) {
         let table = self.table(stage, likelihood);
-        let log: Vec<f64> = self
-            .space
-            .states
-            .iter()
-            .map(|s| steadied(s, stage, |w| table[w]).ln())
-            .collect();
+        let heard = |s: &State| steadied(s, stage, |w| table[w]).max(IMPOSSIBLE).ln();
+        let log: Vec<f64> = self.space.states.iter().map(heard).collect();
         for (total, l) in self.log.iter_mut().zip(&log) {
             *total += l;
         }
@@ -171,10 +171,6 @@ impl Engine {
         }
         joint
     }
-}
-
-fn soft_at(soft: &Soft, world: &World, plant: &Plant) -> f64 {
-    soft.likelihood(world, plant)
 }
 
 /// Calls `each` with the worlds this state can show at this stage and their

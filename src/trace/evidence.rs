@@ -41,6 +41,8 @@ pub enum Check {
     CoilVoltage,
     /// Coil pulling while the control calls.
     CoilPull,
+    /// Flow into the basin while the control calls.
+    FlowOnCall,
     /// Fill valve opened by hand, or the bypass.
     ForceValve,
     /// Positions of the hand valves in the makeup line.
@@ -104,7 +106,7 @@ pub struct Evidence {
 impl Check {
     /// Every check, in the order a plain list would ask them: from the
     /// machines through the tower to the street.
-    pub const ALL: [Check; 24] = [
+    pub const ALL: [Check; 25] = [
         Check::MachinesOut,
         Check::EnteringWater,
         Check::RangeWidth,
@@ -123,6 +125,7 @@ impl Check {
         Check::Substitution,
         Check::CoilVoltage,
         Check::CoilPull,
+        Check::FlowOnCall,
         Check::ForceValve,
         Check::HandValves,
         Check::StrainerBlowOff,
@@ -154,6 +157,7 @@ impl Check {
             | Check::Substitution
             | Check::CoilVoltage
             | Check::CoilPull
+            | Check::FlowOnCall
             | Check::ForceValve
             | Check::HandValves
             | Check::StrainerBlowOff => Place::Basement,
@@ -173,6 +177,7 @@ impl Check {
             Check::PumpPressure
             | Check::ControlVoltage
             | Check::WeatherAndLoad
+            | Check::FlowOnCall
             | Check::HandValves => 3.0,
             Check::RangeWidth | Check::FanAndAir | Check::CoilVoltage | Check::MainsPressure => 4.0,
             Check::WaterLoss | Check::ForceValve => 5.0,
@@ -208,10 +213,11 @@ impl Check {
                 Caution::Chemicals,
                 Caution::Fall,
             ],
-            Check::ForceValve | Check::HandValves | Check::MainsPressure => {
-                &[Caution::WaterPressure]
-            }
-            Check::StrainerBlowOff => &[Caution::WaterPressure],
+            Check::FlowOnCall
+            | Check::ForceValve
+            | Check::HandValves
+            | Check::StrainerBlowOff
+            | Check::MainsPressure => &[Caution::WaterPressure],
             Check::RefillTest => &[Caution::Fall, Caution::Spray, Caution::Chemicals],
         }
     }
@@ -263,7 +269,7 @@ impl Check {
             Check::Substitution => &[A::FollowsResistor, A::IgnoresResistor],
             Check::CoilVoltage => &[A::VoltageGood, A::VoltageLow, A::NoVoltage],
             Check::CoilPull => &[A::Pulls, A::NoPull],
-            Check::ForceValve => &[A::FullFlow, A::WeakFlow, A::NoFlow],
+            Check::FlowOnCall | Check::ForceValve => &[A::FullFlow, A::WeakFlow, A::NoFlow],
             Check::HandValves => &[A::AllOpen, A::FoundShut],
             Check::StrainerBlowOff => &[A::StrainerClean, A::StrainerBlocked],
             Check::MainsPressure => &[A::MainsGood, A::MainsLow],

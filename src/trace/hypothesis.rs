@@ -25,7 +25,7 @@ pub struct Hypothesis {
 
 /// Two unrelated common faults on one call, against the product of their
 /// shares: neglect keeps company. Common practice, no source.
-const PAIR: f64 = 0.35;
+const PAIR: f64 = 0.2;
 /// The same for a machine's own fault beside a common one, whose share is of
 /// calls that have no other cause. Common practice, no source.
 const PAIR_MACHINE: f64 = 0.05;

@@ -20,6 +20,7 @@ mod evidence;
 mod hypothesis;
 mod mode;
 mod model;
+mod model_fill;
 mod next;
 mod observed;
 mod plant;

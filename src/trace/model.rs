@@ -10,6 +10,7 @@
 
 use super::evidence::{Check, Stage};
 use super::mode::Mode;
+use super::model_fill::{control_chances, water_chances};
 use super::plant::Plant;
 
 /// Chance that an answer surprises for reasons outside the model: misread,
@@ -39,18 +40,19 @@ impl World {
         self.active & mode.bit() != 0
     }
 
-    fn any(&self, modes: &[Mode]) -> bool {
+    /// Whether any of these acts now.
+    pub fn any(&self, modes: &[Mode]) -> bool {
         modes.iter().any(|m| self.has(*m))
     }
 
     /// Whether anything that empties the basin acts now.
-    fn draining(&self) -> bool {
+    pub fn draining(&self) -> bool {
         Mode::ALL.iter().any(|m| m.lowers_basin() && self.has(*m))
     }
 
     /// Chance that the basin stands low at this stage: as found it is what it
     /// was; while testing, water may have been let in.
-    fn low_now(&self) -> f64 {
+    pub fn low_now(&self) -> f64 {
         match (self.low, self.stage) {
             (true, Stage::AsFound) => 1.0,
             (false, Stage::AsFound) => 0.0,
@@ -79,16 +81,18 @@ pub(crate) fn machines_out(world: &World, machines: u8) -> [f64; 4] {
     chance.map(|c| c / total)
 }
 
-fn two(first: f64) -> [f64; 4] {
+/// Two answers: this chance for the first.
+pub(crate) fn two(first: f64) -> [f64; 4] {
     [first, 1.0 - first, 0.0, 0.0]
 }
 
-fn three(a: f64, b: f64, c: f64) -> [f64; 4] {
+/// Three answers.
+pub(crate) fn three(a: f64, b: f64, c: f64) -> [f64; 4] {
     [a, b, c, 0.0]
 }
 
 /// `p` parts of `a` with the rest of `b`.
-fn blend(p: f64, a: [f64; 4], b: [f64; 4]) -> [f64; 4] {
+pub(crate) fn blend(p: f64, a: [f64; 4], b: [f64; 4]) -> [f64; 4] {
     std::array::from_fn(|i| p * a[i] + (1.0 - p) * b[i])
 }
 
@@ -120,6 +124,7 @@ pub(crate) fn chances(check: Check, world: &World, plant: &Plant) -> [f64; 4] {
         | Check::Substitution
         | Check::CoilVoltage
         | Check::CoilPull
+        | Check::FlowOnCall
         | Check::ProbeFilm
         | Check::FoamLook => control_chances(check, world),
         Check::ForceValve
@@ -194,141 +199,6 @@ fn loop_chances(check: Check, world: &World) -> [f64; 4] {
                 three(0.93, 0.04, 0.03)
             };
             blend(low, three(0.20, 0.60, 0.20), full)
-        }
-    }
-}
-
-/// Checks along the fill control's electrics.
-fn control_chances(check: Check, world: &World) -> [f64; 4] {
-    let dead = world.has(Mode::ControlPowerLost);
-    let false_full = world.has(Mode::SensorFalseFull);
-    let contact = world.has(Mode::RelayContactOpen);
-    match check {
-        Check::LevelNow => match (world.low, world.draining()) {
-            (true, true) => three(0.80, 0.13, 0.07),
-            (true, false) => three(0.10, 0.60, 0.30),
-            (false, _) => three(0.02, 0.03, 0.95),
-        },
-        Check::CallAsFound => {
-            let over_low = if dead {
-                three(SLIP, 0.04, 0.95)
-            } else if false_full {
-                three(0.03, 0.96, SLIP)
-            } else {
-                three(0.97, 0.02, SLIP)
-            };
-            let over_full = if dead {
-                three(SLIP, 0.04, 0.95)
-            } else {
-                three(0.03, 0.96, SLIP)
-            };
-            blend(world.low_now(), over_low, over_full)
-        }
-        Check::ControlVoltage => {
-            if dead {
-                three(SLIP, 0.19, 0.80)
-            } else {
-                three(0.97, 0.02, SLIP)
-            }
-        }
-        // Wiping takes the film off, so a dried probe calls whether or not it
-        // lied before; a shorted cable or a stuck control does not.
-        Check::ProbeDried => two(if dead {
-            SLIP
-        } else if false_full {
-            0.88
-        } else {
-            0.97
-        }),
-        // Watched at the output contact.
-        Check::Substitution => two(if dead {
-            0.03
-        } else if contact {
-            0.15
-        } else if false_full {
-            0.93
-        } else {
-            0.97
-        }),
-        Check::CoilVoltage => {
-            if dead {
-                three(SLIP, 0.10, 0.89)
-            } else if contact {
-                three(0.03, 0.15, 0.82)
-            } else if false_full {
-                three(0.80, 0.03, 0.17)
-            } else {
-                three(0.95, 0.03, 0.02)
-            }
-        }
-        Check::CoilPull => two(
-            if dead || world.any(&[Mode::CoilOpen, Mode::RelayContactOpen]) {
-                0.03
-            } else if false_full {
-                0.80
-            } else {
-                0.96
-            },
-        ),
-        // A film stays on the holder, drier or wetter, when it lets go.
-        Check::ProbeFilm => {
-            let present = world.present & Mode::SensorFalseFull.bit() != 0;
-            two(match (present, false_full) {
-                (true, true) => 0.15,
-                (true, false) => 0.45,
-                (false, _) => 0.94,
-            })
-        }
-        _ => {
-            let present = world.present & Mode::SensorFalseFull.bit() != 0;
-            two(match (present, false_full) {
-                (true, true) => 0.60,
-                (true, false) => 0.70,
-                (false, _) => 0.90,
-            })
-        }
-    }
-}
-
-/// Checks on the water side of the fill, and on water going out.
-fn water_chances(check: Check, world: &World) -> [f64; 4] {
-    let shut = world.has(Mode::HandValveShut);
-    let strainer = world.has(Mode::StrainerBlocked);
-    let mains = world.has(Mode::MainsLow);
-    match check {
-        Check::ForceValve => {
-            if shut {
-                three(SLIP, 0.09, 0.90)
-            } else if strainer {
-                three(0.03, 0.42, 0.55)
-            } else if mains {
-                three(0.03, 0.60, 0.37)
-            } else if world.has(Mode::ValveStuck) {
-                three(0.55, 0.20, 0.25)
-            } else {
-                three(0.96, 0.03, SLIP)
-            }
-        }
-        Check::HandValves => two(if shut { 0.04 } else { 1.0 - SLIP }),
-        Check::StrainerBlowOff => two(if strainer { 0.07 } else { 0.95 }),
-        Check::MainsPressure => two(if mains { 0.06 } else { 0.97 }),
-        Check::WaterLoss => two(if world.has(Mode::BleedOrLeak) {
-            0.12
-        } else {
-            0.96
-        }),
-        _ => {
-            if world.any(&[Mode::StrainerBlocked, Mode::MainsLow]) {
-                three(0.05, 0.60, 0.35)
-            } else if world.has(Mode::SensorFalseFull) {
-                three(0.15, 0.10, 0.75)
-            } else if world.has(Mode::BleedOrLeak) {
-                three(0.30, 0.60, 0.10)
-            } else if world.draining() {
-                three(0.03, 0.12, 0.85)
-            } else {
-                three(0.95, 0.04, SLIP)
-            }
         }
     }
 }

@@ -14,7 +14,9 @@ use super::plant::{LevelControl, Plant};
 /// A suspect this probable needs proving, not more searching.
 const SETTLED: f64 = 0.9;
 /// A check that promises less than this many bits is not worth asking.
-const WORTH_ASKING: f64 = 0.01;
+const WORTH_ASKING: f64 = 0.03;
+/// When nothing is worth asking, a suspect this probable is put to the proof.
+const LIKELY: f64 = 0.5;
 /// How many other checks are offered beside the best.
 const RUNNERS_UP: usize = 4;
 
@@ -34,7 +36,7 @@ pub enum Reason {
         /// The likeliest.
         mode: Mode,
     },
-    /// It proves a cause already nearly certain.
+    /// It proves a cause: nearly certain, or all that is left to do.
     ProvesIt {
         /// That cause.
         mode: Mode,
@@ -70,7 +72,8 @@ pub struct Suggestion {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Advice {
-    /// The best check; `None` when nothing left is worth asking.
+    /// The best check, or, when none is worth its minutes, the proof of a
+    /// suspect more likely than not; `None` when nothing is left to do.
     pub best: Option<Suggestion>,
     /// Other checks, best first, at most four.
     pub runners_up: Vec<Suggestion>,
@@ -122,17 +125,24 @@ impl<'a> Desk<'a> {
     fn advice(&self) -> Advice {
         let top = self.belief.suspects[0];
         let settled = (top.probability >= SETTLED).then_some(top.mode);
-        let mut ranked: Vec<Suggestion> = Check::ALL
+        let looked = self.looked();
+        let gated: Vec<Suggestion> = Check::ALL
             .into_iter()
-            .filter(|c| self.open(*c))
+            .filter(|c| !looked && self.open(*c, true) && !self.open(*c, false))
             .map(|c| self.suggestion(c))
             .filter(|s| s.gain_bits >= WORTH_ASKING)
             .collect();
-        ranked.sort_by(|a, b| rate(b).total_cmp(&rate(a)));
-        let best = if settled.is_some() {
-            self.proof()
-        } else {
-            ranked.first().copied()
+        let mut rated: Vec<(f64, Suggestion)> = Check::ALL
+            .into_iter()
+            .filter(|c| self.open(*c, looked))
+            .map(|c| self.suggestion(c))
+            .filter_map(|s| self.rate(&s, &gated).map(|rate| (rate, s)))
+            .collect();
+        rated.sort_by(|a, b| b.0.total_cmp(&a.0));
+        let mut ranked: Vec<Suggestion> = rated.into_iter().map(|(_, s)| s).collect();
+        let best = match settled {
+            Some(_) => self.proof(SETTLED),
+            None => ranked.first().copied().or_else(|| self.proof(LIKELY)),
         };
         ranked.retain(|s| best.is_none_or(|b| b.check != s.check));
         ranked.truncate(RUNNERS_UP);
@@ -143,16 +153,16 @@ impl<'a> Desk<'a> {
         }
     }
 
-    /// The next unasked proof of any suspect that is nearly certain.
-    fn proof(&self) -> Option<Suggestion> {
+    /// The next unasked proof of any suspect at least this probable.
+    fn proof(&self, probable: f64) -> Option<Suggestion> {
         let sure = self
             .belief
             .suspects
             .iter()
-            .filter(|s| s.probability >= SETTLED);
+            .filter(|s| s.probability >= probable);
         let mut proofs = sure.flat_map(|s| cure(s.mode).proof.iter().map(|c| (s.mode, *c)));
-        let (mode, check) =
-            proofs.find(|(_, c)| self.unasked(*c) && (*c == Check::RefillTest || self.open(*c)))?;
+        let (mode, check) = proofs
+            .find(|(_, c)| self.unasked(*c) && (*c == Check::RefillTest || self.open(*c, true)))?;
         Some(Suggestion {
             why: Reason::ProvesIt { mode },
             ..self.suggestion(check)
@@ -170,8 +180,30 @@ impl<'a> Desk<'a> {
             .any(|e| e.check == check && e.answer == answer)
     }
 
-    /// Whether the check makes sense now.
-    fn open(&self, check: Check) -> bool {
+    /// Bits per minute, walk included; `None` when not worth asking. A look
+    /// that must come before touching anything earns by what it opens too.
+    fn rate(&self, s: &Suggestion, gated: &[Suggestion]) -> Option<f64> {
+        let minutes = s.minutes + s.walk_minutes;
+        let own = (s.gain_bits >= WORTH_ASKING).then(|| s.gain_bits / minutes);
+        if !is_look(s.check) {
+            return own;
+        }
+        let opened = gated.iter().map(|g| {
+            let on = s.check.place().walk_minutes(g.check.place()) + g.minutes;
+            g.gain_bits / (minutes + on)
+        });
+        opened.chain(own).max_by(f64::total_cmp)
+    }
+
+    /// Whether what can be seen only before hands are on it was looked at.
+    fn looked(&self) -> bool {
+        !self.unasked(Check::BasinOnArrival)
+            && (!self.unasked(Check::CallAsFound) || self.basin_normal())
+    }
+
+    /// Whether the check makes sense now, supposing the as-found looks were
+    /// or were not had.
+    fn open(&self, check: Check, looked: bool) -> bool {
         if !self.unasked(check) {
             return false;
         }
@@ -179,13 +211,11 @@ impl<'a> Desk<'a> {
         let electrode = match plant.level_control {
             LevelControl::ElectrodeRelay => true,
         };
-        // What can be seen only before hands are on it comes first.
-        let looked = !self.unasked(Check::BasinOnArrival)
-            && (!self.unasked(Check::CallAsFound) || self.basin_normal());
         match check {
             Check::MachinesOut => plant.machines > 1,
             Check::BasinOnArrival => Check::LevelNow.stage_after(self.evidence) == Stage::AsFound,
-            Check::CoilVoltage | Check::CoilPull => {
+            Check::LevelNow => !self.unasked(Check::BasinOnArrival),
+            Check::CoilVoltage | Check::CoilPull | Check::FlowOnCall => {
                 self.said(Check::CallAsFound, Answer::Calls)
                     || self.said(Check::ProbeDried, Answer::Calls)
                     || self.said(Check::Substitution, Answer::FollowsResistor)
@@ -242,7 +272,7 @@ impl<'a> Desk<'a> {
             .map(|(x, y)| (x - y).abs())
             .sum::<f64>()
             / 2.0;
-        let as_found = matches!(check, Check::BasinOnArrival | Check::CallAsFound);
+        let as_found = is_look(check);
         if as_found && check.stage_after(self.evidence) == Stage::AsFound {
             Reason::BeforeTouching
         } else if a.probability >= 0.5 && apart > 0.3 {
@@ -278,7 +308,7 @@ impl<'a> Desk<'a> {
     }
 }
 
-/// Bits per minute, walk included.
-fn rate(s: &Suggestion) -> f64 {
-    s.gain_bits / (s.minutes + s.walk_minutes)
+/// Whether this is a look that disturbing anything would spoil.
+fn is_look(check: Check) -> bool {
+    matches!(check, Check::BasinOnArrival | Check::CallAsFound)
 }

@@ -313,6 +313,22 @@ mod tests {
     }
 
     #[test]
+    fn readings_survive_storage_and_absent_ones_stay_absent() {
+        let seen = Observed {
+            machines_out: Some(3),
+            range: Some(TemperatureInterval::new::<kelvin>(5.5)),
+            ..Observed::default()
+        };
+        let text = serde_json::to_string(&seen).unwrap();
+        assert!(text.contains("\"machines-out\":3"), "{text}");
+        assert_eq!(serde_json::from_str::<Observed>(&text).unwrap(), seen);
+        assert_eq!(
+            serde_json::from_str::<Observed>("{}").unwrap(),
+            Observed::default()
+        );
+    }
+
+    #[test]
     fn a_level_at_the_call_mark_says_neither() {
         let mark = Some(Length::new::<meter>(0.1));
         let seen = Observed {

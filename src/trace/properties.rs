@@ -90,7 +90,7 @@ fn assert_sound(belief: &Belief) -> Result<(), TestCaseError> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 48, failure_persistence: None, ..Default::default() })]
+    #![proptest_config(ProptestConfig { cases: 32, failure_persistence: None, ..Default::default() })]
 
     #[test]
     fn belief_is_sound_and_blind_to_order(
@@ -114,7 +114,7 @@ proptest! {
 
     #[test]
     fn advice_never_asks_twice_and_ends(
-        picks in proptest::collection::vec(0..5usize, 24),
+        picks in proptest::collection::vec(0..5usize, 25),
         observed in any_observed(),
         machines in any::<u8>(),
     ) {
@@ -141,6 +141,34 @@ proptest! {
         }
         assert_sound(&infer(&plant, &observed, &evidence))?;
     }
+}
+
+#[test]
+fn an_absurd_count_does_not_kill_the_belief() {
+    let plant = Plant {
+        machines: 2,
+        ..Plant::default()
+    };
+    let three = Evidence {
+        check: Check::MachinesOut,
+        answer: Answer::ThreeOrMore,
+        stage: Stage::AsFound,
+    };
+    let belief = infer(&plant, &Observed::default(), &[three]);
+    assert!(
+        belief.suspects.iter().all(|s| s.probability > 0.0),
+        "{belief:?}"
+    );
+    let many = Observed {
+        machines_out: Some(255),
+        machines_total: Some(255),
+        ..Observed::default()
+    };
+    let belief = infer(&plant, &many, &[three]);
+    assert!(
+        belief.suspects.iter().all(|s| s.probability > 0.0),
+        "{belief:?}"
+    );
 }
 
 #[test]

@@ -45,6 +45,7 @@ fn dry_but_works() -> Vec<Evidence> {
         ev(K::CallAsFound, A::Calls, Testing),
         ev(K::CoilVoltage, A::VoltageGood, Testing),
         ev(K::CoilPull, A::Pulls, Testing),
+        ev(K::FlowOnCall, A::FullFlow, Testing),
         ev(K::ForceValve, A::FullFlow, Testing),
         ev(K::HandValves, A::AllOpen, Testing),
         ev(K::StrainerBlowOff, A::StrainerClean, Testing),
@@ -246,8 +247,8 @@ fn each_link_of_the_makeup_chain_is_named_by_its_own_readings() {
                 calls,
                 volts,
                 pulls,
+                ev(K::FlowOnCall, A::NoFlow, AsFound),
                 ev(K::ForceValve, A::FullFlow, Testing),
-                ev(K::LevelNow, A::BasinLow, AsFound),
                 ev(K::HandValves, A::AllOpen, AsFound),
                 ev(K::StrainerBlowOff, A::StrainerClean, Testing),
                 ev(K::WaterLoss, A::NoLoss, AsFound),
@@ -287,7 +288,7 @@ fn two_faults_at_once_are_both_named() {
     let mut two = [belief.suspects[0], belief.suspects[1]];
     two.sort_by_key(|s| s.mode);
     assert_eq!(two.map(|s| s.mode), [Mode::CoilOpen, Mode::HandValveShut]);
-    assert!(two.iter().all(|s| s.probability > 0.6), "{belief:?}");
+    assert!(two.iter().all(|s| s.probability > 0.4), "{belief:?}");
 }
 
 #[test]
@@ -296,11 +297,7 @@ fn answers_that_cannot_both_be_true_are_flagged() {
         ev(K::HandValves, A::FoundShut, AsFound),
         ev(K::ForceValve, A::FullFlow, AsFound),
     ]);
-    assert!(!belief.contradictions.is_empty(), "{belief:?}");
-    assert!(
-        belief.contradictions.iter().all(|i| [2, 3].contains(i)),
-        "{belief:?}"
-    );
+    assert_eq!(belief.contradictions, [2], "{belief:?}");
 }
 
 #[test]
@@ -312,7 +309,7 @@ fn a_dead_control_is_found_by_the_number_too() {
     let low = [ev(K::BasinOnArrival, A::BasinLow, AsFound)];
     let belief = infer(&Plant::default(), &numbers, &low);
     assert_eq!(top(&belief).mode, Mode::ControlPowerLost);
-    assert!(top(&belief).probability > 0.9, "{belief:?}");
+    assert!(top(&belief).probability > 0.8, "{belief:?}");
 }
 
 #[test]
@@ -340,4 +337,70 @@ fn as_found_looks_come_before_anything_is_touched() {
     for s in offered {
         assert!(!s.check.disturbs(), "{s:?}");
     }
+}
+
+/// An intermittent cause can be out of reach of further looking; then the
+/// advice turns from searching to proving.
+#[test]
+fn when_looking_is_used_up_a_likely_cause_is_put_to_the_proof() {
+    let mut all = dry_but_works();
+    all.push(ev(K::FoamLook, A::NoFoam, Testing));
+    for check in Check::ALL {
+        let asked = all.iter().any(|e| e.check == check);
+        if !asked && ![K::ProbeFilm, K::RefillTest].contains(&check) {
+            all.push(Evidence {
+                check,
+                answer: A::CouldNot,
+                stage: Testing,
+            });
+        }
+    }
+    let advice = advise(&Plant::default(), &Observed::default(), &all, Place::Roof);
+    assert_eq!(advice.settled, None);
+    let best = advice.best.expect("something is left");
+    assert_eq!(best.check, K::ProbeFilm);
+    all.push(ev(K::ProbeFilm, A::HolderFilmed, Testing));
+    let advice = advise(&Plant::default(), &Observed::default(), &all, Place::Roof);
+    let best = advice.best.expect("the refill is left");
+    assert_eq!(best.check, K::RefillTest);
+    assert_eq!(
+        best.why,
+        Reason::ProvesIt {
+            mode: Mode::SensorFalseFull
+        }
+    );
+    all.push(ev(K::RefillTest, A::Refilled, Testing));
+    assert_eq!(
+        advise(&Plant::default(), &Observed::default(), &all, Place::Roof).best,
+        None
+    );
+}
+
+/// The as-found look tells little by itself here, but nothing may be opened
+/// before it was had: it must be asked for, not wait for ever.
+#[test]
+fn a_look_that_opens_the_way_to_a_better_check_is_asked_for() {
+    let mut all = vec![
+        ev(K::MachinesOut, A::TwoMachines, AsFound),
+        ev(K::CallAsFound, A::Calls, AsFound),
+        ev(K::CoilPull, A::Pulls, AsFound),
+        ev(K::FlowOnCall, A::NoFlow, AsFound),
+        ev(K::HandValves, A::AllOpen, AsFound),
+        ev(K::MainsPressure, A::MainsGood, AsFound),
+        ev(K::CoilVoltage, A::VoltageGood, AsFound),
+        ev(K::FanAndAir, A::AirGood, AsFound),
+        ev(K::WaterLoss, A::NoLoss, AsFound),
+    ];
+    let ask = |all: &[Evidence]| {
+        advise(&Plant::default(), &Observed::default(), all, Place::Roof)
+            .best
+            .expect("more to ask")
+    };
+    let look = ask(&all);
+    assert_eq!(
+        (look.check, look.why),
+        (K::BasinOnArrival, Reason::BeforeTouching)
+    );
+    all.push(ev(K::BasinOnArrival, A::BasinLow, AsFound));
+    assert!([K::StrainerBlowOff, K::ForceValve].contains(&ask(&all).check));
 }

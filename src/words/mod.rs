@@ -10,6 +10,7 @@ mod phrase;
 mod physics;
 mod quantity;
 mod refill;
+mod trace;
 
 pub use en::app::Phrase;
 pub use en::report::Phrase as ReportPhrase;

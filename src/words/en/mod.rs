@@ -6,4 +6,8 @@ pub(super) mod quantity;
 pub(super) mod refill;
 pub(super) mod refill_findings;
 pub mod report;
+pub(super) mod trace_checks;
+pub(super) mod trace_cures;
+pub(super) mod trace_modes;
+pub(super) mod trace_reasons;
 pub(super) mod visit;

@@ -1,0 +1,150 @@
+//! English: answers, cautions, readings, reasons and weights.
+
+use super::trace_modes::{name, place};
+use crate::trace::{Answer, Caution, Reading, Reason, Stage, Strength};
+
+pub(crate) fn answer(answer: Answer) -> &'static str {
+    match answer {
+        Answer::CouldNot => "Couldn't check",
+        Answer::OneMachine => "One",
+        Answer::TwoMachines => "Two",
+        Answer::ThreeOrMore => "Three or more",
+        Answer::BasinLow => "Low or dry",
+        Answer::BasinComingUp => "Rising",
+        Answer::BasinNormal => "At its level",
+        Answer::WaterHot => "Hotter than usual",
+        Answer::WaterUsual => "As usual",
+        Answer::RangeWide => "Wider than usual",
+        Answer::RangeUsual => "As usual or less",
+        Answer::ApproachHigh => "Too high for today",
+        Answer::ApproachUsual => "Right for today",
+        Answer::ApproachLow => "Lower than it should be",
+        Answer::AirGood => "Running, good air",
+        Answer::AirPoor => "Stopped, slow or fouled",
+        Answer::PressureSteady => "Steady",
+        Answer::PressureSurging => "Swinging",
+        Answer::PressureLow => "Steady but low",
+        Answer::VoltageGood => "Right",
+        Answer::VoltageLow => "Too low",
+        Answer::NoVoltage => "None",
+        Answer::Calls => "Calls for water",
+        Answer::NoCall => "No call",
+        Answer::Satisfied => "Satisfied",
+        Answer::Dark => "Dark",
+        Answer::Pulls => "Pulls",
+        Answer::NoPull => "No pull",
+        Answer::FullFlow => "Full flow",
+        Answer::WeakFlow => "Weak flow",
+        Answer::NoFlow => "No flow",
+        Answer::AllOpen => "All open",
+        Answer::FoundShut => "One shut or part shut",
+        Answer::StrainerClean => "Blew clean",
+        Answer::StrainerBlocked => "Blocked",
+        Answer::MainsGood => "Right",
+        Answer::MainsLow => "Low",
+        Answer::HolderClean => "High: clean",
+        Answer::HolderFilmed => "Low: film or damp",
+        Answer::NoFoam => "No foam",
+        Answer::Foam => "Foam",
+        Answer::NoLoss => "Nothing running",
+        Answer::LosingWater => "Water running out",
+        Answer::FollowsResistor => "Follows the resistor",
+        Answer::IgnoresResistor => "Ignores it",
+        Answer::Refilled => "Filled and stopped",
+        Answer::RefilledSlowly => "Too slow",
+        Answer::DidNotRefill => "Didn't fill",
+        Answer::OwnFaultFound => "Fault found here",
+        Answer::MachineHealthy => "Nothing wrong here",
+        Answer::BeyondDesign => "Past the nameplate",
+        Answer::WithinDesign => "Within it",
+    }
+}
+
+pub(crate) fn caution(caution: Caution) -> &'static str {
+    match caution {
+        Caution::LiveVoltage => {
+            "Live parts. Qualified people only; lock out and prove dead unless you must measure live."
+        }
+        Caution::MovingFan => "The fan can start by itself. Lock it out before reaching in.",
+        Caution::Fall => "Roof edge, ladder, wet deck. Use the fall protection the site requires.",
+        Caution::Spray => {
+            "Spray can carry Legionella. Fan off, stay out of the mist, wear a respirator."
+        }
+        Caution::WaterPressure => "Line under pressure. Open slowly, stand aside.",
+        Caution::Refrigerant => {
+            "Refrigerant and hot lines. Certified work only; gloves and glasses on."
+        }
+        Caution::Chemicals => "Treated water. Gloves and glasses; ask the water treater first.",
+    }
+}
+
+pub(crate) fn stage(stage: Stage) -> &'static str {
+    match stage {
+        Stage::AsFound => "as found",
+        Stage::Testing => "while testing",
+    }
+}
+
+pub(crate) fn reading(reading: Reading) -> &'static str {
+    match reading {
+        Reading::MachinesOut => "Machines out",
+        Reading::Head => "Head pressure",
+        Reading::Entering => "Entering water",
+        Reading::Range => "Range",
+        Reading::Approach => "Approach",
+        Reading::BasinLevel => "Basin level",
+        Reading::PumpInlet => "Pump inlet pressure",
+        Reading::ControlVoltage => "Control voltage",
+    }
+}
+
+pub(crate) fn reason(reason: Reason) -> String {
+    match reason {
+        Reason::SplitsTop2 { a, b } => {
+            format!(
+                "Tells the two likeliest apart: {} or {}.",
+                lower_first(name(a)),
+                lower_first(name(b))
+            )
+        }
+        Reason::ConfirmsTop { mode } => {
+            format!(
+                "Confirms or clears the likeliest: {}.",
+                lower_first(name(mode))
+            )
+        }
+        Reason::ProvesIt { mode } => format!("Prove it: {}.", lower_first(name(mode))),
+        Reason::BeforeTouching => "Look now: once anything is touched, this is gone.".into(),
+        Reason::CheapHere => "You are here and it tells something.".into(),
+        Reason::WorthTheWalk { to } => format!("Worth the walk: {}.", lower_first(place(to))),
+    }
+}
+
+fn lower_first(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or_else(String::new, |c| {
+        c.to_lowercase().collect::<String>() + chars.as_str()
+    })
+}
+
+pub(crate) fn strength(strength: Strength) -> &'static str {
+    match strength {
+        Strength::Silent => "tells nothing",
+        Strength::Slight => "slight",
+        Strength::Some => "some",
+        Strength::Strong => "strong",
+    }
+}
+
+pub(crate) fn weight(loud: Strength, speaks_for: bool) -> String {
+    match loud {
+        Strength::Silent => strength(loud).into(),
+        Strength::Slight | Strength::Some | Strength::Strong => {
+            format!(
+                "{}, {} it",
+                strength(loud),
+                if speaks_for { "for" } else { "against" }
+            )
+        }
+    }
+}

@@ -1,0 +1,180 @@
+//! Phrases of the trace.
+
+use super::en::{trace_checks, trace_cures, trace_modes, trace_reasons};
+use super::{Tongue, Words};
+use crate::trace::{
+    Answer, Caution, Check, Manner, Mode, Part, Place, Reading, Reason, Stage, Strength, Weight,
+};
+
+impl Words {
+    /// Short name of a fault mode.
+    pub fn trace_mode(self, mode: Mode) -> &'static str {
+        match self.0 {
+            Tongue::English => trace_modes::name(mode),
+        }
+    }
+
+    /// One line saying what is wrong in this mode.
+    pub fn trace_mode_line(self, mode: Mode) -> &'static str {
+        match self.0 {
+            Tongue::English => trace_modes::line(mode),
+        }
+    }
+
+    /// Whether steady or intermittent.
+    pub fn trace_manner(self, manner: Manner) -> &'static str {
+        match self.0 {
+            Tongue::English => trace_modes::manner(manner),
+        }
+    }
+
+    /// Name of a place on the site.
+    pub fn trace_place(self, place: Place) -> &'static str {
+        match self.0 {
+            Tongue::English => trace_modes::place(place),
+        }
+    }
+
+    /// Title of a check.
+    pub fn trace_check(self, check: Check) -> &'static str {
+        match self.0 {
+            Tongue::English => trace_checks::title(check),
+        }
+    }
+
+    /// What to do at a check.
+    pub fn trace_check_how(self, check: Check) -> &'static str {
+        match self.0 {
+            Tongue::English => trace_checks::how(check),
+        }
+    }
+
+    /// What a healthy plant reads at a check.
+    pub fn trace_check_healthy(self, check: Check) -> &'static str {
+        match self.0 {
+            Tongue::English => trace_checks::healthy(check),
+        }
+    }
+
+    /// Label of an answer.
+    pub fn trace_answer(self, answer: Answer) -> &'static str {
+        match self.0 {
+            Tongue::English => trace_reasons::answer(answer),
+        }
+    }
+
+    /// The warning shown at a step.
+    pub fn trace_caution(self, caution: Caution) -> &'static str {
+        match self.0 {
+            Tongue::English => trace_reasons::caution(caution),
+        }
+    }
+
+    /// When an answer was had.
+    pub fn trace_stage(self, stage: Stage) -> &'static str {
+        match self.0 {
+            Tongue::English => trace_reasons::stage(stage),
+        }
+    }
+
+    /// Name of a reading.
+    pub fn trace_reading(self, reading: Reading) -> &'static str {
+        match self.0 {
+            Tongue::English => trace_reasons::reading(reading),
+        }
+    }
+
+    /// Why a check is suggested, as a sentence.
+    pub fn trace_reason(self, reason: Reason) -> String {
+        match self.0 {
+            Tongue::English => trace_reasons::reason(reason),
+        }
+    }
+
+    /// How loudly evidence speaks, without for or against.
+    pub fn trace_strength(self, strength: Strength) -> &'static str {
+        match self.0 {
+            Tongue::English => trace_reasons::strength(strength),
+        }
+    }
+
+    /// A weight in words: how loud, and for or against.
+    pub fn trace_weight(self, weight: &Weight) -> String {
+        match self.0 {
+            Tongue::English => trace_reasons::weight(weight.strength(), weight.speaks_for()),
+        }
+    }
+
+    /// How to correct a mode.
+    pub fn trace_cure(self, mode: Mode) -> &'static str {
+        match self.0 {
+            Tongue::English => trace_cures::cure(mode),
+        }
+    }
+
+    /// How to prove that a mode was the cause and is gone.
+    pub fn trace_cure_proof(self, mode: Mode) -> &'static str {
+        match self.0 {
+            Tongue::English => trace_cures::proof(mode),
+        }
+    }
+
+    /// Name of a part.
+    pub fn trace_part(self, part: Part) -> &'static str {
+        match self.0 {
+            Tongue::English => trace_cures::part(part),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::trace::cure;
+
+    /// A label fits a button; a sentence ends like one.
+    #[test]
+    fn labels_are_short_and_unlike_sentences_end() {
+        let words = Words::default();
+        let sentence = |s: &str| assert!(s.ends_with('.') && s.len() > 15, "{s}");
+        let label = |s: &str| assert!(!s.ends_with('.') && (2..=42).contains(&s.len()), "{s}");
+        for mode in Mode::ALL {
+            label(words.trace_mode(mode));
+            sentence(words.trace_mode_line(mode));
+            sentence(words.trace_cure(mode));
+            sentence(words.trace_cure_proof(mode));
+            for part in cure(mode).parts {
+                label(words.trace_part(*part));
+            }
+            for caution in cure(mode).cautions {
+                sentence(words.trace_caution(*caution));
+            }
+            sentence(&words.trace_reason(Reason::ProvesIt { mode }));
+        }
+        for check in Check::ALL {
+            label(words.trace_check(check));
+            sentence(words.trace_check_how(check));
+            sentence(words.trace_check_healthy(check));
+            let labels: Vec<&str> = check
+                .answers()
+                .iter()
+                .map(|a| words.trace_answer(*a))
+                .collect();
+            for (i, l) in labels.iter().enumerate() {
+                label(l);
+                assert!(!labels[..i].contains(l), "{check:?}: {l} twice");
+            }
+        }
+    }
+
+    #[test]
+    fn names_of_modes_and_checks_are_all_different() {
+        let words = Words::default();
+        let mut names: Vec<&str> = Mode::ALL.iter().map(|m| words.trace_mode(*m)).collect();
+        names.extend(Check::ALL.iter().map(|c| words.trace_check(*c)));
+        let all = names.len();
+        names.sort_unstable();
+        names.dedup();
+        assert_eq!(names.len(), all);
+    }
+}
