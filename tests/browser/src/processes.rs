@@ -1,7 +1,10 @@
 //! Finding and ending the processes of one browser profile.
 
 use std::fs;
+use std::io::ErrorKind;
 use std::path::Path;
+use std::thread;
+use std::time::Duration;
 
 use rustix::process::{Pid, Signal, kill_process};
 
@@ -32,4 +35,16 @@ pub fn kill_profile(profile: &Path) -> usize {
         let _ = kill_process(*pid, Signal::KILL);
     }
     pids.len()
+}
+
+/// Removes the profile's folder. The killed browser's children write into it
+/// until they notice, so this tries again for two seconds.
+pub fn clear_profile(profile: &Path) {
+    for _ in 0..100 {
+        match fs::remove_dir_all(profile) {
+            Ok(()) => return,
+            Err(error) if error.kind() == ErrorKind::NotFound => return,
+            Err(_) => thread::sleep(Duration::from_millis(20)),
+        }
+    }
 }
