@@ -8,9 +8,10 @@ use std::time::Duration;
 
 use rustix::process::{Pid, Signal, kill_process};
 
-/// The processes whose command line names `profile` as their user data folder.
+/// The processes whose command line names `profile`: the browser and its
+/// children, some of which write all their words as one.
 pub fn of_profile(profile: &Path) -> Vec<Pid> {
-    let wanted = format!("--user-data-dir={}", profile.display());
+    let wanted = profile.to_string_lossy();
     let Ok(entries) = fs::read_dir("/proc") else {
         return Vec::new();
     };
@@ -37,14 +38,18 @@ pub fn kill_profile(profile: &Path) -> usize {
     pids.len()
 }
 
-/// Removes the profile's folder. The killed browser's children write into it
-/// until they notice, so this tries again for two seconds.
+/// Removes the profile's folder once no process of it is left, also when one of
+/// them writes a last file meanwhile. Gives up after two seconds.
 pub fn clear_profile(profile: &Path) {
     for _ in 0..100 {
-        match fs::remove_dir_all(profile) {
-            Ok(()) => return,
-            Err(error) if error.kind() == ErrorKind::NotFound => return,
-            Err(_) => thread::sleep(Duration::from_millis(20)),
+        let idle = kill_profile(profile) == 0;
+        let removed = match fs::remove_dir_all(profile) {
+            Ok(()) => true,
+            Err(error) => error.kind() == ErrorKind::NotFound,
+        };
+        if idle && removed {
+            return;
         }
+        thread::sleep(Duration::from_millis(20));
     }
 }
