@@ -21,8 +21,7 @@ pub fn of_profile(profile: &Path) -> Vec<Pid> {
         .filter(|pid| {
             // A process may end between the listing and the reading.
             let line = fs::read(format!("/proc/{pid}/cmdline")).unwrap_or_default();
-            line.split(|byte| *byte == 0)
-                .any(|word| word == wanted.as_bytes())
+            String::from_utf8_lossy(&line).contains(wanted.as_ref())
         })
         .filter_map(Pid::from_raw)
         .collect()
