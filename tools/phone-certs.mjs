@@ -2,9 +2,9 @@
 // authority of this machine alone, and a server certificate for its addresses.
 // Prints the addresses, one a line. Usage: node tools/phone-certs.mjs FOLDER
 //
-// The authority is limited by name constraints to private addresses, so a
-// phone that trusts it trusts it for nothing on the internet. Its key never
-// leaves FOLDER, which git ignores. Needs openssl.
+// The authority is limited by name constraints to private addresses and this
+// machine's own, so a phone that trusts it trusts it for nothing else on the
+// internet. Its key never leaves FOLDER, which git ignores. Needs openssl.
 
 import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -29,14 +29,19 @@ const number = (ip) => ip.split('.').reduce((sum, part) => sum * 256 + Number(pa
 const isPrivate = (ip) =>
   BLOCKS.some(([net, mask]) => (number(ip) & number(mask)) === (number(net) & number(mask)));
 
-const addresses = Object.values(networkInterfaces())
-  .flat()
-  .filter((face) => face.family === 'IPv4' && !face.internal && isPrivate(face.address))
+// Bridges to containers and virtual machines are not where a phone is.
+const INNER = /^(docker|br-|veth|virbr|lxc|podman)/;
+const addresses = Object.entries(networkInterfaces())
+  .filter(([name]) => !INNER.test(name))
+  .flatMap(([, faces]) => faces)
+  .filter((face) => face.family === 'IPv4' && !face.internal)
   .map((face) => face.address);
 if (addresses.length === 0) {
-  console.error('phone: this machine has no private network address');
+  console.error('phone: this machine is on no network');
   process.exit(1);
 }
+const own = addresses.filter((ip) => !isPrivate(ip)).map((ip) => [ip, '255.255.255.255']);
+const permitted = [...BLOCKS, ...own].map(([net, mask]) => `permitted;IP:${net}/${mask}`);
 
 const stillGood = (file) => {
   try {
@@ -47,8 +52,10 @@ const stillGood = (file) => {
   }
 };
 
-if (!existsSync(at('ca.key')) || !stillGood('ca.crt')) {
-  const permitted = BLOCKS.map(([net, mask]) => `permitted;IP:${net}/${mask}`);
+const holds = (file, line) => existsSync(at(file)) && readFileSync(at(file), 'utf8').includes(line);
+
+const covered = own.every(([ip, mask]) => holds('ca.conf', `;IP:${ip}/${mask}`));
+if (!covered || !existsSync(at('ca.key')) || !stillGood('ca.crt')) {
   writeFileSync(
     at('ca.conf'),
     `[req]
@@ -71,8 +78,8 @@ nameConstraints = critical, permitted;DNS:localhost, ${permitted.join(', ')}
 }
 
 const names = ['DNS:localhost', 'IP:127.0.0.1', ...addresses.map((ip) => `IP:${ip}`)].join(', ');
-const sameNames = existsSync(at('server.conf')) && readFileSync(at('server.conf'), 'utf8').includes(`= ${names}\n`);
-if (!sameNames || !existsSync(at('server.key')) || !stillGood('server.crt')) {
+const current = holds('server.conf', `= ${names}\n`) && existsSync(at('server.key'));
+if (!current || !stillGood('server.crt')) {
   // 397 days: the longest that every browser accepts.
   writeFileSync(
     at('server.conf'),

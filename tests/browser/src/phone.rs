@@ -385,6 +385,7 @@ impl Drop for Phone {
         let _ = self.chromedriver.kill();
         let _ = self.chromedriver.wait();
         self.forget_session();
+        processes::clear_profile(self.profile.path());
     }
 }
 

@@ -1,13 +1,17 @@
 //! Finding and ending the processes of one browser profile.
 
 use std::fs;
+use std::io::ErrorKind;
 use std::path::Path;
+use std::thread;
+use std::time::Duration;
 
 use rustix::process::{Pid, Signal, kill_process};
 
-/// The processes whose command line names `profile` as their user data folder.
+/// The processes whose command line names `profile`: the browser and its
+/// children, some of which write all their words as one.
 pub fn of_profile(profile: &Path) -> Vec<Pid> {
-    let wanted = format!("--user-data-dir={}", profile.display());
+    let wanted = profile.to_string_lossy();
     let Ok(entries) = fs::read_dir("/proc") else {
         return Vec::new();
     };
@@ -17,8 +21,7 @@ pub fn of_profile(profile: &Path) -> Vec<Pid> {
         .filter(|pid| {
             // A process may end between the listing and the reading.
             let line = fs::read(format!("/proc/{pid}/cmdline")).unwrap_or_default();
-            line.split(|byte| *byte == 0)
-                .any(|word| word == wanted.as_bytes())
+            String::from_utf8_lossy(&line).contains(wanted.as_ref())
         })
         .filter_map(Pid::from_raw)
         .collect()
@@ -32,4 +35,20 @@ pub fn kill_profile(profile: &Path) -> usize {
         let _ = kill_process(*pid, Signal::KILL);
     }
     pids.len()
+}
+
+/// Removes the profile's folder once no process of it is left, also when one of
+/// them writes a last file meanwhile. Gives up after two seconds.
+pub fn clear_profile(profile: &Path) {
+    for _ in 0..100 {
+        let idle = kill_profile(profile) == 0;
+        let removed = match fs::remove_dir_all(profile) {
+            Ok(()) => true,
+            Err(error) => error.kind() == ErrorKind::NotFound,
+        };
+        if idle && removed {
+            return;
+        }
+        thread::sleep(Duration::from_millis(20));
+    }
 }
