@@ -12,7 +12,7 @@ use crate::quantity::{Area, Length, Volume};
 
 /// The basin's shape in plan.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "shape", rename_all = "kebab-case")]
+#[serde(rename_all = "kebab-case")]
 pub enum Plan {
     /// Rectangular: inside length and width.
     Rectangular {

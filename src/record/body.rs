@@ -10,11 +10,7 @@ use crate::trace::{Answer, Check, Manner, Mode, Stage};
 
 /// What happened.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(
-    tag = "kind",
-    rename_all = "kebab-case",
-    rename_all_fields = "kebab-case"
-)]
+#[serde(rename_all = "kebab-case", rename_all_fields = "kebab-case")]
 pub enum Body {
     /// The site was described, or described anew: the latest counts.
     SiteDescribed {

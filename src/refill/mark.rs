@@ -15,11 +15,7 @@ const DEEPEST_M: f64 = 1e3;
 
 /// What the tester saw.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(
-    tag = "mark",
-    rename_all = "kebab-case",
-    rename_all_fields = "kebab-case"
-)]
+#[serde(rename_all = "kebab-case", rename_all_fields = "kebab-case")]
 pub enum MarkKind {
     /// The drain was opened: the level starts to fall.
     DrawdownBegan,
@@ -147,11 +143,11 @@ mod tests {
         let text = serde_json::to_string(&mark).unwrap();
         assert_eq!(
             text,
-            r#"{"at-s":12.5,"kind":{"mark":"level","below-overflow":0.25}}"#
+            r#"{"at-s":12.5,"kind":{"level":{"below-overflow":0.25}}}"#
         );
         assert_eq!(serde_json::from_str::<Mark>(&text).unwrap(), mark);
         let call = serde_json::to_string(&Mark::new(0.0, MarkKind::CallSeen)).unwrap();
-        assert_eq!(call, r#"{"at-s":0.0,"kind":{"mark":"call-seen"}}"#);
+        assert_eq!(call, r#"{"at-s":0.0,"kind":"call-seen"}"#);
     }
 
     #[test]
