@@ -10,7 +10,6 @@ mod send;
 mod signals;
 
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 
 use crate::store::StoreError;
 use crate::words::{Phrase, Words};
@@ -27,7 +26,8 @@ use signals::Outside;
 /// Opens the store and mounts the app on the page.
 pub fn start() {
     console_error_panic_hook::set_once();
-    spawn_local(async {
+    // Leptos sets up its own executor only when it mounts.
+    wasm_bindgen_futures::spawn_local(async {
         let opened = Ledger::open().await;
         match opened {
             Ok(ledger) => mount_to_body(move || view! { <App ledger /> }),
