@@ -38,14 +38,14 @@ pub fn start() {
 
 #[component]
 fn App(ledger: Ledger) -> impl IntoView {
-    let prefs = Prefs::load(ledger);
-    provide_context(ledger);
-    provide_context(prefs);
+    let chosen = Prefs::load(ledger);
+    ledger::open_for_all(ledger);
+    prefs::keep_for_all(chosen);
     provide_context(Outside::listen());
     let route = route::follow_address();
     let screen = move || {
         // A change of units draws the whole screen anew.
-        prefs.system.track();
+        chosen.system.track();
         match route.get() {
             Route::Home => view! { <Home /> }.into_any(),
             Route::NewSite => view! { <NewSite /> }.into_any(),

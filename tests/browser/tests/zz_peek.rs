@@ -4,7 +4,9 @@ async fn peek() {
     let server = Server::start();
     let phone = Phone::open(Light::Day).await;
     phone.goto(&server.url()).await;
-    tokio::time::sleep(std::time::Duration::from_secs(4)).await;
+    phone.mounted().await;
+    phone.tap("open-demo").await;
+    tokio::time::sleep(std::time::Duration::from_secs(3)).await;
     println!("{:?}", phone.problems(&server.origin()).await);
-    println!("{}", phone.js("return document.body.innerHTML.slice(0,3000)").await);
+    println!("{}", phone.js("return location.href + document.body.innerText.slice(0,3000)").await);
 }
