@@ -74,7 +74,7 @@ pub fn Screen(
                 {sub.map(|sub| view! { <p class="sub">{sub}</p> })}
             </header>
             <main>{children()}</main>
-            {act.map(|act| view! { <div class="act">{act.run()}</div> })}
+            {act.map(|act| view! { <div class="act">{move || act.run()}</div> })}
         </div>
     }
 }

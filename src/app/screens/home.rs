@@ -97,7 +97,7 @@ pub fn Home() -> impl IntoView {
                 let state = if line.closed { P::Closed } else { P::Open };
                 view! {
                     <li>
-                        <a href=Route::Visit(line.id, Station::Overview).href()>
+                        <a href=Route::Visit(line.id, Station::Overview).href() data-test="visit-row">
                             <Draw icon />
                             <span class="name">{site_name(line.site)}</span>
                             <span class="tail">

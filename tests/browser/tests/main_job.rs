@@ -1,7 +1,7 @@
 //! The main job on a phone with no signal: demo visit, readings, trace,
 //! refill test through a killed browser, report.
 
-use coldsump_browser::{Light, Phone, Server};
+use coldsump_browser::{Light, Phone, Server, until};
 use serde_json::json;
 
 /// The page's clocks, set forward together by the test.
@@ -32,9 +32,7 @@ impl Clock {
 
     async fn pass(&mut self, phone: &Phone, seconds: u64) {
         self.skew_ms += seconds * 1000;
-        phone
-            .js(&format!("window.__skew = {}", self.skew_ms))
-            .await;
+        phone.js(&format!("window.__skew = {}", self.skew_ms)).await;
     }
 }
 
@@ -79,4 +77,114 @@ async fn from_call_to_report_without_signal() {
     phone.tap("next").await;
     phone.find("screen-trace").await;
     phone.shot("trace").await;
+
+    // As found the basin is dry and the control says full: then everything
+    // works while it is tested. An intermittent false full, not "nothing".
+    answer(&phone, "CallAsFound", "Satisfied").await;
+    phone.reads("suspects", "Level probe").await;
+    let before = odds(&phone, "suspect-SensorFalseFull").await;
+    answer(&phone, "ControlVoltage", "VoltageGood").await;
+    answer(&phone, "HandValves", "AllOpen").await;
+    answer(&phone, "ProbeDried", "Calls").await;
+    answer(&phone, "CoilPull", "Pulls").await;
+    answer(&phone, "ForceValve", "FullFlow").await;
+    let after = odds(&phone, "suspect-SensorFalseFull").await;
+    assert!(after > before && after > 60, "{before} then {after}");
+    phone.shot("trace-answered").await;
+
+    // The refill test, on a clock that the test moves.
+    phone.tap("next").await;
+    phone.find("begin-test").await;
+    phone.shot("refill-plan").await;
+    phone.tap("begin-test").await;
+    next_mark(&phone, "DrawdownBegan").await;
+    clock.pass(&phone, 60).await;
+    level(&phone, "level-down", 0).await;
+    clock.pass(&phone, 20).await;
+    next_mark(&phone, "CallSeen").await;
+    clock.pass(&phone, 6).await;
+    next_mark(&phone, "WaterSeen").await;
+    next_mark(&phone, "DrawdownEnded").await;
+    for _ in 0..3 {
+        clock.pass(&phone, 90).await;
+        level(&phone, "level-up", 4).await;
+    }
+    phone.shot("refill-running").await;
+    assert_eq!(phone.count("mark").await, 8);
+
+    // The phone dies in mid-test: kill -9, no page event, no flush.
+    phone.kill().await;
+    phone.reopen().await;
+    clock.skew_ms += 60_000;
+    clock.install(&phone).await;
+    phone.goto(&server.url()).await;
+    phone.mounted().await;
+    phone.tap("visit-row").await;
+    phone.tap("to-refill").await;
+    phone.find("next-mark").await;
+    assert_eq!(phone.count("mark").await, 8, "a mark was lost");
+    for _ in 0..4 {
+        clock.pass(&phone, 90).await;
+        level(&phone, "level-up", 4).await;
+    }
+    clock.pass(&phone, 30).await;
+    next_mark(&phone, "ShutOff").await;
+    clock.pass(&phone, 60).await;
+    level(&phone, "level-up", 1).await;
+    next_mark(&phone, "Stopped").await;
+    phone.find("verdict").await;
+    phone.shot("refill-verdict").await;
+    println!("{}", phone.text("verdict").await);
+    println!("{}", phone.text("findings").await);
+    println!("{}", phone.text("fill-gross").await);
+}
+
+/// Chooses a check, whatever the advice, and answers it.
+async fn answer(phone: &Phone, check: &str, answer: &str) {
+    let up = format!("document.querySelector('[data-check={check}]') !== null");
+    // The list is drawn anew after each answer, so look again each time.
+    let choose = format!(
+        "if ({up}) return true;
+         document.querySelector('[data-test=all-checks]').parentElement.open = true;
+         document.querySelector('[data-test=choose-{check}]')?.click();
+         return {up}"
+    );
+    until(check, async || (phone.js(&choose).await == json!(true)).then_some(())).await;
+    phone.tap(&format!("answer-{answer}")).await;
+    phone.find(&format!("take-back-{check}")).await;
+}
+
+/// The percentage that a suspect shows.
+async fn odds(phone: &Phone, suspect: &str) -> u32 {
+    let text = phone.text(suspect).await;
+    let percent = text.split('%').next().and_then(|before| before.split_whitespace().last());
+    percent.and_then(|n| n.parse().ok()).unwrap_or_else(|| panic!("no percentage in {text:?}"))
+}
+
+/// Taps the big button once it offers this mark, and sees the mark listed.
+async fn next_mark(phone: &Phone, mark: &str) {
+    let offered =
+        format!("document.querySelector('[data-test=next-mark]')?.dataset.mark === '{mark}'");
+    phone.holds(&offered).await;
+    let before = phone.count("mark").await;
+    phone.tap("next-mark").await;
+    if mark != "Stopped" {
+        listed(phone, before + 1).await;
+    }
+}
+
+/// Steps the level and marks it.
+async fn level(phone: &Phone, step: &str, times: usize) {
+    for _ in 0..times {
+        phone.tap(step).await;
+    }
+    let before = phone.count("mark").await;
+    phone.tap("mark-level").await;
+    listed(phone, before + 1).await;
+}
+
+/// Waits until so many marks are listed: they are listed once on disk.
+async fn listed(phone: &Phone, marks: usize) {
+    let count = format!("document.querySelectorAll('[data-test=mark]').length === {marks}");
+    phone.holds(&count).await;
 }
