@@ -8,9 +8,12 @@ use crate::report::{Chart, Ink};
 use crate::words::Phrase as P;
 
 const W: f64 = 340.0;
-const H: f64 = 250.0;
+const H: f64 = 280.0;
 const LEFT: f64 = 34.0;
-const TOP: f64 = 26.0;
+const TOP: f64 = 66.0;
+const ROW_0: f64 = 26.0;
+const ROW: f64 = 13.0;
+const ROWS: usize = 3;
 const BOTTOM: f64 = 34.0;
 
 fn x(v: f64) -> f64 {
@@ -21,7 +24,28 @@ fn y(v: f64) -> f64 {
     H - BOTTOM - v.clamp(0.0, 1.0) * (H - TOP - BOTTOM)
 }
 
-/// Draws a chart. `now` is the present level, drawn as water.
+/// The row above the plot in which each moment's label finds room; `None`
+/// where all rows are taken. The table behind the figure names every moment.
+fn label_rows(chart: &Chart) -> Vec<Option<usize>> {
+    let mut taken: [Vec<(f64, f64)>; ROWS] = Default::default();
+    chart
+        .moments
+        .iter()
+        .map(|moment| {
+            let (at, wide) = (x(moment.x), 7.6 * moment.label.chars().count() as f64);
+            let (from, to) = match moment.x > 0.7 {
+                true => (at - 6.0 - wide, at),
+                false => (at, at + 6.0 + wide),
+            };
+            let free = |row: &Vec<(f64, f64)>| row.iter().all(|(a, b)| to < *a || from > *b);
+            let row = taken.iter().position(free)?;
+            taken[row].push((from, to));
+            Some(row)
+        })
+        .collect()
+}
+
+/// Draws a chart.
 #[component]
 pub fn ChartView(
     /// The figure.
@@ -67,27 +91,29 @@ pub fn ChartView(
             }
         })
         .collect_view();
+    let rows = label_rows(&chart);
     let moments = chart
         .moments
         .iter()
-        .enumerate()
-        .map(|(n, moment)| {
-            // Labels take turns in two rows, so that neighbours stay readable.
-            let row = TOP - 14.0 + 12.0 * (n % 2) as f64;
-            let (nudged, anchor) = match moment.x > 0.8 {
-                true => (x(moment.x) - 3.0, "end"),
-                false => (x(moment.x) + 3.0, "start"),
-            };
+        .zip(rows)
+        .map(|(moment, row)| {
+            let at = x(moment.x);
+            let label = row.map(|row| {
+                let up = ROW_0 + ROW * row as f64;
+                let (nudged, anchor) = match moment.x > 0.7 {
+                    true => (at - 3.0, "end"),
+                    false => (at + 3.0, "start"),
+                };
+                view! {
+                    <text class="strong" x=nudged y=up text-anchor=anchor>
+                        {moment.label.clone()}
+                    </text>
+                }
+            });
+            let top = row.map_or(TOP, |row| ROW_0 + ROW * row as f64 - 9.0);
             view! {
-                <line class="event" x1=x(moment.x) x2=x(moment.x) y1=row + 2.0 y2=y(0.0) />
-                <text
-                    class="strong"
-                    x=nudged
-                    y=row
-                    text-anchor=anchor
-                >
-                    {moment.label.clone()}
-                </text>
+                <line class="event" x1=at x2=at y1=top y2=y(0.0) />
+                {label}
             }
         })
         .collect_view();
@@ -126,7 +152,7 @@ pub fn ChartView(
             _ => view! { <circle class="dot" cx=x(px) cy=y(py) r="5" /> }.into_any(),
         })
         .collect_view();
-    let rows = chart
+    let table = chart
         .rows
         .iter()
         .map(|(a, b)| view! { <tr><td>{a.clone()}</td><td>{b.clone()}</td></tr> })
@@ -159,7 +185,7 @@ pub fn ChartView(
                             <th scope="col">{chart.row_heads.1.clone()}</th>
                         </tr>
                     </thead>
-                    <tbody>{rows}</tbody>
+                    <tbody>{table}</tbody>
                 </table>
             </details>
         </figure>

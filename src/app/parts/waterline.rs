@@ -69,7 +69,7 @@ pub fn Waterline(
                     })
                     .collect_view()}
             </div>
-            <span class="now">{move || now().unwrap_or_else(|| "?".to_owned())}</span>
+            <span class="now">{move || now().map_or_else(|| "?".to_owned(), |l| l.replace('\u{a0}', " "))}</span>
         </a>
     }
 }

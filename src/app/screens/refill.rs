@@ -285,6 +285,7 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> impl IntoView {
             </div>
             <button
                 type="button"
+                class="second"
                 data-test="mark-level"
                 on:click=move |_| mark(job, id, ExpectedMark::Level, level())
             >

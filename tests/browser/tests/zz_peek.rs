@@ -11,5 +11,10 @@ async fn peek() {
     tokio::time::sleep(std::time::Duration::from_secs(3)).await;
     println!("{:?}", phone.problems(&server.origin()).await);
     phone.shot("peek").await;
-    println!("{}", phone.js("return location.href + document.body.innerText.slice(0,3000)").await);
+    println!(
+        "{}",
+        phone
+            .js("return location.href + document.body.innerText.slice(0,3000)")
+            .await
+    );
 }
