@@ -52,7 +52,7 @@ pub fn Screen(
     Effect::new(move || document().set_title(&format!("{} · Coldsump", title.get())));
     view! {
         <div class="screen" class:with-rail=with_rail data-test=format!("screen-{name}")>
-            <Banners />
+            <Banners in_outbox=name == "outbox" />
             {edge
                 .map(|edge| move || {
                     edge.get()
@@ -82,7 +82,7 @@ pub fn Screen(
 /// What must be known on any screen: a save that failed, a report that can
 /// go out, a new version that waits.
 #[component]
-fn Banners() -> impl IntoView {
+fn Banners(in_outbox: bool) -> impl IntoView {
     let words = prefs().words;
     let ledger = ledger();
     let outside: Outside = expect_context();
@@ -118,7 +118,7 @@ fn Banners() -> impl IntoView {
         <div aria-live="polite">
             {move || {
                 let waiting = ledger.log().with(|log| log.waiting_reports().len());
-                (waiting > 0 && outside.signal_is_back.get())
+                (waiting > 0 && !in_outbox && outside.signal_is_back.get())
                     .then(|| {
                         view! {
                             <div class="banner" data-test="signal-back">

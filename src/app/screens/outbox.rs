@@ -25,7 +25,7 @@ pub fn Outbox() -> impl IntoView {
     let title = Signal::derive(move || words.phrase(P::Outbox).to_owned());
     let sub = Signal::derive(move || {
         words
-            .phrase(if outside.online.get() {
+            .phrase(if outside.signal.get() {
                 P::SignalThere
             } else {
                 P::SignalNone
@@ -122,7 +122,7 @@ fn Going(out: Outgoing) -> impl IntoView {
                             }
                         })
                 }}
-                <button data-test="mail" on:click=do_mail disabled=move || !outside.online.get()>
+                <button data-test="mail" on:click=do_mail disabled=move || !outside.signal.get()>
                     {words.phrase(P::MailReport)}
                 </button>
                 <button data-test="save-pdf" on:click=do_save>

@@ -75,7 +75,7 @@ pub fn Report(id: VisitId) -> impl IntoView {
     };
     let text = move || {
         let (visit, site) = job.both()?;
-        Some(to_text(&compose(&site, &visit, system, words), 60))
+        Some(to_text(&compose(&site, &visit, system, words), 40))
     };
     let sub = Signal::derive(move || words.phrase(P::ReportSub).to_owned());
     view! {
