@@ -87,6 +87,7 @@ fn Banners(in_outbox: bool) -> impl IntoView {
     let ledger = ledger();
     let outside: Outside = expect_context();
     view! {
+        <div class="banners">
         <div aria-live="assertive">
             {move || {
                 ledger
@@ -160,6 +161,7 @@ fn Banners(in_outbox: bool) -> impl IntoView {
                         }
                     })
             }}
+        </div>
         </div>
     }
 }
