@@ -17,7 +17,9 @@ async fn a_site_is_described_by_typing_and_survives_a_reload() {
     phone.tap("save-site").await;
     phone.find("incomplete").await;
 
-    phone.type_into("site-name", "Dray & Sons <Cold> Store").await;
+    phone
+        .type_into("site-name", "Dray & Sons <Cold> Store")
+        .await;
     phone.type_into("length", "2,4 m").await;
     phone.type_into("width", "6 ft 6 in").await;
     phone.type_into("depth", "400 mm").await;
