@@ -182,10 +182,10 @@ async fn make_pdf(job: Job) -> Result<(), String> {
     }
 }
 
-/// A site's name as a file name: letters, figures and single dashes.
+/// A site's name as a file name: every run of spaces and signs is one dash.
 fn file_name(name: &str) -> String {
     let parts: Vec<&str> = name
-        .split(|c: char| !c.is_alphanumeric())
+        .split(|c: char| c.is_whitespace() || c.is_ascii() && !c.is_ascii_alphanumeric())
         .filter(|p| !p.is_empty())
         .collect();
     if parts.is_empty() {
