@@ -102,6 +102,10 @@ impl Ledger {
     /// refuses, the entries wait here, the shell says so and offers to save
     /// again, and `done` does not run.
     pub fn write_then(self, about: About, bodies: Vec<Body>, done: impl FnOnce() + 'static) {
+        self.write_and(about, bodies, Box::new(done));
+    }
+
+    fn write_and(self, about: About, bodies: Vec<Body>, done: Box<dyn FnOnce()>) {
         let entries = self.entries(about, bodies);
         spawn_local(async move {
             if self.keep(entries).await {

@@ -8,6 +8,7 @@ use super::id::{EntryId, FileId, SiteId, VisitId};
 use super::moment::Moment;
 use super::site::Site;
 use super::visit::Visit;
+use crate::quantity::sort_by;
 
 /// A set of entries. Adding the same entry twice changes nothing; two logs
 /// merge by adding one to the other.
@@ -91,79 +92,78 @@ impl Log {
 
     /// Every site with its latest description, by name.
     pub fn sites(&self) -> Vec<(SiteId, Site)> {
-        let mut sites: BTreeMap<SiteId, Site> = BTreeMap::new();
-        for entry in self.entries.values() {
-            if let (About::Site(id), Body::SiteDescribed { site }) = (entry.about, &entry.body) {
-                sites.insert(id, site.clone());
+        let mut sites: Vec<(SiteId, Site)> = Vec::new();
+        for entry in self.entries.values().rev() {
+            if let (About::Site(id), Body::SiteDescribed { site }) = (entry.about, &entry.body)
+                && sites.iter().all(|(known, _)| *known != id)
+            {
+                sites.push((id, site.clone()));
             }
         }
-        let mut sites: Vec<_> = sites.into_iter().collect();
-        sites.sort_by(|a, b| a.1.name.cmp(&b.1.name).then(a.0.cmp(&b.0)));
+        sort_by(&mut sites, |a, b| {
+            a.1.name.cmp(&b.1.name).then(a.0.cmp(&b.0))
+        });
         sites
     }
 
     /// Every visit in one line each, newest first.
     pub fn visits(&self) -> Vec<VisitLine> {
-        let mut lines: BTreeMap<VisitId, VisitLine> = BTreeMap::new();
+        let mut lines: Vec<VisitLine> = Vec::new();
         for entry in self.entries.values() {
             let About::Visit(id) = entry.about else {
                 continue;
             };
-            match &entry.body {
-                Body::VisitOpened { site, complaint } => {
-                    lines.entry(id).or_insert(VisitLine {
-                        id,
-                        site: *site,
-                        opened: entry.at,
-                        complaint: complaint.clone(),
-                        closed: false,
-                    });
-                }
-                Body::VisitClosed => {
-                    if let Some(line) = lines.get_mut(&id) {
-                        line.closed = true;
-                    }
-                }
+            let known = lines.iter_mut().find(|line| line.id == id);
+            match (&entry.body, known) {
+                (Body::VisitOpened { site, complaint }, None) => lines.push(VisitLine {
+                    id,
+                    site: *site,
+                    opened: entry.at,
+                    complaint: complaint.clone(),
+                    closed: false,
+                }),
+                (Body::VisitClosed, Some(line)) => line.closed = true,
                 _ => {}
             }
         }
-        let mut lines: Vec<_> = lines.into_values().collect();
-        lines.sort_by_key(|l| std::cmp::Reverse((l.opened.ms, l.id)));
+        sort_by(&mut lines, |a, b| {
+            (b.opened.ms, b.id).cmp(&(a.opened.ms, a.id))
+        });
         lines
     }
 
     /// Reports of which nobody has said that they arrived, oldest first.
     pub fn outbox(&self) -> Vec<Outgoing> {
-        let mut out: BTreeMap<FileId, Outgoing> = BTreeMap::new();
+        let mut out: Vec<Outgoing> = Vec::new();
         for entry in self.entries.values() {
             let About::Visit(visit) = entry.about else {
                 continue;
             };
             match &entry.body {
                 Body::ReportMade { file, name, .. } => {
-                    let name = name.clone();
-                    let going = Outgoing {
+                    out.retain(|o| o.file != *file);
+                    out.push(Outgoing {
                         visit,
                         file: *file,
-                        name,
+                        name: name.clone(),
                         made: entry.at,
                         handed: None,
-                    };
-                    out.insert(*file, going);
+                    });
                 }
                 Body::ReportHandedOver { file, way } => {
-                    if let Some(going) = out.get_mut(file) {
+                    if let Some(going) = out.iter_mut().find(|o| o.file == *file) {
                         going.handed = Some((*way, entry.at));
                     }
                 }
                 Body::ReportConfirmed { file } => {
-                    out.remove(file);
+                    out.retain(|o| o.file != *file);
                 }
                 _ => {}
             }
         }
-        let mut out: Vec<_> = out.into_values().collect();
-        out.sort_by_key(|o| (o.made.ms, o.file));
+        sort_by(&mut out, |a, b| {
+            (a.made.ms, a.file).cmp(&(b.made.ms, b.file))
+        });
         out
     }
 

@@ -1,13 +1,13 @@
 //! A visit as folded from its entries. Pure: the same set of entries gives
 //! the same visit in whatever order and however often they arrive.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use super::body::{Body, LeavingItem, LeavingState, MachineState, Way, What, When};
 use super::entry::{About, Entry};
 use super::id::{EntryId, FileId, MachineId, SiteId, TestId, VisitId};
 use super::moment::Moment;
-use crate::quantity::{Length, Unit, Value};
+use crate::quantity::{Length, Unit, Value, sort_by};
 use crate::refill::{Mark, MarkKind, Phase, Setup, phase};
 use crate::trace::{Evidence, Manner, Mode};
 
@@ -164,17 +164,14 @@ impl Visit {
     /// Folds a visit from entries; those about other things are passed over.
     /// `None` when no entry opens it.
     pub fn fold<'a>(id: VisitId, entries: impl IntoIterator<Item = &'a Entry>) -> Option<Self> {
-        let mine: BTreeMap<EntryId, &Entry> = entries
+        let mut mine: Vec<&Entry> = entries
             .into_iter()
             .filter(|e| e.about == About::Visit(id))
-            .map(|e| (e.id, e))
             .collect();
+        sort_by(&mut mine, |a, b| a.id.cmp(&b.id));
+        mine.dedup_by_key(|e| e.id);
         let withdrawn = withdrawn(&mine);
-        let standing = || {
-            mine.values()
-                .copied()
-                .filter(|e| !withdrawn.contains(&e.id))
-        };
+        let standing = || mine.iter().copied().filter(|e| !withdrawn.contains(&e.id));
         let mut visit = standing().find_map(|e| match &e.body {
             Body::VisitOpened { site, complaint } => Some(Visit {
                 id,
@@ -371,14 +368,14 @@ impl Visit {
 }
 
 /// Entries taken back. Taking back a taking-back restores the first.
-fn withdrawn(entries: &BTreeMap<EntryId, &Entry>) -> BTreeSet<EntryId> {
-    let mut gone = BTreeSet::new();
+fn withdrawn(entries: &[&Entry]) -> Vec<EntryId> {
+    let mut gone = Vec::new();
     // Newest first: a withdrawal counts unless a later one withdrew it.
-    for entry in entries.values().rev() {
+    for entry in entries.iter().rev() {
         if let Body::Withdrawn { entry: target } = &entry.body
             && !gone.contains(&entry.id)
         {
-            gone.insert(*target);
+            gone.push(*target);
         }
     }
     gone

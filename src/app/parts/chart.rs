@@ -3,6 +3,8 @@
 
 use leptos::prelude::*;
 
+use crate::app::parts::erased::markup;
+
 use crate::app::prefs::prefs;
 use crate::report::{Chart, Ink};
 use crate::words::Phrase as P;
@@ -56,7 +58,7 @@ pub fn ChartView(
         .x_ticks
         .iter()
         .map(|(at, label)| {
-            view! {
+            markup! {
                 <line class="grid" x1=x(*at) x2=x(*at) y1=y(0.0) y2=y(1.0) />
                 <text x=x(*at) y=H - BOTTOM + 15.0 text-anchor="middle">{label.clone()}</text>
             }
@@ -66,7 +68,7 @@ pub fn ChartView(
         .y_ticks
         .iter()
         .map(|(at, label)| {
-            view! {
+            markup! {
                 <line class="grid" x1=x(0.0) x2=x(1.0) y1=y(*at) y2=y(*at) />
                 <text x=LEFT - 5.0 y=y(*at) + 4.0 text-anchor="end">{label.clone()}</text>
             }
@@ -76,7 +78,7 @@ pub fn ChartView(
         .limits
         .iter()
         .map(|limit| {
-            view! {
+            markup! {
                 <line
                     class="limit"
                     class:low=limit.ink == Ink::Alarm
@@ -104,14 +106,14 @@ pub fn ChartView(
                     true => (at - 3.0, "end"),
                     false => (at + 3.0, "start"),
                 };
-                view! {
+                markup! {
                     <text class="strong" x=nudged y=up text-anchor=anchor>
                         {moment.label.clone()}
                     </text>
                 }
             });
             let top = row.map_or(TOP, |row| ROW_0 + ROW * row as f64 - 9.0);
-            view! {
+            markup! {
                 <line class="event" x1=at x2=at y1=top y2=y(0.0) />
                 {label}
             }
@@ -121,7 +123,7 @@ pub fn ChartView(
         .fits
         .iter()
         .map(|fit| {
-            view! {
+            markup! {
                 <line
                     class="line"
                     x1=x(fit.from.0)
@@ -147,17 +149,17 @@ pub fn ChartView(
                     cx + 4.0,
                     cy - 4.0
                 );
-                view! { <path class="event" d=cross /> }.into_any()
+                markup! { <path class="event" d=cross /> }
             }
-            _ => view! { <circle class="dot" cx=x(px) cy=y(py) r="5" /> }.into_any(),
+            _ => markup! { <circle class="dot" cx=x(px) cy=y(py) r="5" /> },
         })
         .collect_view();
     let table = chart
         .rows
         .iter()
-        .map(|(a, b)| view! { <tr><td>{a.clone()}</td><td>{b.clone()}</td></tr> })
+        .map(|(a, b)| markup! { <tr><td>{a.clone()}</td><td>{b.clone()}</td></tr> })
         .collect_view();
-    view! {
+    markup! {
         <figure>
             <svg
                 class="fig"
