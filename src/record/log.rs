@@ -7,6 +7,7 @@ use super::entry::{About, Entry};
 use super::id::{EntryId, FileId, SiteId, VisitId};
 use super::moment::Moment;
 use super::site::Site;
+use super::standing::withdrawn;
 use super::visit::Visit;
 
 /// A set of entries. Adding the same entry twice changes nothing; two logs
@@ -72,6 +73,15 @@ impl Log {
         self.entries.values()
     }
 
+    /// The entries that were not taken back, in order.
+    fn standing(&self) -> Vec<&Entry> {
+        let all: BTreeMap<EntryId, &Entry> = self.entries.iter().map(|(id, e)| (*id, e)).collect();
+        let gone = withdrawn(&all);
+        let mut standing: Vec<&Entry> = all.into_values().collect();
+        standing.retain(|e| !gone.contains(&e.id));
+        standing
+    }
+
     /// A visit, folded; `None` when it was never opened.
     pub fn visit(&self, id: VisitId) -> Option<Visit> {
         Visit::fold(id, self.entries.values())
@@ -79,8 +89,8 @@ impl Log {
 
     /// A site as last described; `None` when it never was.
     pub fn site(&self, id: SiteId) -> Option<Site> {
-        self.entries
-            .values()
+        self.standing()
+            .into_iter()
             .rev()
             .filter(|e| e.about == About::Site(id))
             .find_map(|e| match &e.body {
@@ -92,7 +102,7 @@ impl Log {
     /// Every site with its latest description, by name.
     pub fn sites(&self) -> Vec<(SiteId, Site)> {
         let mut sites: BTreeMap<SiteId, Site> = BTreeMap::new();
-        for entry in self.entries.values() {
+        for entry in self.standing() {
             if let (About::Site(id), Body::SiteDescribed { site }) = (entry.about, &entry.body) {
                 sites.insert(id, site.clone());
             }
@@ -105,26 +115,25 @@ impl Log {
     /// Every visit in one line each, newest first.
     pub fn visits(&self) -> Vec<VisitLine> {
         let mut lines: BTreeMap<VisitId, VisitLine> = BTreeMap::new();
-        for entry in self.entries.values() {
-            let About::Visit(id) = entry.about else {
-                continue;
-            };
-            match &entry.body {
-                Body::VisitOpened { site, complaint } => {
-                    lines.entry(id).or_insert(VisitLine {
-                        id,
-                        site: *site,
-                        opened: entry.at,
-                        complaint: complaint.clone(),
-                        closed: false,
-                    });
-                }
-                Body::VisitClosed => {
-                    if let Some(line) = lines.get_mut(&id) {
-                        line.closed = true;
-                    }
-                }
-                _ => {}
+        let standing = self.standing();
+        for entry in &standing {
+            if let (About::Visit(id), Body::VisitOpened { site, complaint }) =
+                (entry.about, &entry.body)
+            {
+                lines.entry(id).or_insert(VisitLine {
+                    id,
+                    site: *site,
+                    opened: entry.at,
+                    complaint: complaint.clone(),
+                    closed: false,
+                });
+            }
+        }
+        for entry in &standing {
+            if let (About::Visit(id), Body::VisitClosed) = (entry.about, &entry.body)
+                && let Some(line) = lines.get_mut(&id)
+            {
+                line.closed = true;
             }
         }
         let mut lines: Vec<_> = lines.into_values().collect();
@@ -135,22 +144,24 @@ impl Log {
     /// Reports of which nobody has said that they arrived, oldest first.
     pub fn outbox(&self) -> Vec<Outgoing> {
         let mut out: BTreeMap<FileId, Outgoing> = BTreeMap::new();
-        for entry in self.entries.values() {
-            let About::Visit(visit) = entry.about else {
-                continue;
-            };
+        let standing = self.standing();
+        for entry in &standing {
+            if let (About::Visit(visit), Body::ReportMade { file, name, .. }) =
+                (entry.about, &entry.body)
+            {
+                let going = Outgoing {
+                    visit,
+                    file: *file,
+                    name: name.clone(),
+                    made: entry.at,
+                    handed: None,
+                };
+                out.insert(*file, going);
+            }
+        }
+        // Made first, whatever the phones' clocks said.
+        for entry in &standing {
             match &entry.body {
-                Body::ReportMade { file, name, .. } => {
-                    let name = name.clone();
-                    let going = Outgoing {
-                        visit,
-                        file: *file,
-                        name,
-                        made: entry.at,
-                        handed: None,
-                    };
-                    out.insert(*file, going);
-                }
                 Body::ReportHandedOver { file, way } => {
                     if let Some(going) = out.get_mut(file) {
                         going.handed = Some((*way, entry.at));

@@ -1,12 +1,13 @@
 //! A visit as folded from its entries. Pure: the same set of entries gives
 //! the same visit in whatever order and however often they arrive.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use super::body::{Body, LeavingItem, LeavingState, MachineState, Way, What, When};
 use super::entry::{About, Entry};
 use super::id::{EntryId, FileId, MachineId, SiteId, TestId, VisitId};
 use super::moment::Moment;
+use super::standing::withdrawn;
 use crate::quantity::{Length, Unit, Value};
 use crate::refill::{Mark, MarkKind, Phase, Setup, phase};
 use crate::trace::{Evidence, Manner, Mode};
@@ -368,18 +369,4 @@ impl Visit {
     pub fn evidence(&self) -> Vec<Evidence> {
         self.answers.iter().map(|a| a.evidence).collect()
     }
-}
-
-/// Entries taken back. Taking back a taking-back restores the first.
-fn withdrawn(entries: &BTreeMap<EntryId, &Entry>) -> BTreeSet<EntryId> {
-    let mut gone = BTreeSet::new();
-    // Newest first: a withdrawal counts unless a later one withdrew it.
-    for entry in entries.values().rev() {
-        if let Body::Withdrawn { entry: target } = &entry.body
-            && !gone.contains(&entry.id)
-        {
-            gone.insert(*target);
-        }
-    }
-    gone
 }
