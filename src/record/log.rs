@@ -7,8 +7,8 @@ use super::entry::{About, Entry};
 use super::id::{EntryId, FileId, SiteId, VisitId};
 use super::moment::Moment;
 use super::site::Site;
+use super::standing::withdrawn;
 use super::visit::Visit;
-use crate::quantity::sort_by;
 
 /// A set of entries. Adding the same entry twice changes nothing; two logs
 /// merge by adding one to the other.
@@ -73,6 +73,15 @@ impl Log {
         self.entries.values()
     }
 
+    /// The entries that were not taken back, in order.
+    fn standing(&self) -> Vec<&Entry> {
+        let all: BTreeMap<EntryId, &Entry> = self.entries.iter().map(|(id, e)| (*id, e)).collect();
+        let gone = withdrawn(&all);
+        let mut standing: Vec<&Entry> = all.into_values().collect();
+        standing.retain(|e| !gone.contains(&e.id));
+        standing
+    }
+
     /// A visit, folded; `None` when it was never opened.
     pub fn visit(&self, id: VisitId) -> Option<Visit> {
         Visit::fold(id, self.entries.values())
@@ -80,8 +89,8 @@ impl Log {
 
     /// A site as last described; `None` when it never was.
     pub fn site(&self, id: SiteId) -> Option<Site> {
-        self.entries
-            .values()
+        self.standing()
+            .into_iter()
             .rev()
             .filter(|e| e.about == About::Site(id))
             .find_map(|e| match &e.body {
@@ -92,78 +101,80 @@ impl Log {
 
     /// Every site with its latest description, by name.
     pub fn sites(&self) -> Vec<(SiteId, Site)> {
-        let mut sites: Vec<(SiteId, Site)> = Vec::new();
-        for entry in self.entries.values().rev() {
-            if let (About::Site(id), Body::SiteDescribed { site }) = (entry.about, &entry.body)
-                && sites.iter().all(|(known, _)| *known != id)
-            {
-                sites.push((id, site.clone()));
+        let mut sites: BTreeMap<SiteId, Site> = BTreeMap::new();
+        for entry in self.standing() {
+            if let (About::Site(id), Body::SiteDescribed { site }) = (entry.about, &entry.body) {
+                sites.insert(id, site.clone());
             }
         }
-        sort_by(&mut sites, |a, b| {
-            a.1.name.cmp(&b.1.name).then(a.0.cmp(&b.0))
-        });
+        let mut sites: Vec<_> = sites.into_iter().collect();
+        sites.sort_by(|a, b| a.1.name.cmp(&b.1.name).then(a.0.cmp(&b.0)));
         sites
     }
 
     /// Every visit in one line each, newest first.
     pub fn visits(&self) -> Vec<VisitLine> {
-        let mut lines: Vec<VisitLine> = Vec::new();
-        for entry in self.entries.values() {
-            let About::Visit(id) = entry.about else {
-                continue;
-            };
-            let known = lines.iter_mut().find(|line| line.id == id);
-            match (&entry.body, known) {
-                (Body::VisitOpened { site, complaint }, None) => lines.push(VisitLine {
+        let mut lines: BTreeMap<VisitId, VisitLine> = BTreeMap::new();
+        let standing = self.standing();
+        for entry in &standing {
+            if let (About::Visit(id), Body::VisitOpened { site, complaint }) =
+                (entry.about, &entry.body)
+            {
+                lines.entry(id).or_insert(VisitLine {
                     id,
                     site: *site,
                     opened: entry.at,
                     complaint: complaint.clone(),
                     closed: false,
-                }),
-                (Body::VisitClosed, Some(line)) => line.closed = true,
-                _ => {}
+                });
             }
         }
-        sort_by(&mut lines, |a, b| {
-            (b.opened.ms, b.id).cmp(&(a.opened.ms, a.id))
-        });
+        for entry in &standing {
+            if let (About::Visit(id), Body::VisitClosed) = (entry.about, &entry.body)
+                && let Some(line) = lines.get_mut(&id)
+            {
+                line.closed = true;
+            }
+        }
+        let mut lines: Vec<_> = lines.into_values().collect();
+        lines.sort_by_key(|l| std::cmp::Reverse((l.opened.ms, l.id)));
         lines
     }
 
     /// Reports of which nobody has said that they arrived, oldest first.
     pub fn outbox(&self) -> Vec<Outgoing> {
-        let mut out: Vec<Outgoing> = Vec::new();
-        for entry in self.entries.values() {
-            let About::Visit(visit) = entry.about else {
-                continue;
-            };
+        let mut out: BTreeMap<FileId, Outgoing> = BTreeMap::new();
+        let standing = self.standing();
+        for entry in &standing {
+            if let (About::Visit(visit), Body::ReportMade { file, name, .. }) =
+                (entry.about, &entry.body)
+            {
+                let going = Outgoing {
+                    visit,
+                    file: *file,
+                    name: name.clone(),
+                    made: entry.at,
+                    handed: None,
+                };
+                out.insert(*file, going);
+            }
+        }
+        // Made first, whatever the phones' clocks said.
+        for entry in &standing {
             match &entry.body {
-                Body::ReportMade { file, name, .. } => {
-                    out.retain(|o| o.file != *file);
-                    out.push(Outgoing {
-                        visit,
-                        file: *file,
-                        name: name.clone(),
-                        made: entry.at,
-                        handed: None,
-                    });
-                }
                 Body::ReportHandedOver { file, way } => {
-                    if let Some(going) = out.iter_mut().find(|o| o.file == *file) {
+                    if let Some(going) = out.get_mut(file) {
                         going.handed = Some((*way, entry.at));
                     }
                 }
                 Body::ReportConfirmed { file } => {
-                    out.retain(|o| o.file != *file);
+                    out.remove(file);
                 }
                 _ => {}
             }
         }
-        sort_by(&mut out, |a, b| {
-            (a.made.ms, a.file).cmp(&(b.made.ms, b.file))
-        });
+        let mut out: Vec<_> = out.into_values().collect();
+        out.sort_by_key(|o| (o.made.ms, o.file));
         out
     }
 

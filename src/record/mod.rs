@@ -16,6 +16,7 @@ mod log;
 mod moment;
 mod reason;
 mod site;
+mod standing;
 mod visit;
 
 pub use body::{Body, LeavingItem, LeavingState, MachineState, Way, What, When};

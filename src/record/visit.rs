@@ -7,7 +7,8 @@ use super::body::{Body, LeavingItem, LeavingState, MachineState, Way, What, When
 use super::entry::{About, Entry};
 use super::id::{EntryId, FileId, MachineId, SiteId, TestId, VisitId};
 use super::moment::Moment;
-use crate::quantity::{Length, Unit, Value, sort_by};
+use super::standing::withdrawn;
+use crate::quantity::{Length, Unit, Value};
 use crate::refill::{Mark, MarkKind, Phase, Setup, phase};
 use crate::trace::{Evidence, Manner, Mode};
 
@@ -164,14 +165,17 @@ impl Visit {
     /// Folds a visit from entries; those about other things are passed over.
     /// `None` when no entry opens it.
     pub fn fold<'a>(id: VisitId, entries: impl IntoIterator<Item = &'a Entry>) -> Option<Self> {
-        let mut mine: Vec<&Entry> = entries
+        let mine: BTreeMap<EntryId, &Entry> = entries
             .into_iter()
             .filter(|e| e.about == About::Visit(id))
+            .map(|e| (e.id, e))
             .collect();
-        sort_by(&mut mine, |a, b| a.id.cmp(&b.id));
-        mine.dedup_by_key(|e| e.id);
         let withdrawn = withdrawn(&mine);
-        let standing = || mine.iter().copied().filter(|e| !withdrawn.contains(&e.id));
+        let standing = || {
+            mine.values()
+                .copied()
+                .filter(|e| !withdrawn.contains(&e.id))
+        };
         let mut visit = standing().find_map(|e| match &e.body {
             Body::VisitOpened { site, complaint } => Some(Visit {
                 id,
@@ -206,7 +210,7 @@ impl Visit {
             Body::TestBegun { test, setup } => self.tests.push(Test {
                 id: *test,
                 begun: entry.at,
-                setup: *setup,
+                setup: setup.clone(),
                 marks: Vec::new(),
             }),
             Body::ReportMade { file, name, bytes } => self.reports.push(MadeReport {
@@ -365,18 +369,4 @@ impl Visit {
     pub fn evidence(&self) -> Vec<Evidence> {
         self.answers.iter().map(|a| a.evidence).collect()
     }
-}
-
-/// Entries taken back. Taking back a taking-back restores the first.
-fn withdrawn(entries: &[&Entry]) -> Vec<EntryId> {
-    let mut gone = Vec::new();
-    // Newest first: a withdrawal counts unless a later one withdrew it.
-    for entry in entries.iter().rev() {
-        if let Body::Withdrawn { entry: target } = &entry.body
-            && !gone.contains(&entry.id)
-        {
-            gone.push(*target);
-        }
-    }
-    gone
 }

@@ -1,5 +1,7 @@
 //! From a visit to its report: what is said, in what order, in whose words.
 
+use std::collections::BTreeSet;
+
 use super::chart::{Level, LevelMark, MarkKind, Waterline};
 use super::doc::{
     Block, Callout, Column, Doc, Fact, Footer, KeyFigure, PageSize, Table, Text, Tone,
@@ -7,8 +9,8 @@ use super::doc::{
 use super::refill_chart::refill_chart;
 use crate::quantity::{Length, System, Value, show};
 use crate::record::{
-    Figures, LeavingItem, LeavingState, MachineState, Site, Test, Visit, What, When, observed,
-    plant,
+    Figures, LeavingItem, LeavingState, MachineState, Site, Slot, Test, Visit, What, When,
+    observed, plant,
 };
 use crate::refill::{Outcome, Verdict, judge};
 use crate::trace::{self, Stage};
@@ -59,10 +61,9 @@ impl Composer<'_> {
         ));
         blocks.extend(self.cause());
         blocks.extend(self.refill(last.as_ref()));
-        blocks.extend(self.readings(When::AsFound, P::FoundHeading));
+        blocks.extend(self.readings());
         blocks.extend(self.numbers(&figures));
         blocks.extend(self.trace());
-        blocks.extend(self.readings(When::AsLeft, P::LeftHeading));
         blocks.extend(self.leaving());
         blocks.extend(self.notes());
         blocks.extend(self.cautions());
@@ -72,9 +73,9 @@ impl Composer<'_> {
         };
         Doc {
             language: "en".into(),
-            subject: self.say(P::Subject),
+            subject: format!("{} · {}", self.say(P::Title), self.say(P::Subject)),
             author: "Coldsump".into(),
-            facts: vec![
+            facts: [
                 fact(
                     P::Date,
                     format!("{} {}", self.visit.opened.date(), self.visit.opened.clock()),
@@ -82,7 +83,10 @@ impl Composer<'_> {
                 fact(P::Place, self.site.place.clone()),
                 fact(P::Complaint, self.visit.complaint.clone()),
                 fact(P::MachinesOut, self.machines_out()),
-            ],
+            ]
+            .into_iter()
+            .filter(|fact| !fact.value.is_empty())
+            .collect(),
             mark: Some(self.waterline()),
             blocks,
             page: if self.system == System::Us {
@@ -91,11 +95,11 @@ impl Composer<'_> {
                 PageSize::A4
             },
             footer: Footer {
-                title: title.clone(),
+                title,
                 page: self.say(P::Page),
                 of: self.say(P::Of),
             },
-            title,
+            title: self.site.name.clone(),
         }
     }
 
@@ -119,20 +123,23 @@ impl Composer<'_> {
 
     /// The first thing the customer reads.
     fn finding(&self, outcome: Option<&Outcome>) -> Block {
+        let failed = outcome.is_some_and(|o| o.verdict == Verdict::Fail);
         let Some(cause) = &self.visit.cause else {
+            let (tone, word, more) = match failed {
+                true => (Tone::ActNow, P::ActWord, self.say(P::RefillFailed)),
+                false => (Tone::NotProven, P::NotProvenWord, String::new()),
+            };
             return Block::Callout(Callout {
-                tone: Tone::NotProven,
-                word: self.say(P::NotProvenWord),
-                text: self.say(P::NoCause).into(),
+                tone,
+                word: self.say(word),
+                text: format!("{} {more}", self.say(P::NoCause)).trim().into(),
             });
         };
         let passed =
             outcome.is_some_and(|o| matches!(o.verdict, Verdict::Pass | Verdict::PassWithWatch));
         let (tone, word, rest) = match (passed, outcome) {
             (true, _) => (Tone::Proven, P::ProvenWord, P::RefillProves),
-            (_, Some(o)) if o.verdict == Verdict::Fail => {
-                (Tone::ActNow, P::ActWord, P::RefillDoesNot)
-            }
+            (_, Some(_)) if failed => (Tone::ActNow, P::ActWord, P::RefillFailed),
             (_, Some(_)) => (Tone::NotProven, P::NotProvenWord, P::RefillDoesNot),
             (_, None) => (Tone::NotProven, P::NotProvenWord, P::RefillNone),
         };
@@ -253,42 +260,48 @@ impl Composer<'_> {
         blocks
     }
 
-    fn readings(&self, when: When, heading: P) -> Vec<Block> {
-        let name_of = |what: What, machine| {
-            let name = self.words.reading_name(what);
-            let machine = self.site.machines.iter().find(|m| Some(m.id) == machine);
-            machine.map_or(name.to_owned(), |m| format!("{name}, {}", m.name))
-        };
-        let rows: Vec<Vec<Text>> = self
+    /// Readings as found and as left, side by side; as left only when there
+    /// are any.
+    fn readings(&self) -> Vec<Block> {
+        let places: BTreeSet<_> = self
             .visit
             .readings
-            .iter()
-            .filter(|(slot, _)| slot.when == when)
-            .map(|(slot, reading)| {
-                vec![
-                    name_of(slot.what, slot.machine).into(),
-                    self.amount(reading.value).into(),
-                    reading.at.clock().into(),
-                ]
-            })
+            .keys()
+            .map(|slot| (slot.what, slot.machine))
             .collect();
-        self.table(
-            heading,
-            rows,
-            [
-                Column::left(self.say(P::Reading), 3.0),
-                Column::right(self.say(P::Value), 1.2),
-                Column::right(self.say(P::Time), 0.8),
-            ],
-        )
+        let left = self.visit.readings.keys().any(|s| s.when == When::AsLeft);
+        let cell = |when, what, machine| {
+            let slot = Slot {
+                when,
+                what,
+                machine,
+            };
+            let reading = self.visit.readings.get(&slot);
+            reading.map_or("–".to_owned(), |r| self.amount(r.value))
+        };
+        let row = |(what, machine): (What, Option<_>)| {
+            let name = self.words.reading_name(what);
+            let owner = self.site.machines.iter().find(|m| Some(m.id) == machine);
+            let name = owner.map_or(name.to_owned(), |m| format!("{name}, {}", m.name));
+            let mut cells: Vec<Text> = vec![name.into(), cell(When::AsFound, what, machine).into()];
+            if left {
+                cells.push(cell(When::AsLeft, what, machine).into());
+            }
+            cells
+        };
+        let rows = places.into_iter().map(row).collect();
+        let mut columns = vec![
+            Column::left(self.say(P::Reading), 3.0),
+            Column::right(self.say(P::Found), 1.2),
+        ];
+        if left {
+            columns.push(Column::right(self.say(P::Left), 1.2));
+        }
+        self.table(P::ReadingsHeading, rows, columns)
     }
 
     fn numbers(&self, figures: &Figures) -> Vec<Block> {
         use crate::words::Phrase as F;
-        let amount = |value: Result<Value, crate::record::Lack>| match value {
-            Ok(value) => self.amount(value),
-            Err(lack) => self.words.lack(&lack, self.system),
-        };
         let f = figures.clone();
         let rows = [
             (F::WetBulb, f.wet_bulb.map(Value::temperature)),
@@ -300,14 +313,20 @@ impl Composer<'_> {
             (F::ToDry, f.to_dry.map(Value::duration)),
         ]
         .into_iter()
-        .map(|(name, value)| vec![self.words.phrase(name).into(), amount(value).into()])
+        .filter_map(|(name, value)| {
+            let value = value.ok()?;
+            Some(vec![
+                self.words.phrase(name).into(),
+                self.amount(value).into(),
+            ])
+        })
         .collect();
         self.table(
             P::NumbersHeading,
             rows,
             [
-                Column::left(self.say(P::Item), 2.0),
-                Column::left(self.say(P::Value), 3.0),
+                Column::left(self.say(P::Item), 3.0),
+                Column::right(self.say(P::Found), 1.2),
             ],
         )
     }
@@ -340,7 +359,8 @@ impl Composer<'_> {
                 Column::right(self.say(P::Time), 0.7),
             ],
         );
-        if !blocks.is_empty() {
+        // Odds are for the search; a named cause stands on its proof.
+        if !blocks.is_empty() && self.visit.cause.is_none() {
             let belief = trace::infer(
                 &plant(self.site),
                 &observed(self.site, self.visit),
@@ -367,25 +387,24 @@ impl Composer<'_> {
     }
 
     fn leaving(&self) -> Vec<Block> {
-        let rows = LeavingItem::ALL
-            .into_iter()
-            .map(|item| {
-                let state = match self.visit.leaving.get(&item) {
-                    Some(LeavingState::So) => self.words.leaving_state(LeavingState::So).into(),
-                    Some(other) => Text::default().bold(self.words.leaving_state(*other)),
-                    None => Text::default().bold(self.say(P::NotAnswered)),
-                };
-                vec![self.words.leaving_item(item).into(), state]
+        let state = |item| match self.visit.leaving.get(&item) {
+            Some(LeavingState::So) => self.words.leaving_state(LeavingState::So).into(),
+            Some(other) => Text::default().bold(self.words.leaving_state(*other)),
+            None => Text::default().bold(self.say(P::NotAnswered)),
+        };
+        // Two items to a row, down the left half first.
+        let half = LeavingItem::ALL.len().div_ceil(2);
+        let (first, second) = LeavingItem::ALL.split_at(half);
+        let rows = (0..half)
+            .map(|n| {
+                let pair = [first.get(n), second.get(n)].into_iter().flatten();
+                pair.flat_map(|item| [self.words.leaving_item(*item).into(), state(*item)])
+                    .collect()
             })
             .collect();
-        self.table(
-            P::LeavingHeading,
-            rows,
-            [
-                Column::left(self.say(P::Item), 3.0),
-                Column::left(self.say(P::State), 1.0),
-            ],
-        )
+        let item = || Column::left(self.say(P::Item), 3.0);
+        let state = || Column::left(self.say(P::State), 1.0);
+        self.table(P::LeavingHeading, rows, [item(), state(), item(), state()])
     }
 
     fn notes(&self) -> Vec<Block> {
@@ -408,8 +427,12 @@ impl Composer<'_> {
     }
 
     fn cautions(&self) -> Vec<Block> {
+        let water = match self.visit.tests.is_empty() {
+            true => P::CautionWater,
+            false => P::CautionLegionella,
+        };
         let items = [
-            P::CautionLegionella,
+            water,
             P::CautionElectrical,
             P::CautionRoof,
             P::CautionLimits,
@@ -426,11 +449,11 @@ impl Composer<'_> {
     }
 
     /// A heading and a table; nothing at all when there are no rows.
-    fn table<const N: usize>(
+    fn table(
         &self,
         heading: P,
         rows: Vec<Vec<Text>>,
-        columns: [Column; N],
+        columns: impl Into<Vec<Column>>,
     ) -> Vec<Block> {
         if rows.is_empty() {
             return vec![];

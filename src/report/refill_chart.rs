@@ -18,10 +18,6 @@ pub fn refill_chart(test: &Test, outcome: &Outcome, system: System, words: Words
     let x = |s: f64| (s - figure.x_min_s) / (figure.x_max_s - figure.x_min_s);
     let y = |m: f64| (figure.y_bottom_m - m) / (figure.y_bottom_m - figure.y_top_m);
     let level = |m: f64| show(Value::level(Length::new::<meter>(m)), system).to_string();
-    let clock = |s: f64| {
-        let whole = s.max(0.0).round();
-        format!("{}:{:02}", (whole / 60.0).floor(), whole % 60.0)
-    };
     let points = |left_out: bool| {
         figure
             .points
@@ -31,7 +27,8 @@ pub fn refill_chart(test: &Test, outcome: &Outcome, system: System, words: Words
             .collect::<Vec<_>>()
     };
     let mut series = vec![Series {
-        label: words.phrase(Phrase::LevelNow).to_owned(),
+        // The side of the plot names it already.
+        label: String::new(),
         ink: Ink::Water,
         stroke: Stroke::Points,
         points: points(false),
@@ -55,14 +52,12 @@ pub fn refill_chart(test: &Test, outcome: &Outcome, system: System, words: Words
             to: (x(l.to.0), y(l.to.1)),
         })
         .collect();
-    let moments = figure
-        .marks
-        .iter()
-        .map(|m| Moment {
-            x: x(m.t_s),
-            label: words.refill_mark_short(m.mark).to_owned(),
-        })
-        .collect();
+    let moments = moments(
+        figure
+            .marks
+            .iter()
+            .map(|m| (x(m.t_s), words.refill_mark_short(m.mark))),
+    );
     let limits = figure
         .limits
         .iter()
@@ -85,7 +80,7 @@ pub fn refill_chart(test: &Test, outcome: &Outcome, system: System, words: Words
                 refill::MarkKind::Level { below_overflow } => level(below_overflow.get::<meter>()),
                 _ => name.to_owned(),
             };
-            (clock(m.at_s), said)
+            (words.test_clock(m.at_s), said)
         })
         .collect();
     let ticks = |ticks: &[refill::Tick], place: &dyn Fn(f64) -> f64| {
@@ -112,4 +107,32 @@ pub fn refill_chart(test: &Test, outcome: &Outcome, system: System, words: Words
         ),
         rows,
     }
+}
+
+/// Moments with their labels; those too close to be labelled side by side
+/// share one label, at the middle of them.
+fn moments<'a>(marks: impl Iterator<Item = (f64, &'a str)>) -> Vec<Moment> {
+    const CLOSE: f64 = 0.09;
+    let mut groups: Vec<Vec<(f64, &str)>> = Vec::new();
+    for mark in marks {
+        match groups.last_mut() {
+            Some(group) if mark.0 - group[group.len() - 1].0 < CLOSE => group.push(mark),
+            _ => groups.push(vec![mark]),
+        }
+    }
+    let labelled = |group: Vec<(f64, &str)>| {
+        let middle = group.len() / 2;
+        let names: Vec<&str> = group.iter().map(|(_, name)| *name).collect();
+        let label = names.join(", ");
+        let place = |(n, (x, _)): (usize, (f64, &str))| Moment {
+            x,
+            label: if n == middle {
+                label.clone()
+            } else {
+                String::new()
+            },
+        };
+        group.into_iter().enumerate().map(place).collect::<Vec<_>>()
+    };
+    groups.into_iter().flat_map(labelled).collect()
 }

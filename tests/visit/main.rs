@@ -1,0 +1,9 @@
+//! A visit from its first entry to its report, through the public faces of
+//! `record`, `store` and `report`.
+
+mod figures;
+mod fold;
+mod report;
+mod store;
+mod store_contract;
+mod story;

@@ -1,0 +1,143 @@
+//! The report of a visit: what it says, in text and on paper.
+
+use std::process::Command;
+
+use coldsump::quantity::System;
+use coldsump::record::Body;
+use coldsump::report::doc::PageSize;
+use coldsump::report::{DocDate, Fonts, compose, to_pdf, to_text};
+use coldsump::words::Words;
+
+use crate::story::Story;
+
+fn text(story: &Story) -> String {
+    let doc = compose(&story.site, &story.visit(), System::Us, Words::default());
+    let text = to_text(&doc, 78);
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+fn pdf(story: &Story, page: PageSize) -> Vec<u8> {
+    let mut doc = compose(&story.site, &story.visit(), System::Us, Words::default());
+    doc.page = page;
+    let fonts = Fonts {
+        regular: include_bytes!("../../public/fonts/report-regular.ttf"),
+        bold: include_bytes!("../../public/fonts/report-bold.ttf"),
+    };
+    let date = DocDate {
+        year: 2026,
+        month: 11,
+        day: 24,
+        hour: 9,
+        minute: 30,
+        second: 0,
+        offset_minutes: -300,
+    };
+    to_pdf(&doc, fonts, date).expect("the report can be written")
+}
+
+/// What a tool of poppler-utils says of a PDF.
+fn said(tool: &str, name: &str, pdf: &[u8]) -> String {
+    let path =
+        std::env::temp_dir().join(format!("coldsump-visit-{}-{name}.pdf", std::process::id()));
+    std::fs::write(&path, pdf).expect("write a temporary file");
+    let mut command = Command::new(tool);
+    command.arg(&path);
+    if tool == "pdftotext" {
+        command.arg("-");
+    }
+    let out = command.output().expect("install poppler-utils");
+    std::fs::remove_file(&path).expect("remove the temporary file");
+    assert!(out.status.success() && out.stderr.is_empty(), "{out:?}");
+    let text = String::from_utf8_lossy(&out.stdout).into_owned();
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn a_whole_visit_reads_back_from_text_and_paper() {
+    let story = Story::whole();
+    let paper = said("pdftotext", "whole", &pdf(&story, PageSize::Letter));
+    for want in [
+        "Halden Street Bakery",
+        "PROVEN",
+        "Level probe says full when it isn't",
+        "Three blast chillers out, product warming",
+        "17.0",
+        "gpm",
+        "Film across the holder",
+        "Water treatment has been told of the drawdown",
+        "Not so",
+        "Foam on the basin since the new biocide, says the baker.",
+        "ANSI/ASHRAE Standard 188",
+        "NFPA 70E",
+        "The fill stopped by itself",
+    ] {
+        let want = if want.starts_with("Film across") {
+            "film across the holder again"
+        } else {
+            want
+        };
+        assert!(paper.contains(want), "{want:?} not in\n{paper}");
+        assert!(text(&story).contains(want), "{want:?} not in the text");
+    }
+    assert!(
+        !paper.contains("NOT PROVEN") && !paper.contains("Wrong site"),
+        "{paper}"
+    );
+    for (page, name) in [(PageSize::Letter, "letter"), (PageSize::A4, "a4")] {
+        let info = said("pdfinfo", name, &pdf(&story, page));
+        assert!(
+            ["Pages: 2", "Pages: 3"].iter().any(|p| info.contains(p)),
+            "{info}"
+        );
+    }
+}
+
+#[test]
+fn without_a_refill_test_nothing_is_proven() {
+    let mut story = Story::opened();
+    story.name_cause();
+    let said = text(&story);
+    assert!(
+        said.contains("NOT PROVEN YET") && said.contains("Not run on this visit."),
+        "{said}"
+    );
+    assert!(!said.contains("drawn down and refilled"), "{said}");
+}
+
+#[test]
+fn a_failed_refill_test_says_act_now_with_or_without_a_cause() {
+    let mut story = Story::opened();
+    story.failing_test();
+    let said = text(&story);
+    assert!(
+        said.contains("ACT NOW") && said.contains("No cause has been named yet."),
+        "{said}"
+    );
+    story.name_cause();
+    assert!(text(&story).contains("ACT NOW"));
+}
+
+#[test]
+fn hostile_text_breaks_nothing() {
+    for nasty in [
+        "<script>alert(1)</script> & \\(BT ET) %PDF".to_owned(),
+        "مخبز \u{202e}txet desrever\u{202c} 🥐🔥".to_owned(),
+        "x".repeat(10_000),
+        "\0\u{7f}\n\n\t\r".to_owned(),
+    ] {
+        let mut story = Story::whole();
+        story.site.name = nasty.clone();
+        story.site.place = nasty.clone();
+        story.site.machines[3].name = nasty.clone();
+        story.note(&nasty);
+        story.say(Body::CauseNamed {
+            mode: coldsump::trace::Mode::MainsLow,
+            manner: coldsump::trace::Manner::Steady,
+            proof: nasty.clone(),
+            work: nasty,
+        });
+        assert!(text(&story).contains("PROVEN"));
+        let paper = said("pdftotext", "nasty", &pdf(&story, PageSize::A4));
+        assert!(paper.contains("Cautions"));
+    }
+}
