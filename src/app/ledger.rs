@@ -3,7 +3,6 @@
 //! change.
 
 use std::cell::Cell;
-use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use leptos::prelude::*;
@@ -11,8 +10,8 @@ use leptos::task::spawn_local;
 
 use super::ports::Browser;
 use crate::record::{
-    About, Body, Clock, DeviceId, Entry, EntryId, FileId, Log, Moment, Pen, Site, SiteId, Visit,
-    VisitId,
+    About, Body, Clock, DeviceId, Entry, EntryId, FileId, Log, Moment, Pen, Site, SiteId, Table,
+    Visit, VisitId,
 };
 use crate::store::{IndexedStore, KeptFile, Store, StoreError};
 
@@ -20,7 +19,7 @@ use crate::store::{IndexedStore, KeptFile, Store, StoreError};
 #[derive(Clone, Copy)]
 pub struct Ledger {
     log: RwSignal<Log>,
-    texts: StoredValue<BTreeMap<String, String>>,
+    texts: StoredValue<Table<String, String>>,
     unsaved: RwSignal<Vec<Entry>>,
     fault: RwSignal<Option<StoreError>>,
     unreadable: usize,
@@ -42,7 +41,10 @@ impl Ledger {
         loaded.entries.into_iter().for_each(|entry| log.add(entry));
         let mut nameless = Pen::new(DeviceId::from(uuid::Uuid::nil()), log.last());
         let device = store.device(nameless.id(browser.now(), &browser)).await?;
-        let texts = store.texts().await?.into_iter().collect();
+        let mut texts = Table::new();
+        for (key, text) in store.texts().await? {
+            texts.insert(key, text);
+        }
         let pen = Pen::new(device, log.last());
         Ok(Self {
             log: RwSignal::new(log),
@@ -160,7 +162,8 @@ impl Ledger {
 
     /// Text kept under a key: half-typed fields and settings.
     pub fn text(self, key: &str) -> Option<String> {
-        self.texts.with_value(|texts| texts.get(key).cloned())
+        self.texts
+            .with_value(|texts| texts.get(&key.to_owned()).cloned())
     }
 
     /// Keeps text under a key; empty text forgets it.
@@ -168,7 +171,7 @@ impl Ledger {
         let (key, text) = (key.to_owned(), text.to_owned());
         self.texts.update_value(|texts| match text.is_empty() {
             true => drop(texts.remove(&key)),
-            false => drop(texts.insert(key.clone(), text.clone())),
+            false => texts.insert(key.clone(), text.clone()),
         });
         let store = self.store.get_value();
         spawn_local(async move {

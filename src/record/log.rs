@@ -1,20 +1,20 @@
 //! The log: every entry this phone holds, and what can be asked of it.
 
-use std::collections::BTreeMap;
-
 use super::body::{Body, Way};
 use super::entry::{About, Entry};
 use super::id::{EntryId, FileId, SiteId, VisitId};
 use super::moment::Moment;
 use super::site::Site;
 use super::standing::withdrawn;
+use super::table::Table;
 use super::visit::Visit;
+use crate::quantity::sort_by;
 
 /// A set of entries. Adding the same entry twice changes nothing; two logs
 /// merge by adding one to the other.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Log {
-    entries: BTreeMap<EntryId, Entry>,
+    entries: Table<EntryId, Entry>,
 }
 
 /// One line of the list of visits.
@@ -50,7 +50,7 @@ pub struct Outgoing {
 impl Log {
     /// Adds an entry; one already present stays as it is.
     pub fn add(&mut self, entry: Entry) {
-        self.entries.entry(entry.id).or_insert(entry);
+        self.entries.or_insert(entry.id, entry);
     }
 
     /// The newest id in the log.
@@ -75,10 +75,11 @@ impl Log {
 
     /// The entries that were not taken back, in order.
     fn standing(&self) -> Vec<&Entry> {
-        let all: BTreeMap<EntryId, &Entry> = self.entries.iter().map(|(id, e)| (*id, e)).collect();
+        let mut all: Table<EntryId, &Entry> = Table::new();
+        self.entries.iter().for_each(|(id, e)| all.insert(*id, e));
         let gone = withdrawn(&all);
-        let mut standing: Vec<&Entry> = all.into_values().collect();
-        standing.retain(|e| !gone.contains(&e.id));
+        let mut standing = all.into_values();
+        standing.retain(|e| !gone.contains_key(&e.id));
         standing
     }
 
@@ -101,32 +102,35 @@ impl Log {
 
     /// Every site with its latest description, by name.
     pub fn sites(&self) -> Vec<(SiteId, Site)> {
-        let mut sites: BTreeMap<SiteId, Site> = BTreeMap::new();
+        let mut sites: Table<SiteId, Site> = Table::new();
         for entry in self.standing() {
             if let (About::Site(id), Body::SiteDescribed { site }) = (entry.about, &entry.body) {
                 sites.insert(id, site.clone());
             }
         }
-        let mut sites: Vec<_> = sites.into_iter().collect();
-        sites.sort_by(|a, b| a.1.name.cmp(&b.1.name).then(a.0.cmp(&b.0)));
+        let mut sites = sites.into_pairs();
+        sort_by(&mut sites, |a, b| {
+            a.1.name.cmp(&b.1.name).then(a.0.cmp(&b.0))
+        });
         sites
     }
 
     /// Every visit in one line each, newest first.
     pub fn visits(&self) -> Vec<VisitLine> {
-        let mut lines: BTreeMap<VisitId, VisitLine> = BTreeMap::new();
+        let mut lines: Table<VisitId, VisitLine> = Table::new();
         let standing = self.standing();
         for entry in &standing {
             if let (About::Visit(id), Body::VisitOpened { site, complaint }) =
                 (entry.about, &entry.body)
             {
-                lines.entry(id).or_insert(VisitLine {
+                let line = VisitLine {
                     id,
                     site: *site,
                     opened: entry.at,
                     complaint: complaint.clone(),
                     closed: false,
-                });
+                };
+                lines.or_insert(id, line);
             }
         }
         for entry in &standing {
@@ -136,14 +140,16 @@ impl Log {
                 line.closed = true;
             }
         }
-        let mut lines: Vec<_> = lines.into_values().collect();
-        lines.sort_by_key(|l| std::cmp::Reverse((l.opened.ms, l.id)));
+        let mut lines = lines.into_values();
+        sort_by(&mut lines, |a, b| {
+            (b.opened.ms, b.id).cmp(&(a.opened.ms, a.id))
+        });
         lines
     }
 
     /// Reports of which nobody has said that they arrived, oldest first.
     pub fn outbox(&self) -> Vec<Outgoing> {
-        let mut out: BTreeMap<FileId, Outgoing> = BTreeMap::new();
+        let mut out: Table<FileId, Outgoing> = Table::new();
         let standing = self.standing();
         for entry in &standing {
             if let (About::Visit(visit), Body::ReportMade { file, name, .. }) =
@@ -173,8 +179,10 @@ impl Log {
                 _ => {}
             }
         }
-        let mut out: Vec<_> = out.into_values().collect();
-        out.sort_by_key(|o| (o.made.ms, o.file));
+        let mut out = out.into_values();
+        sort_by(&mut out, |a, b| {
+            (a.made.ms, a.file).cmp(&(b.made.ms, b.file))
+        });
         out
     }
 

@@ -17,6 +17,7 @@ mod moment;
 mod reason;
 mod site;
 mod standing;
+mod table;
 mod visit;
 
 pub use body::{Body, LeavingItem, LeavingState, MachineState, Way, What, When};
@@ -27,4 +28,5 @@ pub use log::{Log, Outgoing, VisitLine};
 pub use moment::{Chance, Clock, Moment};
 pub use reason::{observed, plant, refill_setup};
 pub use site::{Machine, Site, Tower};
+pub use table::Table;
 pub use visit::{Answered, Cause, LoggedMark, MadeReport, Reading, Slot, Test, Visit};

@@ -1,15 +1,14 @@
 //! Which entries stand: those that no standing entry takes back.
 
-use std::collections::{BTreeMap, BTreeSet};
-
 use super::body::Body;
 use super::entry::Entry;
 use super::id::EntryId;
+use super::table::Table;
 
 /// Entries taken back. Taking back a taking-back restores the first, whatever
 /// the order of the ids: another phone's clock may run behind. A withdrawal
 /// counts only for an entry about the same thing.
-pub(super) fn withdrawn(entries: &BTreeMap<EntryId, &Entry>) -> BTreeSet<EntryId> {
+pub(super) fn withdrawn(entries: &Table<EntryId, &Entry>) -> Table<EntryId, ()> {
     let target = |entry: &Entry| match &entry.body {
         Body::Withdrawn { entry: target } => entries
             .get(target)
@@ -17,10 +16,10 @@ pub(super) fn withdrawn(entries: &BTreeMap<EntryId, &Entry>) -> BTreeSet<EntryId
             .map(|t| t.id),
         _ => None,
     };
-    let mut undecided: BTreeMap<EntryId, usize> = BTreeMap::new();
+    let mut undecided: Table<EntryId, usize> = Table::new();
     for entry in entries.values() {
         if let Some(id) = target(entry) {
-            *undecided.entry(id).or_default() += 1;
+            *undecided.or_insert(id, 0) += 1;
         }
     }
     // From the entries nobody took back down to what they took back. Entries
@@ -30,11 +29,11 @@ pub(super) fn withdrawn(entries: &BTreeMap<EntryId, &Entry>) -> BTreeSet<EntryId
         .copied()
         .filter(|e| !undecided.contains_key(&e.id))
         .collect();
-    let mut gone = BTreeSet::new();
+    let mut gone = Table::new();
     while let Some(entry) = ready.pop() {
         let Some(id) = target(entry) else { continue };
-        if !gone.contains(&entry.id) {
-            gone.insert(id);
+        if !gone.contains_key(&entry.id) {
+            gone.insert(id, ());
         }
         if let Some(left) = undecided.get_mut(&id) {
             *left -= 1;

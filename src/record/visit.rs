@@ -1,13 +1,12 @@
 //! A visit as folded from its entries. Pure: the same set of entries gives
 //! the same visit in whatever order and however often they arrive.
 
-use std::collections::BTreeMap;
-
 use super::body::{Body, LeavingItem, LeavingState, MachineState, Way, What, When};
 use super::entry::{About, Entry};
 use super::id::{EntryId, FileId, MachineId, SiteId, TestId, VisitId};
 use super::moment::Moment;
 use super::standing::withdrawn;
+use super::table::Table;
 use crate::quantity::{Length, Unit, Value};
 use crate::refill::{Mark, MarkKind, Phase, Setup, phase};
 use crate::trace::{Evidence, Manner, Mode};
@@ -142,9 +141,9 @@ pub struct Visit {
     /// What the customer said.
     pub complaint: String,
     /// Readings that stand.
-    pub readings: BTreeMap<Slot, Reading>,
+    pub readings: Table<Slot, Reading>,
     /// Machines' states that stand.
-    pub machines: BTreeMap<(When, MachineId), MachineState>,
+    pub machines: Table<(When, MachineId), MachineState>,
     /// Checks answered, latest answer each, in order of time.
     pub answers: Vec<Answered>,
     /// Refill tests in order of time.
@@ -152,7 +151,7 @@ pub struct Visit {
     /// The cause as last named.
     pub cause: Option<Cause>,
     /// The leaving round.
-    pub leaving: BTreeMap<LeavingItem, LeavingState>,
+    pub leaving: Table<LeavingItem, LeavingState>,
     /// Notes in order of time.
     pub notes: Vec<(EntryId, Moment, String)>,
     /// Reports in order of time.
@@ -165,16 +164,17 @@ impl Visit {
     /// Folds a visit from entries; those about other things are passed over.
     /// `None` when no entry opens it.
     pub fn fold<'a>(id: VisitId, entries: impl IntoIterator<Item = &'a Entry>) -> Option<Self> {
-        let mine: BTreeMap<EntryId, &Entry> = entries
-            .into_iter()
-            .filter(|e| e.about == About::Visit(id))
-            .map(|e| (e.id, e))
-            .collect();
+        let mut mine: Table<EntryId, &Entry> = Table::new();
+        for entry in entries {
+            if entry.about == About::Visit(id) {
+                mine.insert(entry.id, entry);
+            }
+        }
         let withdrawn = withdrawn(&mine);
         let standing = || {
             mine.values()
                 .copied()
-                .filter(|e| !withdrawn.contains(&e.id))
+                .filter(|e| !withdrawn.contains_key(&e.id))
         };
         let mut visit = standing().find_map(|e| match &e.body {
             Body::VisitOpened { site, complaint } => Some(Visit {
@@ -182,12 +182,12 @@ impl Visit {
                 site: *site,
                 opened: e.at,
                 complaint: complaint.clone(),
-                readings: BTreeMap::new(),
-                machines: BTreeMap::new(),
+                readings: Table::new(),
+                machines: Table::new(),
                 answers: Vec::new(),
                 tests: Vec::new(),
                 cause: None,
-                leaving: BTreeMap::new(),
+                leaving: Table::new(),
                 notes: Vec::new(),
                 reports: Vec::new(),
                 closed: None,

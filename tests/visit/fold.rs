@@ -173,8 +173,8 @@ fn version_1_entries_read_forever() {
     assert_eq!(visit.cause.as_ref().unwrap().mode, Mode::SensorFalseFull);
     assert_eq!(log.site(visit.site).unwrap().machines.len(), 6);
     assert_eq!(
-        visit.leaving[&LeavingItem::TreatmentTold],
-        LeavingState::NotSo
+        visit.leaving.get(&LeavingItem::TreatmentTold),
+        Some(&LeavingState::NotSo)
     );
     assert_eq!((visit.answers.len(), visit.notes.len()), (10, 1));
     assert!(visit.closed.is_some() && visit.reports[0].confirmed.is_some());
