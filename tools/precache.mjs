@@ -9,6 +9,8 @@ import { join, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const TEMPLATE = fileURLToPath(new URL('../public/sw.js', import.meta.url));
+// Needed only while the phone installs the app, or by a reader of the licence.
+const ONLINE = /^icons\/|\/OFL\.txt$/;
 const dir = process.argv[2] ?? process.env.TRUNK_STAGING_DIR;
 if (!dir) throw new Error('precache: name the build folder');
 
@@ -18,7 +20,7 @@ const files = readdirSync(dir, { recursive: true, withFileTypes: true })
   .filter((entry) => entry.isFile())
   .map((entry) => join(entry.parentPath ?? entry.path, entry.name))
   .map((path) => ({ path, name: relative(dir, path).split(sep).join('/') }))
-  .filter(({ name }) => name !== 'sw.js')
+  .filter(({ name }) => name !== 'sw.js' && !ONLINE.test(name))
   .sort((a, b) => (a.name < b.name ? -1 : 1))
   .map(({ path, name }) => [
     // Some hosts redirect index.html to the folder; a redirect cannot answer a navigation.

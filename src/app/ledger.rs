@@ -2,6 +2,7 @@
 //! store, and only when the store has it does the log, and so the screen,
 //! change.
 
+use std::cell::Cell;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
@@ -101,6 +102,10 @@ impl Ledger {
     /// refuses, the entries wait here, the shell says so and offers to save
     /// again, and `done` does not run.
     pub fn write_then(self, about: About, bodies: Vec<Body>, done: impl FnOnce() + 'static) {
+        self.write_and(about, bodies, Box::new(done));
+    }
+
+    fn write_and(self, about: About, bodies: Vec<Body>, done: Box<dyn FnOnce()>) {
         let entries = self.entries(about, bodies);
         spawn_local(async move {
             if self.keep(entries).await {
@@ -213,7 +218,20 @@ impl Ledger {
     }
 }
 
-/// The ledger of this app.
+thread_local! {
+    static LEDGER: Cell<Option<Ledger>> = const { Cell::new(None) };
+}
+
+/// Makes this the ledger of the app.
+pub fn open_for_all(ledger: Ledger) {
+    LEDGER.set(Some(ledger));
+}
+
+/// The ledger of this app. Not a reactive context: taps and futures, which
+/// have none, need it too.
+///
+/// # Panics
+/// Before [`open_for_all`].
 pub fn ledger() -> Ledger {
-    expect_context()
+    LEDGER.get().expect("the ledger opens before any screen")
 }

@@ -10,8 +10,8 @@ mod send;
 mod signals;
 
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 
+use crate::app::parts::erased::markup;
 use crate::store::StoreError;
 use crate::words::{Phrase, Words};
 use ledger::Ledger;
@@ -27,43 +27,44 @@ use signals::Outside;
 /// Opens the store and mounts the app on the page.
 pub fn start() {
     console_error_panic_hook::set_once();
-    spawn_local(async {
+    // Leptos sets up its own executor only when it mounts.
+    wasm_bindgen_futures::spawn_local(async {
         let opened = Ledger::open().await;
         match opened {
-            Ok(ledger) => mount_to_body(move || view! { <App ledger /> }),
-            Err(fault) => mount_to_body(move || view! { <NoStore fault=fault.clone() /> }),
+            Ok(ledger) => mount_to_body(move || markup! { <App ledger /> }),
+            Err(fault) => mount_to_body(move || markup! { <NoStore fault=fault.clone() /> }),
         }
     });
 }
 
 #[component]
 fn App(ledger: Ledger) -> impl IntoView {
-    let prefs = Prefs::load(ledger);
-    provide_context(ledger);
-    provide_context(prefs);
+    let chosen = Prefs::load(ledger);
+    ledger::open_for_all(ledger);
+    prefs::keep_for_all(chosen);
     provide_context(Outside::listen());
     let route = route::follow_address();
     let screen = move || {
         // A change of units draws the whole screen anew.
-        prefs.system.track();
+        chosen.system.track();
         match route.get() {
-            Route::Home => view! { <Home /> }.into_any(),
-            Route::NewSite => view! { <NewSite /> }.into_any(),
-            Route::Site(id) => view! { <SiteScreen id /> }.into_any(),
-            Route::Outbox => view! { <Outbox /> }.into_any(),
-            Route::Settings => view! { <Settings /> }.into_any(),
+            Route::Home => markup! { <Home /> },
+            Route::NewSite => markup! { <NewSite /> },
+            Route::Site(id) => markup! { <SiteScreen id /> },
+            Route::Outbox => markup! { <Outbox /> },
+            Route::Settings => markup! { <Settings /> },
             Route::Visit(id, station) => match station {
-                Station::Overview => view! { <Overview id /> }.into_any(),
-                Station::Found => view! { <Found id /> }.into_any(),
-                Station::Numbers => view! { <Numbers id /> }.into_any(),
-                Station::Trace => view! { <Trace id /> }.into_any(),
-                Station::Refill => view! { <Refill id /> }.into_any(),
-                Station::Left => view! { <Leaving id /> }.into_any(),
-                Station::Report => view! { <Report id /> }.into_any(),
+                Station::Overview => markup! { <Overview id /> },
+                Station::Found => markup! { <Found id /> },
+                Station::Numbers => markup! { <Numbers id /> },
+                Station::Trace => markup! { <Trace id /> },
+                Station::Refill => markup! { <Refill id /> },
+                Station::Left => markup! { <Leaving id /> },
+                Station::Report => markup! { <Report id /> },
             },
         }
     };
-    view! { <div data-test="app">{screen}</div> }
+    markup! { <div data-test="app">{screen}</div> }
 }
 
 /// Said when the browser gives no storage: without it nothing could be kept.
@@ -75,7 +76,7 @@ fn NoStore(fault: StoreError) -> impl IntoView {
         StoreError::Full => words.phrase(Phrase::StoreFull).to_owned(),
         StoreError::Denied => String::new(),
     };
-    view! {
+    markup! {
         <div class="screen" data-test="no-store">
             <header>
                 <h1>{words.phrase(Phrase::NoStoreTitle)}</h1>

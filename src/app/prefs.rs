@@ -1,5 +1,7 @@
 //! The person's settings: units, light, language.
 
+use std::cell::Cell;
+
 use leptos::prelude::*;
 
 use super::ledger::Ledger;
@@ -88,7 +90,19 @@ impl Prefs {
     }
 }
 
+thread_local! {
+    static PREFS: Cell<Option<Prefs>> = const { Cell::new(None) };
+}
+
+/// Makes these the settings of the app.
+pub fn keep_for_all(prefs: Prefs) {
+    PREFS.set(Some(prefs));
+}
+
 /// The settings of this app.
+///
+/// # Panics
+/// Before [`keep_for_all`].
 pub fn prefs() -> Prefs {
-    expect_context()
+    PREFS.get().expect("the settings load before any screen")
 }

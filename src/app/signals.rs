@@ -1,18 +1,25 @@
 //! What comes from outside the app: the network going and coming, and a new
 //! version that waits.
 
+use gloo_timers::callback::Interval;
 use leptos::prelude::*;
-use web_sys::Event;
+use leptos::task::spawn_local;
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{Event, RequestCache, RequestInit};
 
+use super::ledger::ledger;
 use super::ports::{online, window};
+
+/// How often to ask again while reports wait and the page is up.
+const ASK_AGAIN_MS: u32 = 15_000;
 
 /// Shared signals from outside.
 #[derive(Clone, Copy)]
 pub struct Outside {
-    /// Whether the browser believes there is a network.
-    pub online: RwSignal<bool>,
-    /// Set when the network came back, or was there at the start, until the
-    /// person has looked at the outbox.
+    /// Whether this app's own server answers. The browser's word alone is not
+    /// enough: a phone can be on a network that leads nowhere.
+    pub signal: RwSignal<bool>,
+    /// Set each time signal comes, until the person has gone to the outbox.
     pub signal_is_back: RwSignal<bool>,
     /// A new version is installed and waits.
     pub update_waits: RwSignal<bool>,
@@ -23,30 +30,21 @@ pub struct Outside {
 impl Outside {
     /// Begins to listen.
     pub fn listen() -> Self {
+        let root = |name: &str| document().document_element()?.get_attribute(name);
         let outside = Self {
-            online: RwSignal::new(online()),
-            signal_is_back: RwSignal::new(online()),
-            update_waits: RwSignal::new(false),
-            offline_ready: RwSignal::new(false),
+            signal: RwSignal::new(false),
+            signal_is_back: RwSignal::new(false),
+            update_waits: RwSignal::new(root("data-update").as_deref() == Some("waiting")),
+            offline_ready: RwSignal::new(root("data-offline").as_deref() == Some("ready")),
         };
         let on = |name: &'static str, act: Box<dyn Fn()>| {
             // These live as long as the page.
             let _ = window_event_listener_untyped(name, move |_| act());
         };
-        on(
-            "online",
-            Box::new(move || {
-                outside.online.set(true);
-                outside.signal_is_back.set(true);
-            }),
-        );
-        on(
-            "offline",
-            Box::new(move || {
-                outside.online.set(false);
-                outside.signal_is_back.set(false);
-            }),
-        );
+        for name in ["online", "focus", "pageshow"] {
+            on(name, Box::new(move || outside.ask()));
+        }
+        on("offline", Box::new(move || outside.found(false)));
         on(
             "coldsump-update-waiting",
             Box::new(move || outside.update_waits.set(true)),
@@ -55,17 +53,40 @@ impl Outside {
             "coldsump-offline-ready",
             Box::new(move || outside.offline_ready.set(true)),
         );
-        let root = |name: &str| {
-            let root = document().document_element()?;
-            root.get_attribute(name)
-        };
+        Interval::new(ASK_AGAIN_MS, move || {
+            let waits = ledger()
+                .log()
+                .with_untracked(|log| !log.outbox().is_empty());
+            if waits && !document().hidden() {
+                outside.ask();
+            }
+        })
+        .forget();
+        outside.ask();
         outside
-            .offline_ready
-            .set(root("data-offline").as_deref() == Some("ready"));
-        outside
-            .update_waits
-            .set(root("data-update").as_deref() == Some("waiting"));
-        outside
+    }
+
+    /// Asks the app's own server for a sign of life. The offline copy answers
+    /// only `GET`, so a `HEAD` goes out or fails.
+    pub fn ask(self) {
+        if !online() {
+            self.found(false);
+            return;
+        }
+        spawn_local(async move {
+            let ask = RequestInit::new();
+            ask.set_method("HEAD");
+            ask.set_cache(RequestCache::NoStore);
+            let answer = window().fetch_with_str_and_init("./manifest.webmanifest", &ask);
+            self.found(JsFuture::from(answer).await.is_ok());
+        });
+    }
+
+    fn found(self, signal: bool) {
+        if self.signal.get_untracked() != signal {
+            self.signal.set(signal);
+            self.signal_is_back.set(signal);
+        }
     }
 
     /// Lets the waiting version take over; the page then reloads. How is the

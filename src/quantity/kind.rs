@@ -103,7 +103,8 @@ impl System {
             Kind::Resistance => Unit::Ohm,
             Kind::Current => Unit::Ampere,
             Kind::Conductivity => Unit::MicrosiemensPerCentimetre,
-            Kind::Heat => pick(Unit::Ton, Unit::Kilowatt),
+            // A ton is 12,000 Btu/h of cooling or 15,000 at the tower: Btu/h is plain.
+            Kind::Heat => pick(Unit::BtuPerHour, Unit::Kilowatt),
             Kind::Duration => Unit::Minute,
             Kind::Ph => Unit::Ph,
         }

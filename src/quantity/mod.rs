@@ -13,6 +13,7 @@ mod number;
 mod read;
 mod refusal;
 mod show;
+mod sort;
 #[cfg(test)]
 mod tests;
 mod unit;
@@ -24,6 +25,7 @@ pub use kind::{Kind, System};
 pub use read::{Typed, read};
 pub use refusal::Refusal;
 pub use show::{Shown, show, show_with};
+pub use sort::sort_by;
 pub use unit::Unit;
 pub use uom::si::f64::{
     Area, AvailableEnergy, ElectricCurrent, ElectricPotential, ElectricalConductivity,

@@ -64,7 +64,10 @@ pub fn show(value: Value, system: System) -> Shown {
         Kind::Duration if parts_fit => duration(value.si),
         kind => {
             let unit = prefixed(unit, value.si);
-            let number = unit.from_si(value.si);
+            let number = match kind {
+                Kind::Heat => three_figures(unit.from_si(value.si)),
+                _ => unit.from_si(value.si),
+            };
             Shown {
                 number: grouped(number, digits(kind, unit, number), system),
                 unit: unit.symbol(),
@@ -121,6 +124,16 @@ fn digits(kind: Kind, unit: Unit, number: f64) -> u8 {
         },
         _ => significant(number),
     }
+}
+
+/// Rounded to three significant figures: heat comes from a flow and a small
+/// difference of two temperatures and is never known better.
+fn three_figures(number: f64) -> f64 {
+    if number == 0.0 {
+        return number;
+    }
+    let scale = 10f64.powf(number.abs().log10().floor() - 2.0);
+    (number / scale).round() * scale
 }
 
 /// Decimals that leave three significant digits, 0 to 3; none for what would

@@ -8,6 +8,7 @@ use super::measure::{Delays, Figures};
 use super::phase::{Phase, phase};
 use super::reasons::findings;
 use super::setup::Setup;
+use crate::quantity::sort_by;
 
 /// What a refill test says. With several cycles: the figures of the cycle that
 /// decides the verdict.
@@ -85,13 +86,14 @@ pub fn judge(setup: &Setup, marks: &[Mark]) -> Outcome {
             count: marks.len() - ordered.len(),
         });
     }
-    outcome.findings.sort_by_key(|f| match f.weight() {
+    let rank = |f: &Finding| match f.weight() {
         Weight::Fail => 0,
         Weight::Unproven => 1,
         Weight::Watch => 2,
         Weight::Proof => 3,
         Weight::Remark => 4,
-    });
+    };
+    sort_by(&mut outcome.findings, |a, b| rank(a).cmp(&rank(b)));
     outcome.next = next_reading(&outcome);
     outcome
 }

@@ -11,6 +11,8 @@
 //!   of Mathematical Functions", checked against the table of the NIST/SEMATECH
 //!   e-Handbook of Statistical Methods, section 1.3.6.7.2.
 
+use crate::quantity::sort_by;
+
 /// A least-squares line `y = level + slope (x - mean_x)`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Line {
@@ -73,8 +75,8 @@ pub(super) fn least_squares(points: &[(f64, f64)]) -> Option<Line> {
 
 /// Middle value; the mean of the two middle ones for an even count. Zero for
 /// an empty list.
-fn median(values: &mut [f64]) -> f64 {
-    values.sort_by(f64::total_cmp);
+fn median(mut values: Vec<f64>) -> f64 {
+    sort_by(&mut values, f64::total_cmp);
     match values.len() {
         0 => 0.0,
         n if n % 2 == 1 => values[n / 2],
@@ -84,20 +86,20 @@ fn median(values: &mut [f64]) -> f64 {
 
 /// Distance of each point from the repeated-median line.
 fn robust_residuals(points: &[(f64, f64)]) -> Vec<f64> {
-    let mut through: Vec<f64> = points
+    let through: Vec<f64> = points
         .iter()
         .map(|a| {
-            let mut slopes: Vec<f64> = points
+            let slopes: Vec<f64> = points
                 .iter()
                 .filter(|b| b.0 != a.0)
                 .map(|b| (b.1 - a.1) / (b.0 - a.0))
                 .collect();
-            median(&mut slopes)
+            median(slopes)
         })
         .collect();
-    let slope = median(&mut through);
-    let mut heights: Vec<f64> = points.iter().map(|p| p.1 - slope * p.0).collect();
-    let height = median(&mut heights);
+    let slope = median(through);
+    let heights: Vec<f64> = points.iter().map(|p| p.1 - slope * p.0).collect();
+    let height = median(heights);
     points.iter().map(|p| p.1 - slope * p.0 - height).collect()
 }
 
@@ -114,10 +116,10 @@ pub(super) fn gross_errors(points: &[(f64, f64)], reading_sd: f64) -> Vec<bool> 
         return none;
     }
     let off = robust_residuals(points);
-    let mut sizes: Vec<f64> = off.iter().map(|r| r.abs()).collect();
+    let sizes: Vec<f64> = off.iter().map(|r| r.abs()).collect();
     // 1.4826 makes the median absolute deviation a standard deviation for
     // normal noise; four of them is a slip, not a ripple.
-    let scale = (1.4826 * median(&mut sizes)).max(reading_sd);
+    let scale = (1.4826 * median(sizes)).max(reading_sd);
     let far: Vec<bool> = off.iter().map(|r| r.abs() > 4.0 * scale).collect();
     let count = far.iter().filter(|&&f| f).count();
     if count * 4 > n { none } else { far }

@@ -5,7 +5,7 @@ use std::cmp::Ordering;
 use serde::{Deserialize, Serialize};
 use uom::si::length::meter;
 
-use crate::quantity::Length;
+use crate::quantity::{Length, sort_by};
 
 /// Latest time a mark may carry, in seconds: about thirty years. A mark
 /// beyond it is a broken clock and is left out.
@@ -129,7 +129,7 @@ impl Mark {
 /// natural order of the test, so the order of arrival never matters.
 pub(super) fn in_order(marks: &[Mark]) -> Vec<Mark> {
     let mut sorted: Vec<Mark> = marks.iter().copied().filter(Mark::usable).collect();
-    sorted.sort_by(Mark::order);
+    sort_by(&mut sorted, Mark::order);
     sorted
 }
 

@@ -6,6 +6,7 @@ use super::cycle::Cycle;
 use super::fit::{Estimate, LevelEstimate, Missing, Stretch, inflow, level_at, reading_half};
 use super::mark::ExpectedMark;
 use super::setup::Setup;
+use crate::quantity::sort_by;
 
 /// Two marks this close may have been tapped in the wrong order, in seconds.
 pub(super) const TAP_SLACK_S: f64 = 10.0;
@@ -140,9 +141,11 @@ fn call_level(setup: &Setup, cycle: &Cycle) -> Result<LevelEstimate, Missing> {
     // A drain runs slower as the level falls: only the nearest three readings
     // are near enough to a straight line.
     let mut near = cycle.readings(from, to);
-    near.sort_by(|a, b| (a.0 - call).abs().total_cmp(&(b.0 - call).abs()));
+    sort_by(&mut near, |a, b| {
+        (a.0 - call).abs().total_cmp(&(b.0 - call).abs())
+    });
     near.truncate(3);
-    near.sort_by(|a, b| a.0.total_cmp(&b.0));
+    sort_by(&mut near, |a, b| a.0.total_cmp(&b.0));
     let stretch = inflow(&setup.basin, &near).ok();
     level_at(call, &near, stretch.as_ref())
 }

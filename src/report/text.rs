@@ -2,6 +2,7 @@
 
 use super::chart::{Chart, Waterline};
 use super::doc::{Align, Block, Doc, Table, Text};
+use crate::quantity::sort_by;
 
 /// Least width that still holds a table.
 const NARROWEST: usize = 32;
@@ -144,7 +145,7 @@ impl Sheet {
                     .map(|l| (l.height, l.label.as_str(), l.value.as_str())),
             )
             .collect();
-        rows.sort_by(|a, b| b.0.total_cmp(&a.0));
+        sort_by(&mut rows, |a, b| b.0.total_cmp(&a.0));
         let rows: Vec<Vec<String>> = rows
             .iter()
             .map(|(_, label, value)| vec![(*label).into(), (*value).into()])

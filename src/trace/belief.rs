@@ -9,6 +9,7 @@ use super::mode::{Manner, Mode};
 use super::observed::Observed;
 use super::plant::Plant;
 use super::weight::Source;
+use crate::quantity::sort_by;
 
 /// An answer counts as contradicted when, after hearing everything, the
 /// explanations that hold most of the belief give it less than this.
@@ -144,7 +145,9 @@ impl Engine {
             s.steady = s.steady.min(1.0);
             s.probability = (s.steady + s.intermittent).min(1.0);
         }
-        suspects.sort_by(|a, b| b.probability.total_cmp(&a.probability));
+        sort_by(&mut suspects, |a, b| {
+            b.probability.total_cmp(&a.probability)
+        });
         let best = whole
             .into_iter()
             .max_by(|a, b| a.1.total_cmp(&b.1))

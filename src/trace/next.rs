@@ -10,6 +10,7 @@ use super::evidence::{Check, Evidence, Stage};
 use super::mode::{Mode, Place};
 use super::observed::{Observed, Reading, Soft};
 use super::plant::{LevelControl, Plant};
+use crate::quantity::sort_by;
 
 /// A suspect this probable needs proving, not more searching.
 const SETTLED: f64 = 0.9;
@@ -138,7 +139,7 @@ impl<'a> Desk<'a> {
             .map(|c| self.suggestion(c))
             .filter_map(|s| self.rate(&s, &gated).map(|rate| (rate, s)))
             .collect();
-        rated.sort_by(|a, b| b.0.total_cmp(&a.0));
+        sort_by(&mut rated, |a, b| b.0.total_cmp(&a.0));
         let mut ranked: Vec<Suggestion> = rated.into_iter().map(|(_, s)| s).collect();
         let best = match settled {
             Some(_) => self.proof(SETTLED),

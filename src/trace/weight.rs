@@ -7,6 +7,7 @@ use super::evidence::Evidence;
 use super::mode::Mode;
 use super::observed::{Observed, Reading};
 use super::plant::Plant;
+use crate::quantity::sort_by;
 
 /// Where a weight comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -83,7 +84,9 @@ pub fn why(plant: &Plant, observed: &Observed, evidence: &[Evidence], mode: Mode
             }
         })
         .collect();
-    weights.sort_by(|a, b| b.log10_odds.abs().total_cmp(&a.log10_odds.abs()));
+    sort_by(&mut weights, |a, b| {
+        b.log10_odds.abs().total_cmp(&a.log10_odds.abs())
+    });
     weights
 }
 

@@ -3,14 +3,19 @@
 
 use leptos::prelude::*;
 
+use crate::app::parts::erased::markup;
+
 use crate::app::prefs::prefs;
 use crate::report::{Chart, Ink};
 use crate::words::Phrase as P;
 
 const W: f64 = 340.0;
-const H: f64 = 250.0;
+const H: f64 = 280.0;
 const LEFT: f64 = 34.0;
-const TOP: f64 = 26.0;
+const TOP: f64 = 66.0;
+const ROW_0: f64 = 26.0;
+const ROW: f64 = 13.0;
+const ROWS: usize = 3;
 const BOTTOM: f64 = 34.0;
 
 fn x(v: f64) -> f64 {
@@ -21,7 +26,28 @@ fn y(v: f64) -> f64 {
     H - BOTTOM - v.clamp(0.0, 1.0) * (H - TOP - BOTTOM)
 }
 
-/// Draws a chart. `now` is the present level, drawn as water.
+/// The row above the plot in which each moment's label finds room; `None`
+/// where all rows are taken. The table behind the figure names every moment.
+fn label_rows(chart: &Chart) -> Vec<Option<usize>> {
+    let mut taken: [Vec<(f64, f64)>; ROWS] = Default::default();
+    chart
+        .moments
+        .iter()
+        .map(|moment| {
+            let (at, wide) = (x(moment.x), 7.6 * moment.label.chars().count() as f64);
+            let (from, to) = match moment.x > 0.7 {
+                true => (at - 6.0 - wide, at),
+                false => (at, at + 6.0 + wide),
+            };
+            let free = |row: &Vec<(f64, f64)>| row.iter().all(|(a, b)| to < *a || from > *b);
+            let row = taken.iter().position(free)?;
+            taken[row].push((from, to));
+            Some(row)
+        })
+        .collect()
+}
+
+/// Draws a chart.
 #[component]
 pub fn ChartView(
     /// The figure.
@@ -32,7 +58,7 @@ pub fn ChartView(
         .x_ticks
         .iter()
         .map(|(at, label)| {
-            view! {
+            markup! {
                 <line class="grid" x1=x(*at) x2=x(*at) y1=y(0.0) y2=y(1.0) />
                 <text x=x(*at) y=H - BOTTOM + 15.0 text-anchor="middle">{label.clone()}</text>
             }
@@ -42,7 +68,7 @@ pub fn ChartView(
         .y_ticks
         .iter()
         .map(|(at, label)| {
-            view! {
+            markup! {
                 <line class="grid" x1=x(0.0) x2=x(1.0) y1=y(*at) y2=y(*at) />
                 <text x=LEFT - 5.0 y=y(*at) + 4.0 text-anchor="end">{label.clone()}</text>
             }
@@ -52,7 +78,7 @@ pub fn ChartView(
         .limits
         .iter()
         .map(|limit| {
-            view! {
+            markup! {
                 <line
                     class="limit"
                     class:low=limit.ink == Ink::Alarm
@@ -67,27 +93,29 @@ pub fn ChartView(
             }
         })
         .collect_view();
+    let rows = label_rows(&chart);
     let moments = chart
         .moments
         .iter()
-        .enumerate()
-        .map(|(n, moment)| {
-            // Labels take turns in two rows, so that neighbours stay readable.
-            let row = TOP - 14.0 + 12.0 * (n % 2) as f64;
-            let (nudged, anchor) = match moment.x > 0.8 {
-                true => (x(moment.x) - 3.0, "end"),
-                false => (x(moment.x) + 3.0, "start"),
-            };
-            view! {
-                <line class="event" x1=x(moment.x) x2=x(moment.x) y1=row + 2.0 y2=y(0.0) />
-                <text
-                    class="strong"
-                    x=nudged
-                    y=row
-                    text-anchor=anchor
-                >
-                    {moment.label.clone()}
-                </text>
+        .zip(rows)
+        .map(|(moment, row)| {
+            let at = x(moment.x);
+            let label = row.map(|row| {
+                let up = ROW_0 + ROW * row as f64;
+                let (nudged, anchor) = match moment.x > 0.7 {
+                    true => (at - 3.0, "end"),
+                    false => (at + 3.0, "start"),
+                };
+                markup! {
+                    <text class="strong" x=nudged y=up text-anchor=anchor>
+                        {moment.label.clone()}
+                    </text>
+                }
+            });
+            let top = row.map_or(TOP, |row| ROW_0 + ROW * row as f64 - 9.0);
+            markup! {
+                <line class="event" x1=at x2=at y1=top y2=y(0.0) />
+                {label}
             }
         })
         .collect_view();
@@ -95,7 +123,7 @@ pub fn ChartView(
         .fits
         .iter()
         .map(|fit| {
-            view! {
+            markup! {
                 <line
                     class="line"
                     x1=x(fit.from.0)
@@ -121,17 +149,17 @@ pub fn ChartView(
                     cx + 4.0,
                     cy - 4.0
                 );
-                view! { <path class="event" d=cross /> }.into_any()
+                markup! { <path class="event" d=cross /> }
             }
-            _ => view! { <circle class="dot" cx=x(px) cy=y(py) r="5" /> }.into_any(),
+            _ => markup! { <circle class="dot" cx=x(px) cy=y(py) r="5" /> },
         })
         .collect_view();
-    let rows = chart
+    let table = chart
         .rows
         .iter()
-        .map(|(a, b)| view! { <tr><td>{a.clone()}</td><td>{b.clone()}</td></tr> })
+        .map(|(a, b)| markup! { <tr><td>{a.clone()}</td><td>{b.clone()}</td></tr> })
         .collect_view();
-    view! {
+    markup! {
         <figure>
             <svg
                 class="fig"
@@ -159,7 +187,7 @@ pub fn ChartView(
                             <th scope="col">{chart.row_heads.1.clone()}</th>
                         </tr>
                     </thead>
-                    <tbody>{rows}</tbody>
+                    <tbody>{table}</tbody>
                 </table>
             </details>
         </figure>

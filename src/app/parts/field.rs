@@ -3,6 +3,8 @@
 
 use leptos::prelude::*;
 
+use crate::app::parts::erased::{markup, tap};
+
 use super::icon::{Draw, Icon};
 use crate::app::ledger::ledger;
 use crate::app::prefs::prefs;
@@ -142,10 +144,10 @@ pub fn QuantityField(
         Kind::Temperature if prefs().system.get_untracked() == System::Si => "text",
         _ => "decimal",
     };
-    view! {
+    markup! {
         <div class="field" data-state=state>
             <label for=id.clone()>{label}</label>
-            {(!hint.is_empty()).then(|| view! { <p class="hint">{hint.clone()}</p> })}
+            {(!hint.is_empty()).then(|| markup! { <p class="hint">{hint.clone()}</p> })}
             <div class="entry">
                 <input
                     id=id.clone()
@@ -168,7 +170,7 @@ pub fn QuantityField(
                     aria-label=move || {
                         format!("{name}: {} {}", words.phrase(P::UnitIs), typing.bare.get().symbol())
                     }
-                    on:click=next_unit
+                    on:click=tap(next_unit)
                 >
                     {move || typing.bare.get().symbol()}
                 </button>
@@ -182,10 +184,10 @@ pub fn QuantityField(
             >
                 {move || match (refused.get(), kept.and_then(|kept| kept.get())) {
                     (Some(why), _) => {
-                        Some(view! { <Draw icon=Icon::Cross /> <span>{why}</span> }.into_any())
+                        Some(markup! { <Draw icon=Icon::Cross /> <span>{why}</span> })
                     }
                     (None, Some(kept)) => {
-                        Some(view! { <Draw icon=Icon::Kept /> <span>{kept}</span> }.into_any())
+                        Some(markup! { <Draw icon=Icon::Kept /> <span>{kept}</span> })
                     }
                     (None, None) => None,
                 }}
@@ -245,7 +247,7 @@ pub fn TextField(
     let refused = move || refusal.and_then(|r| r.get());
     let state = move || if refused().is_some() { "refused" } else { "ok" };
     let input = match long {
-        true => view! {
+        true => markup! {
             <textarea
                 id=id.clone()
                 data-test=test
@@ -253,9 +255,8 @@ pub fn TextField(
                 prop:value=move || text.get()
                 on:input=typed
             ></textarea>
-        }
-        .into_any(),
-        false => view! {
+        },
+        false => markup! {
             <input
                 id=id.clone()
                 data-test=test
@@ -265,16 +266,15 @@ pub fn TextField(
                 prop:value=move || text.get()
                 on:input=typed
             />
-        }
-        .into_any(),
+        },
     };
-    view! {
+    markup! {
         <div class="field" data-state=state>
             <label for=id.clone()>{label}</label>
-            {(!hint.is_empty()).then(|| view! { <p class="hint">{hint.clone()}</p> })}
+            {(!hint.is_empty()).then(|| markup! { <p class="hint">{hint.clone()}</p> })}
             {input}
             <p id=said class="said no" aria-live="polite">
-                {move || refused().map(|why| view! { <Draw icon=Icon::Cross /> <span>{why}</span> })}
+                {move || refused().map(|why| markup! { <Draw icon=Icon::Cross /> <span>{why}</span> })}
             </p>
         </div>
     }

@@ -3,6 +3,8 @@
 
 use leptos::prelude::*;
 
+use crate::app::parts::erased::markup;
+
 /// Which icon.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Icon {
@@ -25,47 +27,32 @@ pub enum Icon {
 /// Draws an icon at the size of the text beside it.
 #[component]
 pub fn Draw(icon: Icon) -> impl IntoView {
-    const DROP: &str = "M10 1.5C13 6 16 9 16 12.3a6 6 0 1 1-12 0C4 9 7 6 10 1.5Z";
     let body = match icon {
         Icon::Empty => {
-            view! { <path d=DROP fill="none" stroke="currentColor" stroke-width="2" /> }.into_any()
+            r#"<path d="M10 1.5C13 6 16 9 16 12.3a6 6 0 1 1-12 0C4 9 7 6 10 1.5Z" stroke-width="2"/>"#
         }
-        Icon::Half => view! {
-            <path d=DROP fill="none" stroke="currentColor" stroke-width="2" />
-            <path d="M4 12.3a6 6 0 0 0 12 0Z" fill="currentColor" />
+        Icon::Half => {
+            r#"<path d="M10 1.5C13 6 16 9 16 12.3a6 6 0 1 1-12 0C4 9 7 6 10 1.5Z" stroke-width="2"/><path d="M4 12.3a6 6 0 0 0 12 0Z" fill="currentColor" stroke="none"/>"#
         }
-        .into_any(),
-        Icon::Full => view! {
-            <path d=DROP fill="currentColor" stroke="currentColor" stroke-width="2" />
+        Icon::Full => {
+            r#"<path d="M10 1.5C13 6 16 9 16 12.3a6 6 0 1 1-12 0C4 9 7 6 10 1.5Z" fill="currentColor" stroke-width="2"/>"#
         }
-        .into_any(),
-        Icon::Warning => view! {
-            <path
-                d="M10 2 18.5 17.5H1.5Z"
-                fill="none"
-                stroke="currentColor"
-                stroke-width="2"
-                stroke-linejoin="round"
-            />
-            <path d="M10 7.5v5M10 14v1.6" stroke="currentColor" stroke-width="2" />
+        Icon::Warning => {
+            r#"<path d="M10 2 18.5 17.5H1.5Z" stroke-width="2" stroke-linejoin="round"/><path d="M10 7.5v5M10 14v1.6" stroke-width="2"/>"#
         }
-        .into_any(),
-        Icon::Back => view! {
-            <path d="M13 3 6 10l7 7" fill="none" stroke="currentColor" stroke-width="2.5" />
-        }
-        .into_any(),
-        Icon::Cross => view! {
-            <path d="M4 4l12 12M16 4 4 16" stroke="currentColor" stroke-width="2.5" />
-        }
-        .into_any(),
-        Icon::Kept => view! {
-            <path d="M3 10.5 8 15.5 17 4.5" fill="none" stroke="currentColor" stroke-width="2.5" />
-        }
-        .into_any(),
+        Icon::Back => r#"<path d="M13 3 6 10l7 7" stroke-width="2.5"/>"#,
+        Icon::Cross => r#"<path d="M4 4l12 12M16 4 4 16" stroke-width="2.5"/>"#,
+        Icon::Kept => r#"<path d="M3 10.5 8 15.5 17 4.5" stroke-width="2.5"/>"#,
     };
-    view! {
-        <svg width="20" height="20" viewBox="0 0 20 20" aria-hidden="true">
-            {body}
-        </svg>
+    markup! {
+        <svg
+            width="20"
+            height="20"
+            viewBox="0 0 20 20"
+            fill="none"
+            stroke="currentColor"
+            aria-hidden="true"
+            inner_html=body
+        ></svg>
     }
 }

@@ -3,6 +3,8 @@
 
 use leptos::prelude::*;
 
+use crate::app::parts::erased::markup;
+
 use crate::app::prefs::prefs;
 use crate::quantity::{Value, show};
 use crate::words::Phrase as P;
@@ -17,7 +19,7 @@ pub fn Amount(
     hero: bool,
 ) -> impl IntoView {
     let shown = move || show(value, prefs().system.get());
-    view! {
+    markup! {
         <span class="value" class:hero=hero>
             {move || shown().number}
             <span class="u">{move || shown().unit}</span>
@@ -47,14 +49,14 @@ pub fn Number(
 ) -> impl IntoView {
     let words = prefs().words;
     let (formula, source) = basis;
-    view! {
+    markup! {
         <div class="number" data-test=test>
             <span class="label">{label}</span>
             {match value {
-                Ok(value) => view! { <Amount value /> }.into_any(),
-                Err(why) => view! { <span class="value none">{why}</span> }.into_any(),
+                Ok(value) => markup! { <Amount value /> },
+                Err(why) => markup! { <span class="value none">{why}</span> },
             }}
-            {note.map(|note| view! { <span class="small sub">{note}</span> })}
+            {note.map(|note| markup! { <span class="small sub">{note}</span> })}
             <details>
                 <summary>{words.phrase(P::HowWeKnow)}</summary>
                 <dl class="basis">
@@ -62,14 +64,14 @@ pub fn Number(
                     <dd>{formula}</dd>
                     {(!from.is_empty())
                         .then(|| {
-                            view! {
+                            markup! {
                                 <dt>{words.phrase(P::FromThese)}</dt>
                                 <dd>
                                     <ul>
                                         {from
                                             .iter()
                                             .map(|(name, value)| {
-                                                view! { <li>{format!("{name}: {value}")}</li> }
+                                                markup! { <li>{format!("{name}: {value}")}</li> }
                                             })
                                             .collect_view()}
                                     </ul>

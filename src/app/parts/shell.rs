@@ -3,6 +3,8 @@
 
 use leptos::prelude::*;
 
+use crate::app::parts::erased::{markup, tap};
+
 use super::icon::{Draw, Icon};
 use super::waterline::Waterline;
 use crate::app::ledger::ledger;
@@ -50,20 +52,20 @@ pub fn Screen(
 ) -> impl IntoView {
     let with_rail = edge.is_some();
     Effect::new(move || document().set_title(&format!("{} · Coldsump", title.get())));
-    view! {
+    markup! {
         <div class="screen" class:with-rail=with_rail data-test=format!("screen-{name}")>
-            <Banners />
+            <Banners in_outbox=name == "outbox" />
             {edge
                 .map(|edge| move || {
                     edge.get()
                         .map(|Edge { visit, tower, level }| {
-                            view! { <Waterline visit tower level /> }
+                            markup! { <Waterline visit tower level /> }
                         })
                 })}
             <header>
                 {back
                     .map(|(route, label)| {
-                        view! {
+                        markup! {
                             <a class="back" href=route.href() data-test="back">
                                 <Draw icon=Icon::Back />
                                 {label}
@@ -71,10 +73,10 @@ pub fn Screen(
                         }
                     })}
                 <h1>{title}</h1>
-                {sub.map(|sub| view! { <p class="sub">{sub}</p> })}
+                {sub.map(|sub| markup! { <p class="sub">{sub}</p> })}
             </header>
             <main>{children()}</main>
-            {act.map(|act| view! { <div class="act">{act.run()}</div> })}
+            {act.map(|act| markup! { <div class="act">{move || act.run()}</div> })}
         </div>
     }
 }
@@ -82,11 +84,12 @@ pub fn Screen(
 /// What must be known on any screen: a save that failed, a report that can
 /// go out, a new version that waits.
 #[component]
-fn Banners() -> impl IntoView {
+fn Banners(in_outbox: bool) -> impl IntoView {
     let words = prefs().words;
     let ledger = ledger();
     let outside: Outside = expect_context();
-    view! {
+    markup! {
+        <div class="banners">
         <div aria-live="assertive">
             {move || {
                 ledger
@@ -99,13 +102,13 @@ fn Banners() -> impl IntoView {
                                 format!("{} ({text})", words.phrase(P::StoreFailed))
                             }
                         };
-                        view! {
+                        markup! {
                             <div class="banner" data-test="not-saved">
                                 <span>{why}</span>
                                 {(waiting > 0)
                                     .then(|| {
-                                        view! {
-                                            <button on:click=move |_| ledger.save_again()>
+                                        markup! {
+                                            <button on:click=tap(move |_| ledger.save_again())>
                                                 {words.phrase(P::SaveAgain)}
                                             </button>
                                         }
@@ -118,15 +121,15 @@ fn Banners() -> impl IntoView {
         <div aria-live="polite">
             {move || {
                 let waiting = ledger.log().with(|log| log.waiting_reports().len());
-                (waiting > 0 && outside.signal_is_back.get())
+                (waiting > 0 && !in_outbox && outside.signal_is_back.get())
                     .then(|| {
-                        view! {
+                        markup! {
                             <div class="banner" data-test="signal-back">
                                 <span>{words.reports_can_go(waiting)}</span>
                                 <a
                                     class="button"
                                     href=Route::Outbox.href()
-                                    on:click=move |_| outside.signal_is_back.set(false)
+                                    on:click=tap(move |_| outside.signal_is_back.set(false))
                                 >
                                     {words.phrase(P::OpenOutbox)}
                                 </a>
@@ -139,27 +142,26 @@ fn Banners() -> impl IntoView {
                     .update_waits
                     .get()
                     .then(|| {
-                        view! {
+                        markup! {
                             <div class="banner" data-test="update-waits">
                                 <span>{words.phrase(P::UpdateWaits)}</span>
                                 {move || match ledger.log().with(|log| log.test_running()) {
                                     true => {
-                                        view! { <span>{words.phrase(P::UpdateAfterTest)}</span> }
-                                            .into_any()
+                                        markup! { <span>{words.phrase(P::UpdateAfterTest)}</span> }
                                     }
                                     false => {
-                                        view! {
-                                            <button on:click=move |_| outside.take_update()>
+                                        markup! {
+                                            <button on:click=tap(move |_| outside.take_update())>
                                                 {words.phrase(P::UpdateNow)}
                                             </button>
                                         }
-                                            .into_any()
                                     }
                                 }}
                             </div>
                         }
                     })
             }}
+        </div>
         </div>
     }
 }

@@ -2,6 +2,8 @@
 //! of a visit, with its real marks and the last known level.
 
 use leptos::prelude::*;
+
+use crate::app::parts::erased::markup;
 use uom::si::length::meter;
 
 use crate::app::prefs::prefs;
@@ -42,7 +44,7 @@ pub fn Waterline(
         Some(level) => format!("{}: {level}", words.phrase(P::BasinLevelNow)),
         None => words.phrase(P::BasinLevelUnknown).to_owned(),
     };
-    view! {
+    markup! {
         <a
             class="waterline"
             href=Route::Visit(visit, Station::Refill).href()
@@ -53,15 +55,15 @@ pub fn Waterline(
                 {match level {
                     Some(level) => {
                         let height = format!("{:.2}%", 100.0 * (1.0 - share(level, &tower)));
-                        view! { <div class="water" style:height=height></div> }.into_any()
+                        markup! { <div class="water" style:height=height></div> }
                     }
-                    None => view! { <div class="unknown"></div> }.into_any(),
+                    None => markup! { <div class="unknown"></div> },
                 }}
                 {marks
                     .into_iter()
                     .map(|(class, name, at)| {
                         let top = format!("{:.2}%", 100.0 * share(at, &tower));
-                        view! {
+                        markup! {
                             <div class=format!("mark {class}") style:top=top>
                                 <span>{words.phrase(name)}</span>
                             </div>
@@ -69,7 +71,7 @@ pub fn Waterline(
                     })
                     .collect_view()}
             </div>
-            <span class="now">{move || now().unwrap_or_else(|| "?".to_owned())}</span>
+            <span class="now">{move || now().map_or_else(|| "?".to_owned(), |l| l.replace('\u{a0}', " "))}</span>
         </a>
     }
 }

@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use crate::app::parts::erased::{choice, markup};
+
 use super::visit_frame::{Job, StationScreen};
 use crate::app::ledger::ledger;
 use crate::app::parts::field::{QuantityField, Typing};
@@ -35,7 +37,7 @@ pub fn Found(id: VisitId) -> impl IntoView {
         .site
         .with_untracked(|s| s.as_ref().map(|s| s.machines.clone()));
     let act = move || {
-        view! {
+        markup! {
             <a
                 class="button primary"
                 href=Route::Visit(id, Station::Numbers).href()
@@ -56,7 +58,7 @@ pub fn Found(id: VisitId) -> impl IntoView {
         (What::ControlVoltage, "control-voltage"),
         (What::WaterFlow, "water-flow"),
     ];
-    view! {
+    markup! {
         <StationScreen job title=P::StationFound sub name="found" act>
             <section>
                 <h2>{words.phrase(P::Machines)}</h2>
@@ -65,7 +67,7 @@ pub fn Found(id: VisitId) -> impl IntoView {
                         .unwrap_or_default()
                         .into_iter()
                         .enumerate()
-                        .map(|(n, machine)| view! { <MachineRow job machine n when=When::AsFound /> })
+                        .map(|(n, machine)| markup! { <MachineRow job machine n when=When::AsFound /> })
                         .collect_view()}
                 </div>
             </section>
@@ -74,7 +76,7 @@ pub fn Found(id: VisitId) -> impl IntoView {
                 <div class="fields">
                     {loop_fields
                         .map(|(what, test)| {
-                            view! { <ReadingField job what when=When::AsFound test=test.to_owned() /> }
+                            markup! { <ReadingField job what when=When::AsFound test=test.to_owned() /> }
                         })
                         .collect_view()}
                 </div>
@@ -139,7 +141,7 @@ pub fn ReadingField(
         };
         ledger().write_then(job.about(), vec![body], move || typing.settled());
     };
-    view! {
+    markup! {
         <QuantityField
             typing
             label=words.reading_name(what)
@@ -177,7 +179,7 @@ pub fn MachineRow(
         (MachineState::Stopped, P::MachineStopped, "stopped"),
     ];
     let heading = format!("{} · {}", machine.name, machine.refrigerant.designation());
-    view! {
+    markup! {
         <fieldset class="fields">
             <legend class="hidden-visually">{heading.clone()}</legend>
             <h3 aria-hidden="true">{heading.clone()}</h3>
@@ -185,16 +187,12 @@ pub fn MachineRow(
                 {states
                     .map(|(which, name, test)| {
                         let body = Body::MachineSeen { machine: id, when, state: which };
-                        view! {
-                            <button
-                                type="button"
-                                data-test=format!("machine-{n}-{test}")
-                                aria-pressed=move || (state.get() == Some(which)).to_string()
-                                on:click=move |_| job.write(body.clone())
-                            >
-                                {words.phrase(name)}
-                            </button>
-                        }
+                        choice(
+                            format!("machine-{n}-{test}"),
+                            words.phrase(name),
+                            move || state.get() == Some(which),
+                            move || job.write(body.clone()),
+                        )
                     })
                     .collect_view()}
             </div>

@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use crate::app::parts::erased::{markup, tap};
+
 use crate::app::ledger::ledger;
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::parts::shell::Screen;
@@ -65,27 +67,25 @@ pub fn Home() -> impl IntoView {
     let empty = move || sites.with(Vec::is_empty);
     let act = move || {
         if empty() {
-            view! {
-                <button class="primary" data-test="open-demo" on:click=move |_| open_demo()>
+            markup! {
+                <button class="primary" data-test="open-demo" on:click=tap(move |_| open_demo())>
                     {words.phrase(P::OpenDemo)}
                 </button>
                 <a class="button" href=Route::NewSite.href() data-test="new-site">
                     {words.phrase(P::DescribeSite)}
                 </a>
             }
-            .into_any()
         } else {
-            view! {
-                <a class="button primary" href="#sites" data-test="choose-site" on:click=|ev| {
+            markup! {
+                <a class="button primary" href="#sites" data-test="choose-site" on:click=tap(|ev| {
                     ev.prevent_default();
                     if let Some(list) = document().get_element_by_id("sites") {
                         list.scroll_into_view();
                     }
-                }>
+                })>
                     {words.phrase(P::OpenVisitAt)}
                 </a>
             }
-            .into_any()
         }
     };
     let visit_rows = move || {
@@ -95,9 +95,9 @@ pub fn Home() -> impl IntoView {
             .map(|line| {
                 let icon = if line.closed { Icon::Full } else { Icon::Half };
                 let state = if line.closed { P::Closed } else { P::Open };
-                view! {
+                markup! {
                     <li>
-                        <a href=Route::Visit(line.id, Station::Overview).href()>
+                        <a href=Route::Visit(line.id, Station::Overview).href() data-test="visit-row">
                             <Draw icon />
                             <span class="name">{site_name(line.site)}</span>
                             <span class="tail">
@@ -117,7 +117,7 @@ pub fn Home() -> impl IntoView {
             .get()
             .into_iter()
             .map(|(id, site)| {
-                view! {
+                markup! {
                     <li>
                         <a href=Route::Site(id).href() data-test="site-row">
                             <Draw icon=Icon::Empty />
@@ -130,17 +130,17 @@ pub fn Home() -> impl IntoView {
             })
             .collect_view()
     };
-    view! {
+    markup! {
         <Screen title sub name="home" act>
             {move || {
                 empty()
                     .then(|| {
-                        view! {
+                        markup! {
                             <section>
                                 <h2>{words.phrase(P::FirstTitle)}</h2>
                                 <ol class="bullets">
                                     {[P::First1, P::First2, P::First3, P::First4]
-                                        .map(|p| view! { <li>{words.phrase(p)}</li> })
+                                        .map(|p| markup! { <li>{words.phrase(p)}</li> })
                                         .collect_view()}
                                 </ol>
                                 <p class="sub small" data-test="offline-ready">
@@ -162,7 +162,7 @@ pub fn Home() -> impl IntoView {
             {move || {
                 (!visits.with(Vec::is_empty))
                     .then(|| {
-                        view! {
+                        markup! {
                             <section>
                                 <h2>{words.phrase(P::Visits)}</h2>
                                 <ul class="rows" data-test="visits">{visit_rows()}</ul>
@@ -173,7 +173,7 @@ pub fn Home() -> impl IntoView {
             {move || {
                 (!empty())
                     .then(|| {
-                        view! {
+                        markup! {
                             <section id="sites">
                                 <h2>{words.phrase(P::Sites)}</h2>
                                 <ul class="rows">{site_rows()}</ul>
@@ -193,7 +193,7 @@ pub fn Home() -> impl IntoView {
                 </a>
             </nav>
             {(ledger().unreadable() > 0)
-                .then(|| view! { <p class="sub">{words.unreadable(ledger().unreadable())}</p> })}
+                .then(|| markup! { <p class="sub">{words.unreadable(ledger().unreadable())}</p> })}
         </Screen>
     }
 }

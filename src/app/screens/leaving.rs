@@ -3,6 +3,8 @@
 
 use leptos::prelude::*;
 
+use crate::app::parts::erased::{choice, markup, tap};
+
 use super::found::{MachineRow, ReadingField};
 use super::visit_frame::{Job, StationScreen};
 use crate::app::ledger::ledger;
@@ -20,7 +22,7 @@ pub fn Leaving(id: VisitId) -> impl IntoView {
     let job = Job::of(id);
     let words = prefs().words;
     let act = move || {
-        view! {
+        markup! {
             <a class="button primary" href=Route::Visit(id, Station::Report).href() data-test="next">
                 {words.phrase(P::ToReport)}
             </a>
@@ -36,14 +38,14 @@ pub fn Leaving(id: VisitId) -> impl IntoView {
         (What::BasinLevel, "left-basin-level"),
         (What::ControlVoltage, "left-control-voltage"),
     ];
-    view! {
+    markup! {
         <StationScreen job title=P::StationLeft sub name="left" act>
             <CauseForm job />
             <section>
                 <h2>{words.phrase(P::LeavingTitle)}</h2>
                 <div class="fields">
                     {LeavingItem::ALL
-                        .map(|item| view! { <LeavingRow job item /> })
+                        .map(|item| markup! { <LeavingRow job item /> })
                         .collect_view()}
                 </div>
             </section>
@@ -52,7 +54,7 @@ pub fn Leaving(id: VisitId) -> impl IntoView {
                 <div class="fields">
                     {left
                         .map(|(what, test)| {
-                            view! {
+                            markup! {
                                 <ReadingField job what when=When::AsLeft test=test.to_owned() />
                             }
                         })
@@ -62,7 +64,7 @@ pub fn Leaving(id: VisitId) -> impl IntoView {
                         .into_iter()
                         .enumerate()
                         .map(|(n, machine)| {
-                            view! { <MachineRow job machine n=n + 100 when=When::AsLeft /> }
+                            markup! { <MachineRow job machine n=n + 100 when=When::AsLeft /> }
                         })
                         .collect_view()}
                 </div>
@@ -137,7 +139,7 @@ fn CauseForm(job: Job) -> impl IntoView {
         (Manner::Steady, P::MannerSteady),
         (Manner::Intermittent, P::MannerIntermittent),
     ];
-    view! {
+    markup! {
         <section>
             <h2>{words.phrase(P::CauseTitle)}</h2>
             <div class="field">
@@ -145,7 +147,7 @@ fn CauseForm(job: Job) -> impl IntoView {
                 <select id="f-cause" data-test="cause" on:change=choose>
                     {Mode::ALL
                         .map(|m| {
-                            view! {
+                            markup! {
                                 <option value=format!("{m:?}") selected=move || mode.get() == m>
                                     {words.trace_mode(m)}
                                 </option>
@@ -158,22 +160,16 @@ fn CauseForm(job: Job) -> impl IntoView {
                 mode.get()
                     .can_be_intermittent()
                     .then(|| {
-                        view! {
+                        markup! {
                             <div class="seg" role="group" aria-label=words.phrase(P::CauseMode)>
                                 {manners
                                     .map(|(which, name)| {
-                                        view! {
-                                            <button
-                                                type="button"
-                                                data-test=format!("manner-{which:?}")
-                                                aria-pressed=move || {
-                                                    (manner.get() == which).to_string()
-                                                }
-                                                on:click=move |_| manner.set(which)
-                                            >
-                                                {words.phrase(name)}
-                                            </button>
-                                        }
+                                        choice(
+                                            format!("manner-{which:?}"),
+                                            words.phrase(name),
+                                            move || manner.get() == which,
+                                            move || manner.set(which),
+                                        )
                                     })
                                     .collect_view()}
                             </div>
@@ -197,14 +193,14 @@ fn CauseForm(job: Job) -> impl IntoView {
                 long=true
                 test="work"
             />
-            <button type="button" data-test="save-cause" on:click=save>
+            <button type="button" data-test="save-cause" on:click=tap(save)>
                 {words.phrase(P::SaveCause)}
             </button>
             <p class="said yes" aria-live="polite" data-test="cause-kept">
                 {move || {
                     is_kept()
                         .then(|| {
-                            view! {
+                            markup! {
                                 <Draw icon=Icon::Kept />
                                 <span>{words.phrase(P::CauseKept)}</span>
                             }
@@ -228,24 +224,18 @@ fn LeavingRow(job: Job, item: LeavingItem) -> impl IntoView {
         LeavingState::NoneHere,
     ];
     let name = words.leaving_item(item);
-    view! {
+    markup! {
         <div class="field">
             <span class="label">{name}</span>
             <div class="seg" role="group" aria-label=name>
                 {states
                     .map(|which| {
-                        view! {
-                            <button
-                                type="button"
-                                data-test=format!("leaving-{item:?}-{which:?}")
-                                aria-pressed=move || (state.get() == Some(which)).to_string()
-                                on:click=move |_| {
-                                    job.write(Body::LeavingAnswered { item, state: which })
-                                }
-                            >
-                                {words.leaving_state(which)}
-                            </button>
-                        }
+                        choice(
+                            format!("leaving-{item:?}-{which:?}"),
+                            words.leaving_state(which),
+                            move || state.get() == Some(which),
+                            move || job.write(Body::LeavingAnswered { item, state: which }),
+                        )
                     })
                     .collect_view()}
             </div>
@@ -278,7 +268,7 @@ fn NoteForm(job: Job) -> impl IntoView {
             .notes
             .into_iter()
             .map(|(entry, at, text)| {
-                view! {
+                markup! {
                     <li>
                         <div class="row">
                             <span class="sub">{at.clock()}</span>
@@ -286,7 +276,7 @@ fn NoteForm(job: Job) -> impl IntoView {
                             <button
                                 type="button"
                                 class="plain"
-                                on:click=move |_| ledger().withdraw(job.about(), entry)
+                                on:click=tap(move |_| ledger().withdraw(job.about(), entry))
                             >
                                 {words.phrase(P::TakeBack)}
                             </button>
@@ -295,14 +285,14 @@ fn NoteForm(job: Job) -> impl IntoView {
                 }
             })
             .collect_view();
-        Some(view! { <ul class="rows">{rows}</ul> })
+        Some(markup! { <ul class="rows">{rows}</ul> })
     };
-    view! {
+    markup! {
         <section>
             <h2>{words.phrase(P::Notes)}</h2>
             {notes}
             <TextField key=key.get_value() text label=words.phrase(P::NewNote) long=true test="note" />
-            <button type="button" data-test="keep-note" on:click=keep>
+            <button type="button" data-test="keep-note" on:click=tap(keep)>
                 {words.phrase(P::KeepNote)}
             </button>
         </section>

@@ -2,6 +2,8 @@
 //! can be left and found again; the site becomes an entry when it is saved.
 
 use leptos::prelude::*;
+
+use crate::app::parts::erased::{choice, markup, tap};
 use uom::si::ratio::ratio;
 
 use crate::app::ledger::ledger;
@@ -289,12 +291,12 @@ pub fn NewSite() -> impl IntoView {
     };
     let complete = Memo::new(move |_| form.tried.get() && form.site().is_none());
     let act = move || {
-        view! {
+        markup! {
             {move || {
                 complete
                     .get()
                     .then(|| {
-                        view! {
+                        markup! {
                             <p class="said no" role="alert" data-test="incomplete">
                                 <Draw icon=Icon::Cross />
                                 <span>{words.phrase(P::SiteIncomplete)}</span>
@@ -302,7 +304,7 @@ pub fn NewSite() -> impl IntoView {
                         }
                     })
             }}
-            <button class="primary" data-test="save-site" on:click=save>
+            <button class="primary" data-test="save-site" on:click=tap(save)>
                 {words.phrase(P::SaveSite)}
             </button>
         }
@@ -328,19 +330,16 @@ pub fn NewSite() -> impl IntoView {
             .then(|| words.phrase(P::NeededHere).to_owned())
     });
     let shape = move |round: bool, name: P, test: &'static str| {
-        view! {
-            <button
-                type="button"
-                data-test=test
-                aria-pressed=move || (form.round.get() == round).to_string()
-                on:click=move |_| {
-                    form.round.set(round);
-                    ledger().keep_text(ROUND, if round { "yes" } else { "" });
-                }
-            >
-                {words.phrase(name)}
-            </button>
-        }
+        let choose = move || {
+            form.round.set(round);
+            ledger().keep_text(ROUND, if round { "yes" } else { "" });
+        };
+        choice(
+            test,
+            words.phrase(name),
+            move || form.round.get() == round,
+            choose,
+        )
     };
     let add = move |_| {
         let n = form.machines.with_untracked(Vec::len);
@@ -355,7 +354,7 @@ pub fn NewSite() -> impl IntoView {
         })
     };
     let back = (Route::Home, words.phrase(P::Home).to_owned());
-    view! {
+    markup! {
         <Screen title sub name="new-site" back act>
             <section>
                 <TextField key=NAME text=form.name label=words.phrase(P::SiteName)
@@ -372,7 +371,7 @@ pub fn NewSite() -> impl IntoView {
                 </div>
                 <div class="two">
                     {move || {
-                        view! {
+                        markup! {
                             <QuantityField typing=form.length label=side() test="length"
                                 also=missing(form.length) />
                         }
@@ -380,7 +379,7 @@ pub fn NewSite() -> impl IntoView {
                     {move || {
                         (!form.round.get())
                             .then(|| {
-                                view! {
+                                markup! {
                                     <QuantityField typing=form.width also=missing(form.width)
                                         label=words.phrase(P::InsideWidth) test="width" />
                                 }
@@ -415,10 +414,14 @@ pub fn NewSite() -> impl IntoView {
             </section>
             <section>
                 <h2>{words.phrase(P::Machines)}</h2>
-                <For each=move || form.machines.get() key=|m| m.n let:machine>
-                    <MachineFields machine />
-                </For>
-                <button type="button" data-test="add-machine" on:click=add>
+                {move || {
+                    form.machines
+                        .get()
+                        .into_iter()
+                        .map(|machine| markup! { <MachineFields machine /> })
+                        .collect_view()
+                }}
+                <button type="button" data-test="add-machine" on:click=tap(add)>
                     {words.phrase(P::AddMachine)}
                 </button>
             </section>
@@ -441,7 +444,7 @@ fn MachineFields(machine: MachineForm) -> impl IntoView {
         }
     };
     let id = format!("f-refrigerant-{n}");
-    view! {
+    markup! {
         <fieldset class="fields">
             <TextField key=name_key(n) text=machine.name test=format!("machine-{n}")
                 label=words.machine_numbered(n + 1) />
@@ -451,7 +454,7 @@ fn MachineFields(machine: MachineForm) -> impl IntoView {
                     <select id=id data-test=format!("refrigerant-{n}") on:change=choose>
                         {Refrigerant::ALL
                             .map(|r| {
-                                view! {
+                                markup! {
                                     <option
                                         value=r.designation()
                                         selected=move || machine.refrigerant.get() == r

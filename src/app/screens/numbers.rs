@@ -3,6 +3,8 @@
 
 use leptos::prelude::*;
 
+use crate::app::parts::erased::markup;
+
 use super::visit_frame::{Job, StationScreen};
 use crate::app::parts::number::Number;
 use crate::app::prefs::prefs;
@@ -18,7 +20,7 @@ pub fn Numbers(id: VisitId) -> impl IntoView {
     let job = Job::of(id);
     let words = prefs().words;
     let act = move || {
-        view! {
+        markup! {
             <a class="button primary" href=Route::Visit(id, Station::Trace).href() data-test="next">
                 {words.phrase(P::ToTrace)}
             </a>
@@ -27,9 +29,9 @@ pub fn Numbers(id: VisitId) -> impl IntoView {
     let sub = Signal::derive(move || words.phrase(P::NumbersSub).to_owned());
     let list = move || {
         let (visit, site) = job.both()?;
-        Some(view! { <List site visit /> })
+        Some(markup! { <List site visit /> })
     };
-    view! {
+    markup! {
         <StationScreen job title=P::StationNumbers sub name="numbers" act>
             <div>{list}</div>
         </StationScreen>
@@ -95,7 +97,7 @@ fn List(site: Site, visit: Visit) -> impl IntoView {
         all.extend(from(&air));
         all
     };
-    view! {
+    markup! {
         <Number label=words.phrase(P::WetBulb) value=known(figures.wet_bulb.map(Value::temperature))
             basis=basis(Figure::WetBulb) from=from(&air) test="n-wet-bulb" />
         <Number label=words.phrase(P::Approach)
@@ -123,7 +125,7 @@ fn List(site: Site, visit: Visit) -> impl IntoView {
         {figures
             .heads
             .into_iter()
-            .map(|head| view! { <Condenser site=site.clone() head system /> })
+            .map(|head| markup! { <Condenser site=site.clone() head system /> })
             .collect_view()}
     }
 }
@@ -143,7 +145,7 @@ fn Condenser(site: Site, head: Head, system: System) -> impl IntoView {
         words.from_cut_out(&said(Value::gauge_pressure(gauge)), pascals >= 0.0)
     });
     let note: Vec<String> = over.into_iter().chain(margin).collect();
-    view! {
+    markup! {
         <Number
             label=format!("{}: {}", name.unwrap_or_default(), words.phrase(P::Condensing))
             value=head

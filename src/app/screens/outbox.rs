@@ -3,6 +3,8 @@
 //! only the person can say that it is there.
 
 use leptos::prelude::*;
+
+use crate::app::parts::erased::{markup, tap};
 use leptos::task::spawn_local;
 
 use crate::app::ledger::ledger;
@@ -25,7 +27,7 @@ pub fn Outbox() -> impl IntoView {
     let title = Signal::derive(move || words.phrase(P::Outbox).to_owned());
     let sub = Signal::derive(move || {
         words
-            .phrase(if outside.online.get() {
+            .phrase(if outside.signal.get() {
                 P::SignalThere
             } else {
                 P::SignalNone
@@ -33,16 +35,14 @@ pub fn Outbox() -> impl IntoView {
             .to_owned()
     });
     let going = Memo::new(move |_| log.with(|log| log.outbox()));
-    view! {
+    markup! {
         <Screen title sub name="outbox" back=(Route::Home, words.phrase(P::Home).to_owned())>
             {move || {
                 going
                     .with(Vec::is_empty)
-                    .then(|| view! { <p>{words.phrase(P::OutboxEmpty)}</p> })
+                    .then(|| markup! { <p>{words.phrase(P::OutboxEmpty)}</p> })
             }}
-            <For each=move || going.get() key=|o| (o.file, o.handed.is_some()) let:out>
-                <Going out />
-            </For>
+            {move || going.get().into_iter().map(|out| markup! { <Going out /> }).collect_view()}
         </Screen>
     }
 }
@@ -98,7 +98,7 @@ fn Going(out: Outgoing) -> impl IntoView {
         }
     };
     let name = out.name.clone();
-    view! {
+    markup! {
         <section data-test="outgoing">
             <h2>{site.unwrap_or_default()}</h2>
             <p>{name}</p>
@@ -109,35 +109,35 @@ fn Going(out: Outgoing) -> impl IntoView {
                 }}
             </p>
             {move || {
-                refused.get().then(|| view! { <p class="said no">{words.phrase(P::ShareRefused)}</p> })
+                refused.get().then(|| markup! { <p class="said no">{words.phrase(P::ShareRefused)}</p> })
             }}
             <div class="answers">
                 {move || {
                     shareable()
                         .then(|| {
-                            view! {
-                                <button class="primary" data-test="share" on:click=do_share>
+                            markup! {
+                                <button class="primary" data-test="share" on:click=tap(do_share)>
                                     {words.phrase(P::ShareReport)}
                                 </button>
                             }
                         })
                 }}
-                <button data-test="mail" on:click=do_mail disabled=move || !outside.online.get()>
+                <button data-test="mail" on:click=tap(do_mail) disabled=move || !outside.signal.get()>
                     {words.phrase(P::MailReport)}
                 </button>
-                <button data-test="save-pdf" on:click=do_save>
+                <button data-test="save-pdf" on:click=tap(do_save)>
                     {words.phrase(P::SaveReport)}
                 </button>
                 {out
                     .handed
                     .is_some()
                     .then(|| {
-                        view! {
+                        markup! {
                             <button
                                 data-test="confirm-sent"
-                                on:click=move |_| {
+                                on:click=tap(move |_| {
                                     ledger.write(about, Body::ReportConfirmed { file: id })
-                                }
+                                })
                             >
                                 {words.phrase(P::ItArrived)}
                             </button>

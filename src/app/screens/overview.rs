@@ -3,6 +3,8 @@
 
 use leptos::prelude::*;
 
+use crate::app::parts::erased::{markup, tap};
+
 use super::visit_frame::{Job, NotFound};
 use crate::app::ledger::ledger;
 use crate::app::parts::icon::{Draw, Icon};
@@ -139,7 +141,7 @@ fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
 pub fn Overview(id: VisitId) -> impl IntoView {
     let job = Job::of(id);
     if job.both().is_none() {
-        return view! { <NotFound /> }.into_any();
+        return markup! { <NotFound /> };
     }
     let words = prefs().words;
     let both = move || job.both();
@@ -168,26 +170,23 @@ pub fn Overview(id: VisitId) -> impl IntoView {
         rows.iter().find(open).map(|r| (r.station, r.name))
     };
     let act = move || match next() {
-        Some((station, name)) => view! {
+        Some((station, name)) => markup! {
             <a class="button primary" href=Route::Visit(id, station).href() data-test="next">
                 {words.continue_with(name)}
             </a>
-        }
-        .into_any(),
-        None if both().is_some_and(|(v, _)| v.closed.is_some()) => view! {
+        },
+        None if both().is_some_and(|(v, _)| v.closed.is_some()) => markup! {
             <a class="button primary calm" href=Route::Outbox.href() data-test="next">
                 {words.phrase(P::OpenOutbox)}
             </a>
-        }
-        .into_any(),
-        None => view! {
-            <button class="primary" data-test="close-visit" on:click=move |_| {
+        },
+        None => markup! {
+            <button class="primary" data-test="close-visit" on:click=tap(move |_| {
                 ledger().write(job.about(), Body::VisitClosed)
-            }>
+            })>
                 {words.phrase(P::CloseVisit)}
             </button>
-        }
-        .into_any(),
+        },
     };
     let list = move || {
         let (visit, site) = both()?;
@@ -204,7 +203,7 @@ pub fn Overview(id: VisitId) -> impl IntoView {
                     Progress::Begun => P::StateBegun,
                     Progress::Done => P::StateDone,
                 };
-                view! {
+                markup! {
                     <li>
                         <a href=Route::Visit(id, row.station).href() data-test=row.test>
                             <Draw icon />
@@ -216,9 +215,9 @@ pub fn Overview(id: VisitId) -> impl IntoView {
                 }
             })
             .collect_view();
-        Some(view! { <ol class="rows">{rows}</ol> })
+        Some(markup! { <ol class="rows">{rows}</ol> })
     };
-    view! {
+    markup! {
         <Screen title sub edge name="overview" back=(Route::Home, words.phrase(P::Home).to_owned())
             act>
             <p data-test="complaint-said">
@@ -227,5 +226,4 @@ pub fn Overview(id: VisitId) -> impl IntoView {
             {list}
         </Screen>
     }
-    .into_any()
 }

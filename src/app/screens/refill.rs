@@ -4,6 +4,8 @@
 
 use gloo_timers::callback::Interval;
 use leptos::prelude::*;
+
+use crate::app::parts::erased::{markup, tap};
 use uom::si::length::{inch, meter, millimeter};
 
 use super::refill_verdict::VerdictView;
@@ -48,34 +50,32 @@ pub fn Refill(id: VisitId) -> impl IntoView {
     };
     let next = move || test.with(|t| t.as_ref().and_then(|t| expected(&t.timed())));
     let act = move || match up.get() {
-        None => view! {
-            <button class="primary" data-test="begin-test" on:click=begin>
+        None => markup! {
+            <button class="primary" data-test="begin-test" on:click=tap(begin)>
                 {words.phrase(P::BeginTest)}
             </button>
-        }
-        .into_any(),
+        },
         Some((id, true)) => {
-            view! { <NextMark job test_id=id next=Signal::derive(next) /> }.into_any()
+            markup! { <NextMark job test_id=id next=Signal::derive(next) /> }
         }
-        Some((_, false)) => view! {
+        Some((_, false)) => markup! {
             <a class="button primary" href=Route::Visit(id, Station::Left).href() data-test="next">
                 {words.phrase(P::ToLeft)}
             </a>
-            <button data-test="begin-again" on:click=begin>
+            <button data-test="begin-again" on:click=tap(begin)>
                 {words.phrase(P::BeginAgain)}
             </button>
-        }
-        .into_any(),
+        },
     };
     let body = move || match up.get() {
         None => job
             .both()
-            .map(|(visit, site)| view! { <Plan site visit /> }.into_any()),
-        Some((_, true)) => Some(view! { <Running job test /> }.into_any()),
-        Some((_, false)) => Some(view! { <Ended test /> }.into_any()),
+            .map(|(visit, site)| markup! { <Plan site visit /> }),
+        Some((_, true)) => Some(markup! { <Running job test /> }),
+        Some((_, false)) => Some(markup! { <Ended test /> }),
     };
     let sub = Signal::derive(move || words.phrase(P::RefillSub).to_owned());
-    view! {
+    markup! {
         <StationScreen job title=P::StationRefill sub name="refill" act>
             {body}
         </StationScreen>
@@ -92,7 +92,7 @@ fn Plan(site: Site, visit: Visit) -> impl IntoView {
         let minutes = plan
             .minutes_without_drain
             .map(|m| words.minutes_if_drain_shut(m));
-        view! {
+        markup! {
             <div class="two">
                 <div class="number">
                     <span class="label">{words.phrase(P::DrawTo)}</span>
@@ -113,7 +113,7 @@ fn Plan(site: Site, visit: Visit) -> impl IntoView {
         }
     });
     let losses = show(Value::flow(setup.loss_while_testing), system).to_string();
-    view! {
+    markup! {
         <section>
             <h2>{words.phrase(P::PlanTitle)}</h2>
             {facts}
@@ -122,7 +122,7 @@ fn Plan(site: Site, visit: Visit) -> impl IntoView {
                 <Draw icon=Icon::Warning />
                 <ul class="bullets">
                     {cautions()
-                        .map(|c| view! { <li>{words.refill_caution(c)}</li> })
+                        .map(|c| markup! { <li>{words.refill_caution(c)}</li> })
                         .collect_view()}
                 </ul>
             </div>
@@ -163,12 +163,12 @@ fn NextMark(job: Job, test_id: TestId, next: Signal<Option<ExpectedMark>>) -> im
     let words = prefs().words;
     move || {
         next.get().map(|kind| {
-            view! {
+            markup! {
                 <button
                     class="primary"
                     data-test="next-mark"
                     data-mark=format!("{kind:?}")
-                    on:click=move |_| mark(job, test_id, kind, Length::default())
+                    on:click=tap(move |_| mark(job, test_id, kind, Length::default()))
                 >
                     {words.refill_mark(kind)}
                 </button>
@@ -220,7 +220,7 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> impl IntoView {
         let outcome = judge(&test.setup, &test.timed());
         let drawn = !test.marks.is_empty();
         drawn.then(|| {
-            view! { <ChartView chart=refill_chart(&test, &outcome, system, words) /> }
+            markup! { <ChartView chart=refill_chart(&test, &outcome, system, words) /> }
         })
     };
     let others = move || {
@@ -229,11 +229,11 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> impl IntoView {
             .into_iter()
             .filter(|kind| *kind != ExpectedMark::Level)
             .map(|kind| {
-                view! {
+                markup! {
                     <button
                         type="button"
                         data-test=format!("mark-{kind:?}")
-                        on:click=move |_| mark(job, id, kind, Length::default())
+                        on:click=tap(move |_| mark(job, id, kind, Length::default()))
                     >
                         {words.refill_mark(kind)}
                     </button>
@@ -242,7 +242,7 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> impl IntoView {
             .collect_view()
     };
     let jump = move || test.get().and_then(|t| t.clock_jump_s());
-    view! {
+    markup! {
         <section>
             <div>
                 <span class="hidden-visually">{words.phrase(P::TestClock)}</span>
@@ -251,7 +251,7 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> impl IntoView {
             <p aria-live="polite" data-test="phase">{sentence}</p>
             {move || {
                 jump().map(|s| {
-                    view! {
+                    markup! {
                         <p class="said no" data-test="clock-moved">
                             <Draw icon=Icon::Warning />
                             <span>{words.clock_moved(s)}</span>
@@ -267,33 +267,34 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> impl IntoView {
                     type="button"
                     aria-label=words.phrase(P::Higher)
                     data-test="level-up"
-                    on:click=move |_| steps.update(|s| *s -= 1.0)
+                    on:click=tap(move |_| steps.update(|s| *s -= 1.0))
                 >
                     "▲"
                 </button>
                 <output data-test="level-now">
-                    {move || view! { <Amount value=Value::level(level()) /> }}
+                    {move || markup! { <Amount value=Value::level(level()) /> }}
                 </output>
                 <button
                     type="button"
                     aria-label=words.phrase(P::Deeper)
                     data-test="level-down"
-                    on:click=move |_| steps.update(|s| *s += 1.0)
+                    on:click=tap(move |_| steps.update(|s| *s += 1.0))
                 >
                     "▼"
                 </button>
             </div>
             <button
                 type="button"
+                class="second"
                 data-test="mark-level"
-                on:click=move |_| mark(job, id, ExpectedMark::Level, level())
+                on:click=tap(move |_| mark(job, id, ExpectedMark::Level, level()))
             >
                 {words.phrase(P::MarkLevel)}
             </button>
             {move || {
                 low()
                     .map(|()| {
-                        view! {
+                        markup! {
                             <div class="notice urgent" role="alert">
                                 <Draw icon=Icon::Warning />
                                 <p>
@@ -315,7 +316,6 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> impl IntoView {
             <p class="sub small">{words.phrase(P::GapNote)}</p>
         </section>
     }
-    .into_any()
 }
 
 /// Every mark with its time, newest first, each can be taken back.
@@ -326,7 +326,7 @@ fn MarkList(job: Job, test: Memo<Option<Test>>) -> impl IntoView {
     move || {
         let test = test.get()?;
         if test.marks.is_empty() {
-            return Some(view! { <p class="sub">{words.phrase(P::NoMarksYet)}</p> }.into_any());
+            return Some(markup! { <p class="sub">{words.phrase(P::NoMarksYet)}</p> });
         }
         let rows = test
             .marks
@@ -341,14 +341,14 @@ fn MarkList(job: Job, test: Memo<Option<Test>>) -> impl IntoView {
                     kind => words.refill_mark_short(kind.name()).to_owned(),
                 };
                 let at = words.test_clock(m.at.seconds_since(&test.begun));
-                view! {
+                markup! {
                     <li data-test="mark">
                         <span title=m.at.clock_seconds()>{at}</span>
                         <span>{name}</span>
                         <button
                             type="button"
                             class="plain"
-                            on:click=move |_| ledger().withdraw(job.about(), entry)
+                            on:click=tap(move |_| ledger().withdraw(job.about(), entry))
                         >
                             {words.phrase(P::TakeBack)}
                         </button>
@@ -356,7 +356,7 @@ fn MarkList(job: Job, test: Memo<Option<Test>>) -> impl IntoView {
                 }
             })
             .collect_view();
-        Some(view! { <ol class="marks" data-test="marks">{rows}</ol> }.into_any())
+        Some(markup! { <ol class="marks" data-test="marks">{rows}</ol> })
     }
 }
 
@@ -369,7 +369,7 @@ fn Ended(test: Memo<Option<Test>>) -> impl IntoView {
         let test = test.get()?;
         let outcome = judge(&test.setup, &test.timed());
         let chart = refill_chart(&test, &outcome, system, words);
-        Some(view! {
+        Some(markup! {
             <VerdictView test=test.clone() outcome system />
             <section>
                 <h2>{words.phrase(P::ChartTitle)}</h2>

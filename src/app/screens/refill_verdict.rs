@@ -3,6 +3,8 @@
 
 use leptos::prelude::*;
 
+use crate::app::parts::erased::markup;
+
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::prefs::prefs;
 use crate::quantity::{System, Value, show};
@@ -24,7 +26,7 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> impl IntoVie
     let reasons = outcome
         .findings
         .iter()
-        .map(|f| view! { <li>{words.finding(f, system)}</li> })
+        .map(|f| markup! { <li>{words.finding(f, system)}</li> })
         .collect_view();
     let flow = |estimate: &Result<Estimate, Missing>| {
         estimate
@@ -69,7 +71,7 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> impl IntoVie
         .into_iter()
         .map(|(name, figure, test)| {
             let body = match figure {
-                Ok((value, low, high)) => view! {
+                Ok((value, low, high)) => markup! {
                     <span class="value">
                         {show(value, system).number}
                         <span class="u">{show(value, system).unit}</span>
@@ -77,14 +79,12 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> impl IntoVie
                     <span class="small sub">
                         {format!("{}: {low} – {high}", words.phrase(P::Interval95))}
                     </span>
-                }
-                .into_any(),
-                Err(missing) => view! {
+                },
+                Err(missing) => markup! {
                     <span class="value none">{words.refill_missing(missing)}</span>
-                }
-                .into_any(),
+                },
             };
-            view! {
+            markup! {
                 <div class="number" data-test=test>
                     <span class="label">{words.phrase(name)}</span>
                     {body}
@@ -98,14 +98,14 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> impl IntoVie
             |s| words.test_clock(*s),
         )
     };
-    view! {
+    markup! {
         <section>
             <p class=class data-test="verdict">
                 <Draw icon />
                 {words.refill_verdict(outcome.verdict)}
             </p>
             <ul class="bullets" data-test="findings">{reasons}</ul>
-            {outcome.next.map(|next| view! { <p>{words.refill_next(next)}</p> })}
+            {outcome.next.map(|next| markup! { <p>{words.refill_next(next)}</p> })}
         </section>
         <section>
             <h2>{words.phrase(P::Figures)}</h2>

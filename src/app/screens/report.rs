@@ -1,6 +1,8 @@
 //! The report: read it as text, make the PDF, keep it in the outbox.
 
 use leptos::prelude::*;
+
+use crate::app::parts::erased::{markup, tap};
 use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
@@ -52,11 +54,11 @@ pub fn Report(id: VisitId) -> impl IntoView {
         })
     };
     let act = move || {
-        view! {
+        markup! {
             {move || {
                 made.get()
                     .map(|_| {
-                        view! {
+                        markup! {
                             <a class="button primary" href=Route::Outbox.href() data-test="to-outbox">
                                 {words.phrase(P::OpenOutbox)}
                             </a>
@@ -67,7 +69,7 @@ pub fn Report(id: VisitId) -> impl IntoView {
                 class:primary=move || made.get().is_none()
                 data-test="make-report"
                 aria-busy=move || (making.get() == Making::Busy).to_string()
-                on:click=make
+                on:click=tap(make)
             >
                 {label}
             </button>
@@ -75,28 +77,27 @@ pub fn Report(id: VisitId) -> impl IntoView {
     };
     let text = move || {
         let (visit, site) = job.both()?;
-        Some(to_text(&compose(&site, &visit, system, words), 60))
+        Some(to_text(&compose(&site, &visit, system, words), 40))
     };
     let sub = Signal::derive(move || words.phrase(P::ReportSub).to_owned());
-    view! {
+    markup! {
         <StationScreen job title=P::StationReport sub name="report" act>
             <div aria-live="polite">
                 {move || match making.get() {
                     Making::Failed(why) => {
                         Some(
-                            view! {
+                            markup! {
                                 <p class="said no">
                                     <Draw icon=Icon::Cross />
                                     <span>{why}</span>
                                 </p>
-                            }
-                                .into_any(),
+                            },
                         )
                     }
                     _ => {
                         made.get()
                             .map(|report| {
-                                view! {
+                                markup! {
                                     <p class="said yes" data-test="report-kept">
                                         <Draw icon=Icon::Kept />
                                         <span>
@@ -108,7 +109,6 @@ pub fn Report(id: VisitId) -> impl IntoView {
                                         </span>
                                     </p>
                                 }
-                                    .into_any()
                             })
                     }
                 }}
@@ -182,10 +182,10 @@ async fn make_pdf(job: Job) -> Result<(), String> {
     }
 }
 
-/// A site's name as a file name: letters, figures and single dashes.
+/// A site's name as a file name: every run of spaces and signs is one dash.
 fn file_name(name: &str) -> String {
     let parts: Vec<&str> = name
-        .split(|c: char| !c.is_alphanumeric())
+        .split(|c: char| c.is_whitespace() || c.is_ascii() && !c.is_ascii_alphanumeric())
         .filter(|p| !p.is_empty())
         .collect();
     if parts.is_empty() {

@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use crate::app::parts::erased::{choice, markup};
+
 use crate::app::ledger::ledger;
 use crate::app::parts::shell::Screen;
 use crate::app::prefs::{Light, prefs};
@@ -26,22 +28,19 @@ pub fn Settings() -> impl IntoView {
         (P::LightDark, "light-dark"),
         (P::LightGlare, "light-glare"),
     ]);
-    view! {
+    markup! {
         <Screen title name="settings" back=(Route::Home, words.phrase(P::Home).to_owned())>
             <section>
                 <h2>{words.phrase(P::Units)}</h2>
                 <div class="seg" role="group" aria-label=words.phrase(P::Units)>
                     {systems
                         .map(|(system, name, test)| {
-                            view! {
-                                <button
-                                    data-test=test
-                                    aria-pressed=move || (prefs.system.get() == system).to_string()
-                                    on:click=move |_| prefs.choose_system(ledger, system)
-                                >
-                                    {words.phrase(name)}
-                                </button>
-                            }
+                            choice(
+                                test,
+                                words.phrase(name),
+                                move || prefs.system.get() == system,
+                                move || prefs.choose_system(ledger, system),
+                            )
                         })
                         .collect_view()}
                 </div>
@@ -52,15 +51,12 @@ pub fn Settings() -> impl IntoView {
                 <div class="answers" role="group" aria-label=words.phrase(P::Light)>
                     {lights
                         .map(|(light, (name, test))| {
-                            view! {
-                                <button
-                                    data-test=test
-                                    aria-pressed=move || (prefs.light.get() == light).to_string()
-                                    on:click=move |_| prefs.choose_light(ledger, light)
-                                >
-                                    {words.phrase(name)}
-                                </button>
-                            }
+                            choice(
+                                test,
+                                words.phrase(name),
+                                move || prefs.light.get() == light,
+                                move || prefs.choose_light(ledger, light),
+                            )
                         })
                         .collect_view()}
                 </div>

@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use crate::app::parts::erased::{markup, tap};
+
 use super::home::open_visit;
 use super::visit_frame::NotFound;
 use crate::app::ledger::ledger;
@@ -18,8 +20,8 @@ use crate::words::Phrase as P;
 #[component]
 pub fn SiteScreen(id: SiteId) -> impl IntoView {
     match ledger().site(id).get() {
-        Some(site) => view! { <Described id site /> }.into_any(),
-        None => view! { <NotFound /> }.into_any(),
+        Some(site) => markup! { <Described id site /> },
+        None => markup! { <NotFound /> },
     }
 }
 
@@ -77,7 +79,7 @@ fn Described(id: SiteId, site: Site) -> impl IntoView {
             .into_iter()
             .filter(|line| line.site == id)
             .map(|line| {
-                view! {
+                markup! {
                     <li>
                         <a href=Route::Visit(line.id, Station::Overview).href()>
                             <Draw icon=if line.closed { Icon::Full } else { Icon::Half } />
@@ -97,13 +99,13 @@ fn Described(id: SiteId, site: Site) -> impl IntoView {
         open_visit(id, if said.is_empty() { usual } else { said });
     };
     let act = move || {
-        view! {
-            <button class="primary" data-test="open-visit" on:click=open>
+        markup! {
+            <button class="primary" data-test="open-visit" on:click=tap(open)>
                 {words.phrase(P::OpenVisit)}
             </button>
         }
     };
-    view! {
+    markup! {
         <Screen title sub name="site" back=(Route::Home, words.phrase(P::Home).to_owned()) act>
             <TextField
                 key=draft.get_value()
@@ -123,7 +125,7 @@ fn Described(id: SiteId, site: Site) -> impl IntoView {
                     <tbody>
                         {facts
                             .map(|(name, value)| {
-                                view! {
+                                markup! {
                                     <tr>
                                         <th scope="row">{words.phrase(name)}</th>
                                         <td>{value}</td>
@@ -140,7 +142,7 @@ fn Described(id: SiteId, site: Site) -> impl IntoView {
                     {machines
                         .into_iter()
                         .map(|(name, refrigerant, cut_out)| {
-                            view! {
+                            markup! {
                                 <li>
                                     <div class="row">
                                         <span></span>

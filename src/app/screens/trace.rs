@@ -3,6 +3,8 @@
 
 use leptos::prelude::*;
 
+use crate::app::parts::erased::{choice, markup, tap};
+
 use super::visit_frame::{Job, StationScreen};
 use crate::app::ledger::ledger;
 use crate::app::parts::icon::{Draw, Icon};
@@ -55,7 +57,7 @@ pub fn Trace(id: VisitId) -> impl IntoView {
     let settled = move || mind.with(|m| m.as_ref().and_then(|m| m.advice.settled));
     let act = move || {
         let calm = settled().is_none();
-        view! {
+        markup! {
             <a
                 class="button primary"
                 class:calm=calm
@@ -90,16 +92,17 @@ pub fn Trace(id: VisitId) -> impl IntoView {
         });
         let evidence = mind.visit.evidence();
         Some(
-            view! { <CheckCard job check why effort evidence chosen go_to=Callback::new(go_to) /> },
+            markup! { <CheckCard job check why effort evidence chosen go_to=Callback::new(go_to) /> },
         )
     };
-    view! {
+    markup! {
         <StationScreen job title=P::StationTrace sub name="trace" act>
             <section>
                 <h2>{words.phrase(P::CheckNext)}</h2>
-                {move || match current() {
-                    Some(card) => card.into_any(),
-                    None => view! { <p>{words.phrase(P::NothingLeft)}</p> }.into_any(),
+                {move || {
+                    current().unwrap_or_else(|| {
+                        markup! { <p>{words.phrase(P::NothingLeft)}</p> }
+                    })
                 }}
             </section>
             <section>
@@ -107,30 +110,27 @@ pub fn Trace(id: VisitId) -> impl IntoView {
                 <div class="seg" role="group" aria-label=words.phrase(P::YouAreAt)>
                     {Place::ALL
                         .map(|place| {
-                            view! {
-                                <button
-                                    type="button"
-                                    aria-pressed=move || (at.get() == place).to_string()
-                                    on:click=move |_| go_to(place)
-                                >
-                                    {words.trace_place(place)}
-                                </button>
-                            }
+                            choice(
+                                format!("at-{place:?}"),
+                                words.trace_place(place),
+                                move || at.get() == place,
+                                move || go_to(place),
+                            )
                         })
                         .collect_view()}
                 </div>
             </section>
             <section data-test="suspects">
                 <h2>{words.phrase(P::Suspects)}</h2>
-                <div>{move || mind.get().map(|mind| view! { <Suspects mind /> })}</div>
+                <div>{move || mind.get().map(|mind| markup! { <Suspects mind /> })}</div>
             </section>
             <section>
                 <h2>{words.phrase(P::SoFar)}</h2>
-                <div>{move || mind.get().map(|mind| view! { <Answered job mind chosen /> })}</div>
+                <div>{move || mind.get().map(|mind| markup! { <Answered job mind chosen /> })}</div>
             </section>
             <section>
                 <h2>{words.phrase(P::OtherChecks)}</h2>
-                <div>{move || mind.get().map(|mind| view! { <Others mind chosen /> })}</div>
+                <div>{move || mind.get().map(|mind| markup! { <Others mind chosen /> })}</div>
             </section>
         </StationScreen>
     }
@@ -164,7 +164,7 @@ fn CheckCard(
         });
     };
     let cautions = check.cautions();
-    view! {
+    markup! {
         <div class="fields" data-test="check" data-check=format!("{check:?}")>
             <div>
                 <p class="name">
@@ -172,16 +172,16 @@ fn CheckCard(
                 </p>
                 <p class="sub small">{effort}</p>
             </div>
-            {why.map(|why| view! { <p data-test="check-why">{why}</p> })}
+            {why.map(|why| markup! { <p data-test="check-why">{why}</p> })}
             {(!cautions.is_empty())
                 .then(|| {
-                    view! {
+                    markup! {
                         <div class="notice caution">
                             <Draw icon=Icon::Warning />
                             <div>
                                 {cautions
                                     .iter()
-                                    .map(|c| view! { <p>{words.trace_caution(*c)}</p> })
+                                    .map(|c| markup! { <p>{words.trace_caution(*c)}</p> })
                                     .collect_view()}
                             </div>
                         </div>
@@ -195,11 +195,11 @@ fn CheckCard(
                     .iter()
                     .map(|a| {
                         let a = *a;
-                        view! {
+                        markup! {
                             <button
                                 type="button"
                                 data-test=format!("answer-{a:?}")
-                                on:click=move |_| answer(a)
+                                on:click=tap(move |_| answer(a))
                             >
                                 {words.trace_answer(a)}
                             </button>
@@ -210,7 +210,7 @@ fn CheckCard(
                     type="button"
                     class="faint"
                     data-test="answer-CouldNot"
-                    on:click=move |_| answer(Answer::CouldNot)
+                    on:click=tap(move |_| answer(Answer::CouldNot))
                 >
                     {words.trace_answer(Answer::CouldNot)}
                 </button>
@@ -242,7 +242,7 @@ fn Suspects(mind: Mind) -> impl IntoView {
             let weights = why(&plant, &seen, &evidence, s.mode);
             let width = format!("{:.1}%", 100.0 * s.probability);
             let manner = words.manner_split(s.steady, s.intermittent, s.mode.can_be_intermittent());
-            view! {
+            markup! {
                 <div class="suspect" data-test=format!("suspect-{:?}", s.mode)>
                     <span class="name">{words.trace_mode(s.mode)}</span>
                     <span class="odds">{words.percent(s.probability)}</span>
@@ -258,11 +258,11 @@ fn Suspects(mind: Mind) -> impl IntoView {
             }
         })
         .collect_view();
-    view! {
+    markup! {
         {rows}
         {(!rest.is_empty())
             .then(|| {
-                view! {
+                markup! {
                     <p class="sub small">
                         {format!("{}: {}", words.phrase(P::SoFarCleared), rest.join(", "))}
                     </p>
@@ -289,7 +289,7 @@ fn Why(mode: Mode, weights: Vec<Weight>, evidence: Vec<Evidence>) -> impl IntoVi
             }),
             Source::Reading(reading) => words.trace_reading(reading).to_owned(),
         };
-        view! { <li>{format!("{} ({})", what, words.trace_strength(w.strength()))}</li> }
+        markup! { <li>{format!("{} ({})", what, words.trace_strength(w.strength()))}</li> }
     };
     let side = |for_it: bool, name: P| {
         let lines: Vec<_> = loud
@@ -298,7 +298,7 @@ fn Why(mode: Mode, weights: Vec<Weight>, evidence: Vec<Evidence>) -> impl IntoVi
             .map(line)
             .collect();
         (!lines.is_empty()).then(|| {
-            view! {
+            markup! {
                 <dt>{words.phrase(name)}</dt>
                 <dd>
                     <ul class="bullets">{lines}</ul>
@@ -308,17 +308,17 @@ fn Why(mode: Mode, weights: Vec<Weight>, evidence: Vec<Evidence>) -> impl IntoVi
     };
     let cure = cure(mode);
     let parts: Vec<&str> = cure.parts.iter().map(|p| words.trace_part(*p)).collect();
-    view! {
+    markup! {
         <dl class="basis">
             <dd>{words.trace_mode_line(mode)}</dd>
             {side(true, P::For)}
             {side(false, P::Against)}
-            {loud.is_empty().then(|| view! { <dd>{words.phrase(P::NothingSpeaks)}</dd> })}
+            {loud.is_empty().then(|| markup! { <dd>{words.phrase(P::NothingSpeaks)}</dd> })}
             <dt>{words.phrase(P::HowToCorrect)}</dt>
             <dd>{words.trace_cure(mode)}</dd>
             {(!parts.is_empty())
                 .then(|| {
-                    view! {
+                    markup! {
                         <dt>{words.phrase(P::PartsFor)}</dt>
                         <dd>{parts.join(", ")}</dd>
                     }
@@ -340,7 +340,7 @@ fn Answered(job: Job, mind: Mind, chosen: RwSignal<Option<Check>>) -> impl IntoV
         .enumerate()
         .map(|(n, a)| {
             let (entry, check) = (a.entry, a.evidence.check);
-            view! {
+            markup! {
                 <li>
                     <div class="row">
                         <Draw icon=if odd.contains(&n) { Icon::Warning } else { Icon::Full } />
@@ -351,7 +351,7 @@ fn Answered(job: Job, mind: Mind, chosen: RwSignal<Option<Check>>) -> impl IntoV
                             {odd
                                 .contains(&n)
                                 .then(|| {
-                                    view! {
+                                    markup! {
                                         <br />
                                         <span class="state unproven">
                                             {words.phrase(P::Contradiction)}
@@ -362,10 +362,10 @@ fn Answered(job: Job, mind: Mind, chosen: RwSignal<Option<Check>>) -> impl IntoV
                         <button
                             type="button"
                             data-test=format!("take-back-{check:?}")
-                            on:click=move |_| {
+                            on:click=tap(move |_| {
                                 ledger().withdraw(job.about(), entry);
                                 chosen.set(None);
-                            }
+                            })
                         >
                             {words.phrase(P::TakeBack)}
                         </button>
@@ -374,7 +374,7 @@ fn Answered(job: Job, mind: Mind, chosen: RwSignal<Option<Check>>) -> impl IntoV
             }
         })
         .collect_view();
-    view! { <ul class="rows">{rows}</ul> }
+    markup! { <ul class="rows">{rows}</ul> }
 }
 
 #[component]
@@ -384,18 +384,18 @@ fn Others(mind: Mind, chosen: RwSignal<Option<Check>>) -> impl IntoView {
     let rest = Check::ALL.into_iter().filter(|c| !ranked.contains(c));
     let all: Vec<Check> = ranked.iter().copied().chain(rest).collect();
     let row = move |check: Check| {
-        view! {
+        markup! {
             <li>
                 <button
                     type="button"
                     class="faint"
                     data-test=format!("choose-{check:?}")
-                    on:click=move |_| {
+                    on:click=tap(move |_| {
                         chosen.set(Some(check));
                         if let Some(top) = document().query_selector("main").ok().flatten() {
                             top.scroll_into_view();
                         }
-                    }
+                    })
                 >
                     {format!("{} · {}", words.trace_check(check), words.trace_place(check.place()))}
                 </button>
@@ -403,7 +403,7 @@ fn Others(mind: Mind, chosen: RwSignal<Option<Check>>) -> impl IntoView {
         }
     };
     let (first, more) = all.split_at(ranked.len().min(3));
-    view! {
+    markup! {
         <ul class="answers">{first.iter().map(|c| row(*c)).collect_view()}</ul>
         <details>
             <summary data-test="all-checks">{words.phrase(P::AllChecks)}</summary>

@@ -3,6 +3,8 @@
 
 use leptos::prelude::*;
 
+use crate::app::parts::erased::markup;
+
 use crate::app::ledger::ledger;
 use crate::app::parts::shell::{Edge, Screen};
 use crate::app::prefs::prefs;
@@ -85,19 +87,17 @@ pub fn StationScreen(
     };
     let title = Signal::derive(move || words.phrase(title).to_owned());
     match (job.both().is_some(), sub) {
-        (false, _) => view! { <NotFound /> }.into_any(),
-        (true, Some(sub)) => view! {
+        (false, _) => markup! { <NotFound /> },
+        (true, Some(sub)) => markup! {
             <Screen title sub edge name back=back() act>
                 {children()}
             </Screen>
-        }
-        .into_any(),
-        (true, None) => view! {
+        },
+        (true, None) => markup! {
             <Screen title edge name back=back() act>
                 {children()}
             </Screen>
-        }
-        .into_any(),
+        },
     }
 }
 
@@ -106,7 +106,7 @@ pub fn StationScreen(
 pub fn NotFound() -> impl IntoView {
     let words = prefs().words;
     let title = Signal::derive(move || words.phrase(P::NotHereTitle).to_owned());
-    view! {
+    markup! {
         <Screen
             title
             name="not-here"

@@ -8,6 +8,7 @@ use super::lines::{fitted, single};
 use super::strip::{Shape, Strip};
 use super::style::{Colour, INK, PAPER, QUIET, SMALL, WATER, WATER_PALE};
 use super::tags::{NodeId, ROOT};
+use crate::quantity::sort_by;
 use crate::report::chart::{MarkKind, Waterline, unit};
 
 /// A rectangle by its left, top, width and height.
@@ -274,7 +275,7 @@ impl Tag {
 
 /// Moves words apart so that none covers another, keeping them by the tank.
 fn spread(mut tags: Vec<Tag>, tank: &Tank) -> Vec<Tag> {
-    tags.sort_by(|a, b| a.at.total_cmp(&b.at));
+    sort_by(&mut tags, |a, b| a.at.total_cmp(&b.at));
     let (top, foot) = (tank.top - 8.0, tank.top + tank.depth + 8.0);
     let step = 11.5_f32.min((foot - top) / tags.len().max(1) as f32);
     let mut floor = top;

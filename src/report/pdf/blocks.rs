@@ -258,11 +258,12 @@ fn sign(tone: Tone, x: f32, y: f32) -> Vec<Shape> {
             vec![Shape::Fill { points, colour }]
         }
         Tone::NotProven => {
-            let half: Vec<(f32, f32)> = (0..=16)
-                .map(|i| {
-                    let a = std::f32::consts::PI * i as f32 / 16.0;
-                    (x + 4.4 * a.cos(), y + 4.4 * a.sin())
-                })
+            // Cosine and sine of a sixteenth of a half turn, turned by in steps.
+            const STEP: (f32, f32) = (0.980_785_25, 0.195_090_32);
+            let turn = |(c, s): &(f32, f32)| (c * STEP.0 - s * STEP.1, s * STEP.0 + c * STEP.1);
+            let half: Vec<(f32, f32)> = std::iter::successors(Some((1.0, 0.0)), |p| Some(turn(p)))
+                .take(17)
+                .map(|(c, s)| (x + 4.4 * c, y + 4.4 * s))
                 .collect();
             vec![
                 Shape::Disc {

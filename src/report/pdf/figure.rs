@@ -8,6 +8,7 @@ use super::lines::{Line, fitted, single};
 use super::strip::{Shape, Strip};
 use super::style::{CELL, Colour, HAIR, HAIRLINE, INK, PAPER, QUIET, SMALL, ink_colour};
 use super::tags::{NodeId, ROOT};
+use crate::quantity::sort_by;
 use crate::report::chart::{Chart, Stroke, unit, unit_point};
 
 /// Height of the plot.
@@ -252,7 +253,7 @@ fn side_labels(sheet: &mut Sheet<'_>, chart: &Chart, plot: Plot, right: f32) {
         }
     }
     labels.retain(|(_, label, _)| !label.is_empty());
-    labels.sort_by(|a, b| a.0.total_cmp(&b.0));
+    sort_by(&mut labels, |a, b| a.0.total_cmp(&b.0));
     let mut free = plot.top - 6.0;
     for (y, label, colour) in labels {
         let y = y.max(free).min(plot.foot);

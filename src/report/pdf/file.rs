@@ -240,11 +240,10 @@ fn embed(pdf: &mut Pdf, alloc: &mut Ref, faces: &Faces<'_>, weight: Weight, data
 
 /// The character each glyph stands for: the lowest, where several share one.
 fn characters(faces: &Faces<'_>, weight: Weight) -> BTreeMap<u16, char> {
-    let mut map = BTreeMap::from([(ABSENT, char::REPLACEMENT_CHARACTER)]);
-    let Some(cmap) = faces.face(weight).tables().cmap else {
-        return map;
-    };
-    for table in cmap.subtables.into_iter().filter(|t| t.is_unicode()) {
+    let mut map = BTreeMap::new();
+    let cmap = faces.face(weight).tables().cmap;
+    let tables = cmap.into_iter().flat_map(|cmap| cmap.subtables);
+    for table in tables.filter(|t| t.is_unicode()) {
         table.codepoints(|code| {
             if let (Some(ch), Some(glyph)) = (char::from_u32(code), table.glyph_index(code)) {
                 let kept = map.entry(glyph.0).or_insert(ch);

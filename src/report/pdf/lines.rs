@@ -141,6 +141,11 @@ fn space(faces: &Faces<'_>, weight: Weight, size: f32) -> Cell {
     }
 }
 
+/// Whether it is a letter of the report's fonts.
+fn letter(c: char) -> bool {
+    c.is_ascii_alphabetic() || ('À'..='ž').contains(&c)
+}
+
 fn shape(faces: &Faces<'_>, text: &Text, base: Weight, size: f32) -> Vec<Cell> {
     let mut cells = Vec::new();
     let mut before = ' ';
@@ -159,9 +164,7 @@ fn shape(faces: &Faces<'_>, text: &Text, base: Weight, size: f32) -> Vec<Cell> {
                 let kind = match ch {
                     '\u{A0}' | '\u{202F}' | '\u{2007}' => Kind::Solid,
                     _ if ch.is_whitespace() => Kind::Space,
-                    '-' | '–' | '—' | '‐' if before.is_alphabetic() && after.is_alphabetic() => {
-                        Kind::Hyphen
-                    }
+                    '-' | '–' | '—' | '‐' if letter(before) && letter(after) => Kind::Hyphen,
                     _ => Kind::Solid,
                 };
                 cells.push(Cell {

@@ -4,6 +4,8 @@
 use pdf_writer::types::{StructRole, TableHeaderScope};
 use pdf_writer::{Finish, Pdf, Ref, TextStr};
 
+use crate::quantity::sort_by;
+
 /// Index of a node in [`Tags`].
 pub(super) type NodeId = usize;
 
@@ -121,7 +123,7 @@ impl Tags {
                 Kid::Node(_) => None,
             }));
         }
-        contents.sort_by_key(|&(page, mcid, _)| (page, mcid));
+        sort_by(&mut contents, |a, b| (a.0, a.1).cmp(&(b.0, b.1)));
         for (page, _, owner) in contents {
             owners[page].push(owner);
         }

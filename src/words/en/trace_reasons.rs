@@ -121,10 +121,11 @@ pub(crate) fn reason(reason: Reason) -> String {
 }
 
 fn lower_first(text: &str) -> String {
-    let mut chars = text.chars();
-    chars.next().map_or_else(String::new, |c| {
-        c.to_lowercase().collect::<String>() + chars.as_str()
-    })
+    let mut text = text.to_owned();
+    if let Some(first) = text.get_mut(..1) {
+        first.make_ascii_lowercase();
+    }
+    text
 }
 
 pub(crate) fn strength(strength: Strength) -> &'static str {

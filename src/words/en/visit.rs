@@ -45,7 +45,7 @@ pub(in crate::words) fn lack(lack: &Lack, system: System) -> String {
                 .map(|what| {
                     reading_name(*what)
                         .trim_end_matches(", if measured")
-                        .to_lowercase()
+                        .to_ascii_lowercase()
                 })
                 .collect();
             format!("Needs {}", names.join(" and "))

@@ -204,10 +204,19 @@ impl Phone {
                 if !element.is_enabled().await.ok()? {
                     return None;
                 }
+                self.to_the_middle(&element).await?;
                 element.click().await.ok()
             },
         )
         .await;
+    }
+
+    /// Scrolls as a thumb would, so that the action bar covers nothing.
+    async fn to_the_middle(&self, element: &WebElement) -> Option<()> {
+        let script = "arguments[0].scrollIntoView({ block: 'center' })";
+        let element = element.to_json().ok()?;
+        self.driver().execute(script, vec![element]).await.ok()?;
+        Some(())
     }
 
     /// Empties a field and types into it.
@@ -217,6 +226,7 @@ impl Phone {
     pub async fn type_into(&self, name: &str, text: &str) {
         until(&format!("[data-test=\"{name}\"] takes text"), async || {
             let element = self.driver().find(selector(name)).await.ok()?;
+            self.to_the_middle(&element).await?;
             element.clear().await.ok()?;
             element.send_keys(text).await.ok()
         })
