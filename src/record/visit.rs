@@ -210,7 +210,7 @@ impl Visit {
             Body::TestBegun { test, setup } => self.tests.push(Test {
                 id: *test,
                 begun: entry.at,
-                setup: setup.clone(),
+                setup: *setup,
                 marks: Vec::new(),
             }),
             Body::ReportMade { file, name, bytes } => self.reports.push(MadeReport {

@@ -1,24 +1,14 @@
 //! From a visit to its report: what is said, in what order, in whose words.
 
-use std::collections::BTreeSet;
+mod basin;
+mod tables;
 
-use super::chart::{Level, LevelMark, MarkKind, Waterline};
-use super::doc::{
-    Block, Callout, Column, Doc, Fact, Footer, KeyFigure, PageSize, Table, Text, Tone,
-};
+use super::doc::{Block, Callout, Doc, Fact, Footer, KeyFigure, PageSize, Text, Tone};
 use super::refill_chart::refill_chart;
-use crate::quantity::{Length, System, Value, show};
-use crate::record::{
-    Figures, LeavingItem, LeavingState, MachineState, Site, Slot, Test, Visit, What, When,
-    observed, plant,
-};
+use crate::quantity::{System, Value, show};
+use crate::record::{Figures, MachineState, Site, Test, Visit, When};
 use crate::refill::{Outcome, Verdict, judge};
-use crate::trace::{self, Stage};
 use crate::words::{ReportPhrase as P, Words};
-use uom::si::length::meter;
-
-/// Height of the overflow lip in the basin's figure.
-const LIP: f64 = 0.94;
 
 /// Composes the report of a visit.
 pub fn compose(site: &Site, visit: &Visit, system: System, words: Words) -> Doc {
@@ -260,153 +250,6 @@ impl Composer<'_> {
         blocks
     }
 
-    /// Readings as found and as left, side by side; as left only when there
-    /// are any.
-    fn readings(&self) -> Vec<Block> {
-        let places: BTreeSet<_> = self
-            .visit
-            .readings
-            .keys()
-            .map(|slot| (slot.what, slot.machine))
-            .collect();
-        let left = self.visit.readings.keys().any(|s| s.when == When::AsLeft);
-        let cell = |when, what, machine| {
-            let slot = Slot {
-                when,
-                what,
-                machine,
-            };
-            let reading = self.visit.readings.get(&slot);
-            reading.map_or("–".to_owned(), |r| self.amount(r.value))
-        };
-        let row = |(what, machine): (What, Option<_>)| {
-            let name = self.words.reading_name(what);
-            let owner = self.site.machines.iter().find(|m| Some(m.id) == machine);
-            let name = owner.map_or(name.to_owned(), |m| format!("{name}, {}", m.name));
-            let mut cells: Vec<Text> = vec![name.into(), cell(When::AsFound, what, machine).into()];
-            if left {
-                cells.push(cell(When::AsLeft, what, machine).into());
-            }
-            cells
-        };
-        let rows = places.into_iter().map(row).collect();
-        let mut columns = vec![
-            Column::left(self.say(P::Reading), 3.0),
-            Column::right(self.say(P::Found), 1.2),
-        ];
-        if left {
-            columns.push(Column::right(self.say(P::Left), 1.2));
-        }
-        self.table(P::ReadingsHeading, rows, columns)
-    }
-
-    fn numbers(&self, figures: &Figures) -> Vec<Block> {
-        use crate::words::Phrase as F;
-        let f = figures.clone();
-        let rows = [
-            (F::WetBulb, f.wet_bulb.map(Value::temperature)),
-            (F::Approach, f.approach.map(Value::temperature_difference)),
-            (F::Range, f.range.map(Value::temperature_difference)),
-            (F::Heat, f.heat.map(Value::heat)),
-            (F::Evaporation, f.evaporation.map(|e| Value::flow(e.rate()))),
-            (F::Makeup, f.water.map(|w| Value::flow(w.makeup))),
-            (F::ToDry, f.to_dry.map(Value::duration)),
-        ]
-        .into_iter()
-        .filter_map(|(name, value)| {
-            let value = value.ok()?;
-            Some(vec![
-                self.words.phrase(name).into(),
-                self.amount(value).into(),
-            ])
-        })
-        .collect();
-        self.table(
-            P::NumbersHeading,
-            rows,
-            [
-                Column::left(self.say(P::Item), 3.0),
-                Column::right(self.say(P::Found), 1.2),
-            ],
-        )
-    }
-
-    fn trace(&self) -> Vec<Block> {
-        let rows = self
-            .visit
-            .answers
-            .iter()
-            .map(|a| {
-                let stage = match a.evidence.stage {
-                    Stage::AsFound => P::StageFound,
-                    Stage::Testing => P::StageTesting,
-                };
-                vec![
-                    self.words.trace_check(a.evidence.check).into(),
-                    self.words.trace_answer(a.evidence.answer).into(),
-                    self.say(stage).into(),
-                    a.at.clock().into(),
-                ]
-            })
-            .collect();
-        let mut blocks = self.table(
-            P::TraceHeading,
-            rows,
-            [
-                Column::left(self.say(P::Check), 2.4),
-                Column::left(self.say(P::Answer), 2.4),
-                Column::left(self.say(P::Stage), 1.2),
-                Column::right(self.say(P::Time), 0.7),
-            ],
-        );
-        // Odds are for the search; a named cause stands on its proof.
-        if !blocks.is_empty() && self.visit.cause.is_none() {
-            let belief = trace::infer(
-                &plant(self.site),
-                &observed(self.site, self.visit),
-                &self.visit.evidence(),
-            );
-            let top: Vec<String> = belief
-                .suspects
-                .iter()
-                .take(3)
-                .map(|s| {
-                    format!(
-                        "{} {}",
-                        self.words.trace_mode(s.mode),
-                        self.words.percent(s.probability)
-                    )
-                })
-                .collect();
-            let label = format!("{}: ", self.say(P::SuspectsLeft));
-            blocks.push(Block::Paragraph(
-                Text::default().bold(label).plain(top.join("; ")),
-            ));
-        }
-        blocks
-    }
-
-    fn leaving(&self) -> Vec<Block> {
-        let state = |item| match self.visit.leaving.get(&item) {
-            Some(LeavingState::So) => self.words.leaving_state(LeavingState::So).into(),
-            Some(other) => Text::default().bold(self.words.leaving_state(*other)),
-            None => Text::default().bold(self.say(P::NotAnswered)),
-        };
-        // Two items to a row, down the left half first.
-        let half = LeavingItem::ALL.len().div_ceil(2);
-        let (first, second) = LeavingItem::ALL.split_at(half);
-        let rows = (0..half)
-            .map(|n| {
-                let pair = [first.get(n), second.get(n)].into_iter().flatten();
-                pair.flat_map(|item| [self.words.leaving_item(*item).into(), state(*item)])
-                    .collect()
-            })
-            .collect();
-        let item = || Column::left(self.say(P::Item), 3.0);
-        let state = || Column::left(self.say(P::State), 1.0);
-        self.table(P::LeavingHeading, rows, [item(), state(), item(), state()])
-    }
-
     fn notes(&self) -> Vec<Block> {
         if self.visit.notes.is_empty() {
             return vec![];
@@ -446,68 +289,5 @@ impl Composer<'_> {
                 items,
             },
         ]
-    }
-
-    /// A heading and a table; nothing at all when there are no rows.
-    fn table(
-        &self,
-        heading: P,
-        rows: Vec<Vec<Text>>,
-        columns: impl Into<Vec<Column>>,
-    ) -> Vec<Block> {
-        if rows.is_empty() {
-            return vec![];
-        }
-        let table = Table {
-            caption: String::new(),
-            columns: columns.into(),
-            rows,
-        };
-        vec![self.heading(heading), Block::Table(table)]
-    }
-
-    fn waterline(&self) -> Waterline {
-        use crate::words::Phrase as F;
-        let tower = &self.site.tower;
-        let depth = tower.basin.depth.get::<meter>();
-        // The lip stands a little under the top of the figure, so that water
-        // over it can be drawn.
-        let height = |below: Length| LIP * (1.0 - below.get::<meter>() / depth);
-        let amount = |below: Length| self.amount(Value::level(below));
-        let mark = |kind, below, name| LevelMark {
-            kind,
-            height: height(below),
-            label: self.words.phrase(name).to_owned(),
-            value: amount(below),
-        };
-        let level = |when, label| {
-            let below = self
-                .visit
-                .reading(when, What::BasinLevel)?
-                .value
-                .as_level()?;
-            Some(Level {
-                height: height(below),
-                label: self.say(label),
-                value: amount(below),
-            })
-        };
-        let found = level(When::AsFound, P::Found);
-        let left = level(When::AsLeft, P::Left);
-        let summary = match &found {
-            Some(found) => format!("{}: {}", self.words.phrase(F::BasinLevelNow), found.value),
-            None => self.words.phrase(F::BasinLevelUnknown).to_owned(),
-        };
-        Waterline {
-            summary,
-            marks: vec![
-                mark(MarkKind::Overflow, Length::default(), F::MarkOverflow),
-                mark(MarkKind::High, tower.stop_level, F::MarkStop),
-                mark(MarkKind::Low, tower.call_level, F::MarkCall),
-                mark(MarkKind::PumpInlet, tower.inlet_level, F::MarkInlet),
-            ],
-            found,
-            left,
-        }
     }
 }

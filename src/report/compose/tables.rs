@@ -1,0 +1,189 @@
+//! Readings, numbers, the trace and the leaving round as the report shows them.
+
+use std::collections::BTreeSet;
+
+use super::Composer;
+use crate::quantity::Value;
+use crate::record::{Figures, LeavingItem, LeavingState, Slot, What, When, observed, plant};
+use crate::report::doc::{Block, Column, Table, Text};
+use crate::trace::{self, Stage};
+use crate::words::ReportPhrase as P;
+
+impl Composer<'_> {
+    /// Readings as found and as left, side by side; as left only when there
+    /// are any.
+    pub(super) fn readings(&self) -> Vec<Block> {
+        let places: BTreeSet<_> = self
+            .visit
+            .readings
+            .keys()
+            .map(|slot| (slot.what, slot.machine))
+            .collect();
+        let left = self.visit.readings.keys().any(|s| s.when == When::AsLeft);
+        let cell = |when, what, machine| {
+            let slot = Slot {
+                when,
+                what,
+                machine,
+            };
+            let reading = self.visit.readings.get(&slot);
+            reading.map_or("–".to_owned(), |r| self.amount(r.value))
+        };
+        let row = |(what, machine): (What, Option<_>)| {
+            let name = self.words.reading_name(what);
+            let owner = self.site.machines.iter().find(|m| Some(m.id) == machine);
+            let name = owner.map_or(name.to_owned(), |m| format!("{name}, {}", m.name));
+            let mut cells: Vec<Text> = vec![name.into(), cell(When::AsFound, what, machine).into()];
+            if left {
+                cells.push(cell(When::AsLeft, what, machine).into());
+            }
+            cells
+        };
+        let rows = places.into_iter().map(row).collect();
+        let mut columns = vec![
+            Column::left(self.say(P::Reading), 3.0),
+            Column::right(self.say(P::Found), 1.2),
+        ];
+        if left {
+            columns.push(Column::right(self.say(P::Left), 1.2));
+        }
+        self.table(P::ReadingsHeading, rows, columns)
+    }
+
+    pub(super) fn numbers(&self, figures: &Figures) -> Vec<Block> {
+        use crate::words::Phrase as F;
+        let f = figures.clone();
+        let rows = [
+            (F::WetBulb, f.wet_bulb.map(Value::temperature)),
+            (F::Approach, f.approach.map(Value::temperature_difference)),
+            (F::Range, f.range.map(Value::temperature_difference)),
+            (F::Heat, f.heat.map(Value::heat)),
+            (F::Evaporation, f.evaporation.map(|e| Value::flow(e.rate()))),
+            (F::Makeup, f.water.map(|w| Value::flow(w.makeup))),
+            (F::ToDry, f.to_dry.map(Value::duration)),
+        ]
+        .into_iter()
+        .filter_map(|(name, value)| {
+            let value = value.ok()?;
+            Some(vec![
+                self.words.phrase(name).into(),
+                self.amount(value).into(),
+            ])
+        })
+        .collect();
+        self.table(
+            P::NumbersHeading,
+            rows,
+            [
+                Column::left(self.say(P::Item), 3.0),
+                Column::right(self.say(P::Found), 1.2),
+            ],
+        )
+    }
+
+    pub(super) fn trace(&self) -> Vec<Block> {
+        let rows = self
+            .visit
+            .answers
+            .iter()
+            .map(|a| {
+                let stage = match a.evidence.stage {
+                    Stage::AsFound => P::StageFound,
+                    Stage::Testing => P::StageTesting,
+                };
+                vec![
+                    self.words.trace_check(a.evidence.check).into(),
+                    self.words.trace_answer(a.evidence.answer).into(),
+                    self.say(stage).into(),
+                    a.at.clock().into(),
+                ]
+            })
+            .collect();
+        let mut blocks = self.table(
+            P::TraceHeading,
+            rows,
+            [
+                Column::left(self.say(P::Check), 2.4),
+                Column::left(self.say(P::Answer), 2.4),
+                Column::left(self.say(P::Stage), 1.2),
+                Column::right(self.say(P::Time), 0.7),
+            ],
+        );
+        // Odds are for the search; a named cause stands on its proof.
+        if !blocks.is_empty() && self.visit.cause.is_none() {
+            let belief = trace::infer(
+                &plant(self.site),
+                &observed(self.site, self.visit),
+                &self.visit.evidence(),
+            );
+            let top: Vec<String> = belief
+                .suspects
+                .iter()
+                .take(3)
+                .map(|s| {
+                    format!(
+                        "{} {}",
+                        self.words.trace_mode(s.mode),
+                        self.words.percent(s.probability)
+                    )
+                })
+                .collect();
+            let label = format!("{}: ", self.say(P::SuspectsLeft));
+            blocks.push(Block::Paragraph(
+                Text::default().bold(label).plain(top.join("; ")),
+            ));
+        }
+        blocks
+    }
+
+    pub(super) fn leaving(&self) -> Vec<Block> {
+        let line = |state: Option<LeavingState>| {
+            let items: Vec<&str> = LeavingItem::ALL
+                .into_iter()
+                .filter(|item| self.visit.leaving.get(item).copied() == state)
+                .map(|item| self.words.leaving_item(item))
+                .collect();
+            let name = match state {
+                Some(state) => self.words.leaving_state(state).to_owned(),
+                None => self.say(P::NotAnswered),
+            };
+            (!items.is_empty()).then(|| {
+                Text::default()
+                    .bold(format!("{name}: "))
+                    .plain(items.join("; "))
+            })
+        };
+        // What still wants doing comes first.
+        let items = [
+            Some(LeavingState::NotSo),
+            None,
+            Some(LeavingState::So),
+            Some(LeavingState::NoneHere),
+        ];
+        vec![
+            self.heading(P::LeavingHeading),
+            Block::List {
+                numbered: false,
+                items: items.into_iter().filter_map(line).collect(),
+            },
+        ]
+    }
+
+    /// A heading and a table; nothing at all when there are no rows.
+    fn table(
+        &self,
+        heading: P,
+        rows: Vec<Vec<Text>>,
+        columns: impl Into<Vec<Column>>,
+    ) -> Vec<Block> {
+        if rows.is_empty() {
+            return vec![];
+        }
+        let table = Table {
+            caption: String::new(),
+            columns: columns.into(),
+            rows,
+        };
+        vec![self.heading(heading), Block::Table(table)]
+    }
+}
