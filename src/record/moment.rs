@@ -34,17 +34,35 @@ impl Moment {
     }
 
     /// Local date and time as (year, month, day, hour, minute, second).
+    /// Outside the years 1970 to 9999, which no phone shows, 1970-01-01.
     pub fn local(&self) -> (i32, u8, u8, u8, u8, u8) {
+        const LAST: i64 = 253_402_300_799;
         let seconds = self.ms.div_euclid(1000) + i64::from(self.offset_min) * 60;
-        let at = time::OffsetDateTime::from_unix_timestamp(seconds)
-            .unwrap_or(time::OffsetDateTime::UNIX_EPOCH);
+        let seconds = if (0..=LAST).contains(&seconds) {
+            seconds
+        } else {
+            0
+        };
+        let (days, of_day) = (seconds / 86_400, seconds % 86_400);
+        // Days to civil date: Howard Hinnant, "chrono-Compatible Low-Level Date
+        // Algorithms", civil_from_days, for days on or after 1970-01-01.
+        let shifted = days + 719_468;
+        let (era, of_era) = (shifted / 146_097, shifted % 146_097);
+        let year = (of_era - of_era / 1_460 + of_era / 36_524 - of_era / 146_096) / 365;
+        let of_year = of_era - (365 * year + year / 4 - year / 100);
+        let month = (5 * of_year + 2) / 153;
+        let day = of_year - (153 * month + 2) / 5 + 1;
+        let month = if month < 10 { month + 3 } else { month - 9 };
+        let year = year + era * 400 + i64::from(month <= 2);
+        let part = |n: i64| n as u8;
+        let (hour, minute) = (part(of_day / 3_600), part(of_day / 60 % 60));
         (
-            at.year(),
-            at.month().into(),
-            at.day(),
-            at.hour(),
-            at.minute(),
-            at.second(),
+            year as i32,
+            part(month),
+            part(day),
+            hour,
+            minute,
+            part(of_day % 60),
         )
     }
 
@@ -98,6 +116,24 @@ mod tests {
         let m = at(1_795_617_667_000, 1, 0.0);
         assert_eq!(m.date(), "2026-11-25");
         assert_eq!(m.clock_seconds(), "09:41:07");
+    }
+
+    /// Against the `time` crate, which phones need not download.
+    #[test]
+    fn dates_are_those_of_the_calendar() {
+        for day in (0..2_932_896).step_by(13).chain([2_932_896]) {
+            let seconds = day * 86_400 + day % 86_400;
+            let m = Moment {
+                ms: seconds * 1000,
+                offset_min: 0,
+                run: 1,
+                run_ms: 0.0,
+            };
+            let t = time::OffsetDateTime::from_unix_timestamp(seconds).unwrap();
+            let (y, mo, d) = t.to_calendar_date();
+            let (h, mi, s) = t.to_hms();
+            assert_eq!(m.local(), (y, mo.into(), d, h, mi, s), "{seconds}");
+        }
     }
 
     #[test]

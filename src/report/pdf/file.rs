@@ -1,8 +1,7 @@
 //! The file around the pages: catalog, fonts, structure, properties.
 
-use miniz_oxide::deflate::compress_to_vec_zlib;
 use pdf_writer::types::{CidFontType, FontFlags, SystemInfo, UnicodeCmap};
-use pdf_writer::{Date, Filter, Finish, Name, Pdf, Rect, Ref, Str, TextStr};
+use pdf_writer::{Date, Finish, Name, Pdf, Rect, Ref, Str, TextStr};
 use std::collections::BTreeMap;
 
 use super::DocDate;
@@ -17,7 +16,6 @@ use super::tags::Tags;
 use crate::report::doc::{Doc, Footer};
 
 /// Deflate effort, 0 to 10; beyond 6 the gain is under a percent.
-const EFFORT: u8 = 6;
 
 /// "Title · page 1 of 2" at the foot of every page, as decoration.
 pub(super) fn add_footers(pages: &mut [Page], footer: &Footer, faces: &Faces<'_>, frame: &Frame) {
@@ -98,8 +96,7 @@ pub(super) fn write(
         .count(page_refs.len() as i32);
     for (i, stream) in streams.iter().enumerate() {
         let id = alloc.bump();
-        pdf.stream(id, &compress_to_vec_zlib(stream, EFFORT))
-            .filter(Filter::FlateDecode);
+        pdf.stream(id, stream);
         let mut page = pdf.page(page_refs[i]);
         page.parent(tree);
         page.media_box(Rect::new(0.0, 0.0, frame.page_width, frame.page_height));
@@ -228,12 +225,9 @@ fn embed(pdf: &mut Pdf, alloc: &mut Ref, faces: &Faces<'_>, weight: Weight, data
     for (glyph, ch) in characters(faces, weight) {
         map.pair(glyph, ch);
     }
-    pdf.stream(cmap, &compress_to_vec_zlib(&map.finish(), EFFORT))
-        .filter(Filter::FlateDecode);
+    pdf.stream(cmap, &map.finish());
 
-    let packed = compress_to_vec_zlib(data, EFFORT);
-    pdf.stream(file, &packed)
-        .filter(Filter::FlateDecode)
+    pdf.stream(file, data)
         .pair(Name(b"Length1"), data.len() as i32);
     font
 }
