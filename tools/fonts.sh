@@ -1,5 +1,5 @@
 #!/bin/sh
-# Rebuilds the two fonts of the PDF report, public/fonts/report-{regular,bold}.ttf,
+# Rebuilds the font of the PDF report, public/fonts/report-regular.ttf,
 # from Inter 4.1 as published in the npm package inter-ui 4.1.1 (SIL Open Font
 # License 1.1, no Reserved Font Name; licence text in public/fonts/OFL.txt).
 #
@@ -82,11 +82,7 @@ print(target, len(font.getGlyphOrder()), "glyphs; absent:",
 PY
 
 mkdir -p "$root/public/fonts"
-for pair in Regular:Regular SemiBold:Bold; do
-    from=${pair%:*}
-    weight=${pair#*:}
-    file=$root/public/fonts/report-$(echo "$weight" | tr A-Z a-z).ttf
-    venv/bin/python subset.py "package/web/Inter-$from.woff2" "$file" "$weight"
-    echo "$(wc -c <"$file") bytes, $(brotli -q 11 -c "$file" | wc -c) after brotli"
-done
+file=$root/public/fonts/report-regular.ttf
+venv/bin/python subset.py package/web/Inter-Regular.woff2 "$file" Regular
+echo "$(wc -c <"$file") bytes, $(brotli -q 11 -c "$file" | wc -c) after brotli"
 cp package/LICENSE.txt "$root/public/fonts/OFL.txt"

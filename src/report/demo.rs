@@ -12,7 +12,6 @@ use super::pdf::{DocDate, Fonts};
 pub fn fonts() -> Fonts<'static> {
     Fonts {
         regular: include_bytes!("../../public/fonts/report-regular.ttf"),
-        bold: include_bytes!("../../public/fonts/report-bold.ttf"),
     }
 }
 

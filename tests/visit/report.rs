@@ -21,7 +21,6 @@ fn pdf(story: &Story, page: PageSize) -> Vec<u8> {
     doc.page = page;
     let fonts = Fonts {
         regular: include_bytes!("../../public/fonts/report-regular.ttf"),
-        bold: include_bytes!("../../public/fonts/report-bold.ttf"),
     };
     let date = DocDate {
         year: 2026,

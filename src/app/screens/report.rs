@@ -141,7 +141,6 @@ async fn make_pdf(job: Job) -> Result<(), String> {
     let regular = fetch("fonts/report-regular.ttf")
         .await
         .ok_or_else(missing)?;
-    let bold = fetch("fonts/report-bold.ttf").await.ok_or_else(missing)?;
     let system = prefs().system.get_untracked();
     let (visit, site) =
         untrack(|| job.both()).ok_or_else(|| words.phrase(P::NotHereTitle).to_owned())?;
@@ -157,10 +156,7 @@ async fn make_pdf(job: Job) -> Result<(), String> {
         second,
         offset_minutes: now.offset_min,
     };
-    let fonts = Fonts {
-        regular: &regular,
-        bold: &bold,
-    };
+    let fonts = Fonts { regular: &regular };
     let bytes = to_pdf(&doc, fonts, created)
         .map_err(|e| format!("{}: {e:?}", words.phrase(P::ReportFailed)))?;
     let file: FileId = ledger().id();

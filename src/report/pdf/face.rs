@@ -1,4 +1,4 @@
-//! The two fonts: which glyph stands for a character and how wide it is.
+//! The font: which glyph stands for a character and how wide it is.
 
 use ttf_parser::{Face, GlyphId};
 
@@ -16,43 +16,33 @@ pub enum Weight {
 /// The glyph shown for a character the font lacks: the font's own box.
 pub(super) const ABSENT: u16 = 0;
 
-/// Both fonts, parsed.
+/// The font, parsed.
 pub(super) struct Faces<'a> {
     regular: Face<'a>,
-    bold: Face<'a>,
 }
 
 impl<'a> Faces<'a> {
-    /// Parses both fonts and checks that they hold TrueType outlines.
+    /// Parses the font and checks that it holds TrueType outlines.
     pub(super) fn parse(fonts: Fonts<'a>) -> Result<Self, PdfError> {
-        let open = |data: &'a [u8], weight: Weight| {
-            let face = Face::parse(data, 0).map_err(|cause| PdfError::Font { weight, cause })?;
-            if face.tables().glyf.is_none() {
-                return Err(PdfError::NotTrueType { weight });
-            }
-            Ok(face)
-        };
-        Ok(Faces {
-            regular: open(fonts.regular, Weight::Regular)?,
-            bold: open(fonts.bold, Weight::Bold)?,
-        })
+        let regular = Face::parse(fonts.regular, 0).map_err(PdfError::Font)?;
+        match regular.tables().glyf {
+            Some(_) => Ok(Faces { regular }),
+            None => Err(PdfError::NotTrueType),
+        }
     }
 
-    /// The parsed font of a weight.
-    pub(super) fn face(&self, weight: Weight) -> &Face<'a> {
-        match weight {
-            Weight::Regular => &self.regular,
-            Weight::Bold => &self.bold,
-        }
+    /// The parsed font; bold is drawn from the same outlines.
+    pub(super) fn face(&self) -> &Face<'a> {
+        &self.regular
     }
 
     /// The glyph for a character, [`ABSENT`] if the font lacks it, nothing if
     /// the character is not drawn at all.
-    pub(super) fn glyph(&self, weight: Weight, ch: char) -> Option<u16> {
+    pub(super) fn glyph(&self, ch: char) -> Option<u16> {
         if is_undrawn(ch) {
             return None;
         }
-        let face = self.face(weight);
+        let face = self.face();
         let found = face
             .glyph_index(ch)
             .or_else(|| ch.is_whitespace().then(|| face.glyph_index(' ')).flatten());
@@ -64,8 +54,8 @@ impl<'a> Faces<'a> {
     }
 
     /// Width of a glyph as a share of the type size.
-    pub(super) fn advance(&self, weight: Weight, glyph: u16) -> f32 {
-        let face = self.face(weight);
+    pub(super) fn advance(&self, glyph: u16) -> f32 {
+        let face = self.face();
         let units = f32::from(face.units_per_em().max(1));
         f32::from(face.glyph_hor_advance(GlyphId(glyph)).unwrap_or(0)) / units
     }

@@ -9,7 +9,7 @@ use super::Fonts;
 use super::face::{ABSENT, Faces, Weight};
 use super::lines::fitted;
 use super::pages::{Page, Placed};
-use super::paint::font_name;
+use super::paint::FONT;
 use super::strip::Strip;
 use super::style::{Frame, QUIET, SMALL};
 use super::tags::Tags;
@@ -80,16 +80,7 @@ pub(super) fn write(
     let struct_root = alloc.bump();
     let page_refs: Vec<Ref> = streams.iter().map(|_| alloc.bump()).collect();
 
-    let embedded = [
-        (
-            Weight::Regular,
-            embed(&mut pdf, &mut alloc, faces, Weight::Regular, fonts.regular),
-        ),
-        (
-            Weight::Bold,
-            embed(&mut pdf, &mut alloc, faces, Weight::Bold, fonts.bold),
-        ),
-    ];
+    let embedded = embed(&mut pdf, &mut alloc, faces, fonts.regular);
 
     pdf.pages(tree)
         .kids(page_refs.iter().copied())
@@ -105,9 +96,7 @@ pub(super) fn write(
         page.pair(Name(b"Tabs"), Name(b"S"));
         let mut resources = page.resources();
         let mut dict = resources.fonts();
-        for (weight, id) in &embedded {
-            dict.pair(font_name(*weight), *id);
-        }
+        dict.pair(FONT, embedded);
     }
 
     let (document, arrays) = tags.write(&mut pdf, &mut alloc, struct_root, &page_refs);
@@ -165,7 +154,7 @@ fn date(d: DocDate) -> Date {
 }
 
 /// Embeds a font whole: it is already a subset. Returns the font's reference.
-fn embed(pdf: &mut Pdf, alloc: &mut Ref, faces: &Faces<'_>, weight: Weight, data: &[u8]) -> Ref {
+fn embed(pdf: &mut Pdf, alloc: &mut Ref, faces: &Faces<'_>, data: &[u8]) -> Ref {
     let (font, cid, descriptor, cmap, file) = (
         alloc.bump(),
         alloc.bump(),
@@ -173,11 +162,8 @@ fn embed(pdf: &mut Pdf, alloc: &mut Ref, faces: &Faces<'_>, weight: Weight, data
         alloc.bump(),
         alloc.bump(),
     );
-    let face = faces.face(weight);
-    let (name, bold) = match weight {
-        Weight::Regular => (Name(b"ColdsumpReport-Regular"), false),
-        Weight::Bold => (Name(b"ColdsumpReport-Bold"), true),
-    };
+    let face = faces.face();
+    let name = Name(b"ColdsumpReport-Regular");
     let system = SystemInfo {
         registry: Str(b"Adobe"),
         ordering: Str(b"Identity"),
@@ -198,10 +184,9 @@ fn embed(pdf: &mut Pdf, alloc: &mut Ref, faces: &Faces<'_>, weight: Weight, data
     cid_font.default_width(0.0);
     cid_font.cid_to_gid_map_predefined(Name(b"Identity"));
     let count = face.number_of_glyphs();
-    cid_font.widths().consecutive(
-        0,
-        (0..count).map(|g| (faces.advance(weight, g) * 1000.0).round()),
-    );
+    cid_font
+        .widths()
+        .consecutive(0, (0..count).map(|g| (faces.advance(g) * 1000.0).round()));
     cid_font.finish();
 
     let bbox = face.global_bounding_box();
@@ -218,11 +203,11 @@ fn embed(pdf: &mut Pdf, alloc: &mut Ref, faces: &Faces<'_>, weight: Weight, data
         .ascent(scale(face.ascender()))
         .descent(scale(face.descender()))
         .cap_height(scale(face.capital_height().unwrap_or(face.ascender())))
-        .stem_v(if bold { 130.0 } else { 85.0 })
+        .stem_v(85.0)
         .font_file2(file);
 
     let mut map = UnicodeCmap::<u16>::new(Name(b"ColdsumpUnicode"), system);
-    for (glyph, ch) in characters(faces, weight) {
+    for (glyph, ch) in characters(faces) {
         map.pair(glyph, ch);
     }
     pdf.stream(cmap, &map.finish());
@@ -233,9 +218,9 @@ fn embed(pdf: &mut Pdf, alloc: &mut Ref, faces: &Faces<'_>, weight: Weight, data
 }
 
 /// The character each glyph stands for: the lowest, where several share one.
-fn characters(faces: &Faces<'_>, weight: Weight) -> BTreeMap<u16, char> {
+fn characters(faces: &Faces<'_>) -> BTreeMap<u16, char> {
     let mut map = BTreeMap::new();
-    let cmap = faces.face(weight).tables().cmap;
+    let cmap = faces.face().tables().cmap;
     let tables = cmap.into_iter().flat_map(|cmap| cmap.subtables);
     for table in tables.filter(|t| t.is_unicode()) {
         table.codepoints(|code| {

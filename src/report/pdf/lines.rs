@@ -132,10 +132,10 @@ fn flat(faces: &Faces<'_>, text: &str, weight: Weight, size: f32) -> Vec<Cell> {
 }
 
 fn space(faces: &Faces<'_>, weight: Weight, size: f32) -> Cell {
-    let id = faces.glyph(weight, ' ').unwrap_or(super::face::ABSENT);
+    let id = faces.glyph(' ').unwrap_or(super::face::ABSENT);
     Cell {
         id,
-        width: faces.advance(weight, id) * size,
+        width: faces.advance(id) * size,
         weight,
         kind: Kind::Space,
     }
@@ -159,7 +159,7 @@ fn shape(faces: &Faces<'_>, text: &Text, base: Weight, size: f32) -> Vec<Cell> {
                     width: 0.0,
                     ..space(faces, weight, size)
                 });
-            } else if let Some(id) = faces.glyph(weight, ch) {
+            } else if let Some(id) = faces.glyph(ch) {
                 let after = chars.peek().copied().unwrap_or(' ');
                 let kind = match ch {
                     '\u{A0}' | '\u{202F}' | '\u{2007}' => Kind::Solid,
@@ -169,7 +169,7 @@ fn shape(faces: &Faces<'_>, text: &Text, base: Weight, size: f32) -> Vec<Cell> {
                 };
                 cells.push(Cell {
                     id,
-                    width: faces.advance(weight, id) * size,
+                    width: faces.advance(id) * size,
                     weight,
                     kind,
                 });

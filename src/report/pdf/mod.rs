@@ -22,20 +22,18 @@ mod tags;
 
 use std::fmt;
 
-pub use face::Weight;
 pub use ttf_parser::FaceParsingError;
 
 use super::doc::Doc;
 use blocks::Typesetter;
 use face::Faces;
 
-/// The bytes of the two TrueType fonts.
+/// The bytes of the TrueType font. Bold is drawn from it with a heavier
+/// outline: a second font would be a twentieth of what a phone downloads.
 #[derive(Clone, Copy, Debug)]
 pub struct Fonts<'a> {
-    /// Running text.
+    /// The font.
     pub regular: &'a [u8],
-    /// Emphasis, headings, numbers.
-    pub bold: &'a [u8],
 }
 
 /// When the document was made: local time and its offset from UTC.
@@ -74,18 +72,10 @@ impl DocDate {
 /// Why no PDF was written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum PdfError {
-    /// A font could not be read.
-    Font {
-        /// Which one.
-        weight: Weight,
-        /// What was wrong.
-        cause: FaceParsingError,
-    },
-    /// A font holds no TrueType outlines.
-    NotTrueType {
-        /// Which one.
-        weight: Weight,
-    },
+    /// The font could not be read.
+    Font(FaceParsingError),
+    /// The font holds no TrueType outlines.
+    NotTrueType,
     /// A part of the date is out of its range.
     Date(DocDate),
 }
@@ -102,8 +92,8 @@ impl std::error::Error for PdfError {}
 /// Writes the document as a PDF file. The same arguments give the same bytes.
 ///
 /// # Errors
-/// - [`PdfError::Font`]: `regular` or `bold` is not a readable font.
-/// - [`PdfError::NotTrueType`]: a font has no `glyf` table.
+/// - [`PdfError::Font`]: `regular` is not a readable font.
+/// - [`PdfError::NotTrueType`]: it has no `glyf` table.
 /// - [`PdfError::Date`]: a part of `created` is out of the range stated there.
 pub fn to_pdf(doc: &Doc, fonts: Fonts<'_>, created: DocDate) -> Result<Vec<u8>, PdfError> {
     if !created.is_valid() {

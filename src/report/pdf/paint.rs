@@ -1,6 +1,6 @@
 //! Drawing a page: strips to a content stream.
 
-use pdf_writer::types::{LineCapStyle, LineJoinStyle};
+use pdf_writer::types::{LineCapStyle, LineJoinStyle, TextRenderingMode};
 use pdf_writer::{Content, Finish, Name, Str};
 
 use super::face::Weight;
@@ -9,13 +9,11 @@ use super::strip::{Item, Shape};
 use super::style::Frame;
 use super::tags::{NodeId, Tags};
 
-/// Name of a weight's font in the page's resources.
-pub(super) fn font_name(weight: Weight) -> Name<'static> {
-    match weight {
-        Weight::Regular => Name(b"F0"),
-        Weight::Bold => Name(b"F1"),
-    }
-}
+/// Name of the font in the page's resources.
+pub(super) const FONT: Name<'static> = Name(b"F0");
+
+/// How wide a line bold letters are outlined with, in parts of their size.
+const HEAVIER: f32 = 0.032;
 
 /// The content stream of a page, uncompressed. Notes in `tags` which content
 /// belongs to which node.
@@ -74,7 +72,14 @@ fn draw(content: &mut Content, shape: &Shape, top: f32, page_height: f32) {
             let bytes: Vec<u8> = glyphs.ids.iter().flat_map(|id| id.to_be_bytes()).collect();
             content.set_fill_rgb(colour[0], colour[1], colour[2]);
             content.begin_text();
-            content.set_font(font_name(glyphs.weight), *size);
+            content.set_font(FONT, *size);
+            if glyphs.weight == Weight::Bold {
+                content.set_text_rendering_mode(TextRenderingMode::FillStroke);
+                content.set_stroke_rgb(colour[0], colour[1], colour[2]);
+                content.set_line_width(r(HEAVIER * size));
+            } else {
+                content.set_text_rendering_mode(TextRenderingMode::Fill);
+            }
             content.next_line(r(*x), y_of(*y));
             content.show(Str(&bytes));
             content.end_text();

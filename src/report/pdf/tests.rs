@@ -109,7 +109,7 @@ fn fonts_are_embedded_with_a_unicode_map() {
         &demo(PageSize::Letter),
     );
     let fonts: Vec<&str> = said.lines().skip(2).collect();
-    assert_eq!(fonts.len(), 2, "{said}");
+    assert_eq!(fonts.len(), 1, "{said}");
     for font in fonts {
         assert!(
             font.contains("CID TrueType") && font.contains("Identity-H"),
@@ -155,22 +155,18 @@ fn same_document_same_bytes() {
 #[test]
 fn the_file_stays_small() {
     let size = demo(PageSize::Letter).len();
-    assert!(size < 90_000, "{size} bytes");
+    assert!(size < 100_000, "{size} bytes");
 }
 
 #[test]
 fn bad_fonts_and_dates_are_refused() {
     let doc = bakery(PageSize::Letter);
     let bad = Fonts {
-        bold: b"not a font",
-        ..fonts()
+        regular: b"not a font",
     };
     assert!(matches!(
         to_pdf(&doc, bad, CREATED),
-        Err(PdfError::Font {
-            weight: Weight::Bold,
-            cause: FaceParsingError::UnknownMagic
-        })
+        Err(PdfError::Font(FaceParsingError::UnknownMagic))
     ));
     for date in [
         DocDate {
