@@ -28,7 +28,7 @@ mod tests {
             let mut ours: Vec<(u8, usize)> = keys.into_iter().zip(0..).collect();
             let mut theirs = ours.clone();
             sort_by(&mut ours, |a, b| b.0.cmp(&a.0));
-            theirs.sort_by(|a, b| b.0.cmp(&a.0));
+            theirs.sort_by_key(|key| std::cmp::Reverse(key.0));
             prop_assert_eq!(ours, theirs);
         }
     }

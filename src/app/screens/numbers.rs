@@ -82,9 +82,11 @@ fn List(site: Site, visit: Visit) -> impl IntoView {
         .as_ref()
         .ok()
         .map(|t| words.at_design_load(&said(Value::duration(*t))));
-    let balance = figures.evaporation.as_ref().ok().and_then(|e| {
-        Some(words.field_rule_says(&said(Value::flow(e.by_rule)), e.by_balance.is_some()))
-    });
+    let balance = figures
+        .evaporation
+        .as_ref()
+        .ok()
+        .map(|e| words.field_rule_says(&said(Value::flow(e.by_rule)), e.by_balance.is_some()));
     let mut level = from(&[What::BasinLevel]);
     level.extend(figures.water.as_ref().ok().map(|w| {
         (

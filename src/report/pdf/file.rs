@@ -15,8 +15,6 @@ use super::style::{Frame, QUIET, SMALL};
 use super::tags::Tags;
 use crate::report::doc::{Doc, Footer};
 
-/// Deflate effort, 0 to 10; beyond 6 the gain is under a percent.
-
 /// "Title · page 1 of 2" at the foot of every page, as decoration.
 pub(super) fn add_footers(pages: &mut [Page], footer: &Footer, faces: &Faces<'_>, frame: &Frame) {
     let total = pages.len();
