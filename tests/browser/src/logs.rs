@@ -15,6 +15,15 @@ pub enum Problem {
     Elsewhere(String),
 }
 
+impl Problem {
+    /// The program's own question for signal, refused because the test took
+    /// the signal away.
+    pub fn is_lost_signal(&self) -> bool {
+        matches!(self, Problem::Console(text)
+            if text.contains("manifest.webmanifest") && text.contains("ERR_CONNECTION_REFUSED"))
+    }
+}
+
 /// The problems in the browser's console log.
 pub fn of_console(entries: Vec<BrowserLogEntry>) -> Vec<Problem> {
     entries
