@@ -53,19 +53,19 @@ impl Build {
         fs::write(self.path().join(name), bytes).unwrap_or_else(|error| panic!("{name}: {error}"));
     }
 
-    /// Makes the copy a version of its own: its page gets `title`, and the
+    /// Makes the copy a version of its own: its root gets the mark, and the
     /// service worker's list is written anew, as the build writes it.
     ///
     /// # Panics
-    /// When the page has no title to replace, or the list cannot be written.
-    pub fn retitle(&self, title: &str) {
+    /// When the page has no root, or the list cannot be written.
+    pub fn mark_build(&self, mark: &str) {
         let page = String::from_utf8(self.read("index.html")).expect("the page is UTF-8");
-        let (head, rest) = page.split_once("<title>").expect("a title");
-        let (_, tail) = rest.split_once("</title>").expect("the title's end");
-        self.write(
-            "index.html",
-            format!("{head}<title>{title}</title>{tail}").as_bytes(),
-        );
+        let from = "<html lang=\"en\"";
+        let (head, tail) = page.split_once(from).expect("the page's root");
+        // Over a mark from before, if there is one.
+        let tail = tail.split_once('>').expect("the root's end").1;
+        let page = format!("{head}{from} data-build=\"{mark}\">{tail}");
+        self.write("index.html", page.as_bytes());
         let done = Command::new("node")
             .arg(project().join("tools/precache.mjs"))
             .arg(self.path())

@@ -19,16 +19,18 @@ const WATCH: &str = "navigator.serviceWorker.getRegistration().then((registratio
 #[tokio::test]
 async fn a_new_version_waits_until_the_page_asks() {
     let build = Build::copy();
-    build.retitle("First");
+    build.mark_build("First");
     let mut server = Server::over(build.path());
     let phone = Phone::open(Light::Day).await;
     phone.goto(&server.url()).await;
     phone.mounted().await;
     phone.kept_offline().await;
-    phone.holds("document.title === 'First'").await;
+    phone
+        .holds("document.documentElement.dataset.build === 'First'")
+        .await;
 
     // Half a file: the install fails as a whole and the first version stays.
-    build.retitle("Second");
+    build.mark_build("Second");
     let whole = build.read("index.html");
     build.write("index.html", &whole[..whole.len() / 2]);
     phone.js(WATCH).await;
@@ -42,7 +44,9 @@ async fn a_new_version_waits_until_the_page_asks() {
     server.stop();
     phone.reload().await;
     phone.mounted().await;
-    phone.holds("document.title === 'First'").await;
+    phone
+        .holds("document.documentElement.dataset.build === 'First'")
+        .await;
 
     // The whole file: the second version is kept, and waits, also over a reload.
     server.resume();
@@ -56,13 +60,17 @@ async fn a_new_version_waits_until_the_page_asks() {
     phone
         .holds("document.documentElement.dataset.update === 'waiting'")
         .await;
-    phone.holds("document.title === 'First'").await;
+    phone
+        .holds("document.documentElement.dataset.build === 'First'")
+        .await;
 
     // The page asks for it; from then on it is the one kept, and the only one.
     phone
         .js("window.dispatchEvent(new Event('coldsump-take-over'))")
         .await;
-    phone.holds("document.title === 'Second'").await;
+    phone
+        .holds("document.documentElement.dataset.build === 'Second'")
+        .await;
     phone.mounted().await;
     phone
         .holds("document.documentElement.dataset.update === undefined")
@@ -70,7 +78,9 @@ async fn a_new_version_waits_until_the_page_asks() {
     server.stop();
     phone.reload().await;
     phone.mounted().await;
-    phone.holds("document.title === 'Second'").await;
+    phone
+        .holds("document.documentElement.dataset.build === 'Second'")
+        .await;
     phone
         .js("caches.keys().then((names) => document.documentElement.dataset.caches = names.length)")
         .await;
