@@ -4,10 +4,11 @@ use coldsump::physics::air::*;
 use coldsump::physics::{Error, Quantity};
 use proptest::prelude::*;
 use uom::si::available_energy::kilojoule_per_kilogram;
-use uom::si::mass_density::pound_per_cubic_foot;
+use uom::si::mass_density::{kilogram_per_cubic_meter, pound_per_cubic_foot};
 use uom::si::pressure::pascal;
 use uom::si::ratio::ratio;
 
+use crate::grid::{Accuracy, Grid};
 use crate::{SEA, c, f, m, near, pa, part, to_c, to_f, within_part};
 
 /// ASHRAE Handbook Fundamentals 2017, ch. 1, table 1.
@@ -316,4 +317,40 @@ proptest! {
         let dew = to_c(dew_point(c(t), part(rh)).unwrap());
         prop_assert!(dew <= wet + 1e-6 && wet <= t + 1e-9);
     }
+}
+
+/// Against CoolProp 8.0.0 and PsychroLib 2.5.0; see `tests/reference/air.py`.
+pub fn accuracy() -> Vec<Accuracy> {
+    let grid = Grid::read(include_str!("../reference/air.csv"));
+    let mut wet = Accuracy::of("Wet bulb, 0 C and above", "CoolProp 8.0.0", 0.05, "K");
+    let mut ashrae = Accuracy::of("Wet bulb, 0 C and above", "PsychroLib 2.5.0", 0.05, "K");
+    let mut ice = Accuracy::of("Wet bulb, below 0 C", "CoolProp 8.0.0", 0.7, "K");
+    let mut ratios = Accuracy::of("Humidity ratio", "CoolProp 8.0.0", 0.2, "%");
+    let mut heats = Accuracy::of("Enthalpy of moist air", "CoolProp 8.0.0", 0.2, "kJ/kg");
+    let mut dews = Accuracy::of("Dew point", "CoolProp 8.0.0", 0.05, "K");
+    let mut densities = Accuracy::of("Density of dry air", "CoolProp 8.0.0", 0.2, "%");
+    for row in grid.rows() {
+        let (t, rh) = (c(row.number("dry_bulb_c")), part(row.number("humidity")));
+        let p = pa(row.number("pressure_pa"));
+        let got = to_c(wet_bulb(t, rh, p).unwrap());
+        let want = row.number("wet_bulb_coolprop_c");
+        if want < 0.0 {
+            ice.point(got, want, || row.said());
+        } else {
+            wet.point(got, want, || row.said());
+            ashrae.point(got, row.number("wet_bulb_psychrolib_c"), || row.said());
+        }
+        let ratio_of = humidity_ratio(t, rh, p).unwrap().get::<ratio>();
+        ratios.point(ratio_of, row.number("humidity_ratio"), || row.said());
+        let heat = enthalpy(t, rh, p).unwrap().get::<kilojoule_per_kilogram>();
+        heats.point(heat, row.number("enthalpy_j_kg") / 1000.0, || row.said());
+        if let Ok(dew) = dew_point(t, rh) {
+            dews.point(to_c(dew), row.number("dew_point_c"), || row.said());
+        }
+        let density = dry_air_density(t, rh, p)
+            .unwrap()
+            .get::<kilogram_per_cubic_meter>();
+        densities.point(density, row.number("dry_air_density_kg_m3"), || row.said());
+    }
+    vec![wet, ashrae, ice, ratios, heats, dews, densities]
 }

@@ -3,8 +3,10 @@
 //! Beside each row stands where its number was printed, or which library
 //! computed it. Doing this in one binary keeps the link time down.
 
+mod accuracy;
 mod air;
 mod every_input;
+mod grid;
 mod heat;
 mod refrigerant;
 mod tower;
