@@ -54,6 +54,10 @@ impl Bounds {
             Kind::Duration => Self::of(0.0, 30.0, Unit::Day),
             Kind::Ratio => Self::of(0.0, 20.0, Unit::One),
             Kind::Ph => Self::of(0.0, 14.0, Unit::Ph),
+            Kind::Enthalpy => Self::of(-50.0, 500.0, Unit::KilojoulePerKilogram),
+            Kind::HumidityRatio => Self::of(0.0, 200.0, Unit::GramPerKilogram),
+            Kind::Number => Self::of(-1_000.0, 1_000.0, Unit::One),
+            Kind::Density => Self::of(0.0, 2_000.0, Unit::KilogramPerCubicMetre),
         }
     }
 

@@ -45,11 +45,20 @@ pub enum Kind {
     Ratio,
     /// pH; a plain number.
     Ph,
+    /// Enthalpy of moist air by mass of dry air; joules per kilogram.
+    Enthalpy,
+    /// Water vapour by mass of dry air; kilograms per kilogram.
+    HumidityRatio,
+    /// Mass by volume; kilograms per cubic metre.
+    Density,
+    /// A plain number written as one: cycles of concentration, water to air,
+    /// an index.
+    Number,
 }
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Kind; 18] = [
+    pub const ALL: [Kind; 22] = [
         Kind::Temperature,
         Kind::TemperatureDifference,
         Kind::GaugePressure,
@@ -68,6 +77,10 @@ impl Kind {
         Kind::Duration,
         Kind::Ratio,
         Kind::Ph,
+        Kind::Enthalpy,
+        Kind::HumidityRatio,
+        Kind::Density,
+        Kind::Number,
     ];
 }
 
@@ -107,6 +120,10 @@ impl System {
             Kind::Heat => pick(Unit::BtuPerHour, Unit::Kilowatt),
             Kind::Duration => Unit::Minute,
             Kind::Ph => Unit::Ph,
+            Kind::Enthalpy => pick(Unit::BtuPerPound, Unit::KilojoulePerKilogram),
+            Kind::HumidityRatio => pick(Unit::GrainPerPound, Unit::GramPerKilogram),
+            Kind::Number => Unit::One,
+            Kind::Density => pick(Unit::PoundPerCubicFoot, Unit::KilogramPerCubicMetre),
         }
     }
 }

@@ -132,6 +132,12 @@ const WORDS: &[(&str, Unit)] = &[
     ("day", Unit::Day),
     ("days", Unit::Day),
     ("ph", Unit::Ph),
+    ("btu/lb", Unit::BtuPerPound),
+    ("kj/kg", Unit::KilojoulePerKilogram),
+    ("gr/lb", Unit::GrainPerPound),
+    ("g/kg", Unit::GramPerKilogram),
+    ("lb/ft3", Unit::PoundPerCubicFoot),
+    ("kg/m3", Unit::KilogramPerCubicMetre),
 ];
 
 /// Words whose first letter is a prefix, milli or mega, that only its case

@@ -42,7 +42,8 @@ macro_rules! units {
 const INCH: f64 = 0.0254;
 const GALLON: f64 = 231.0 * INCH * INCH * INCH;
 const FOOT: f64 = 0.3048;
-const PSI: f64 = 0.453_592_37 * 9.806_65 / (INCH * INCH);
+const POUND: f64 = 0.453_592_37;
+const PSI: f64 = POUND * 9.806_65 / (INCH * INCH);
 const INCH_MERCURY: f64 = 3386.389;
 const BTU_PER_HOUR: f64 = 1_055.055_852_62 / 3600.0;
 
@@ -75,7 +76,7 @@ units! {
     /// Percent.
     Percent "%" 0.01, [Humidity, Ratio];
     /// A plain number, for ratios such as cycles of concentration.
-    One "" 1.0, [Ratio];
+    One "" 1.0, [Ratio, Number];
     /// Inch.
     Inch "in" INCH, [Level, Length];
     /// Foot.
@@ -147,6 +148,18 @@ units! {
     Day "d" 86_400.0, [Duration];
     /// The pH scale.
     Ph "pH" 1.0, [Ph];
+    /// Btu (IT) per pound of dry air, from 0 °C as everywhere here.
+    BtuPerPound "Btu/lb" 2326.0, [Enthalpy];
+    /// Kilojoule per kilogram of dry air.
+    KilojoulePerKilogram "kJ/kg" 1000.0, [Enthalpy];
+    /// Grains of water per pound of dry air, 7000 to the pound.
+    GrainPerPound "gr/lb" 1.0 / 7000.0, [HumidityRatio];
+    /// Grams of water per kilogram of dry air.
+    GramPerKilogram "g/kg" 0.001, [HumidityRatio];
+    /// Pound per cubic foot.
+    PoundPerCubicFoot "lb/ft³" POUND / (FOOT * FOOT * FOOT), [Density];
+    /// Kilogram per cubic metre.
+    KilogramPerCubicMetre "kg/m³" 1.0, [Density];
 }
 
 impl Unit {
@@ -195,6 +208,8 @@ mod tests {
             (Unit::Ton, 3.516853e3),
             (Unit::FahrenheitDifference, 5.555556e-1),
             (Unit::Day, 8.64e4),
+            (Unit::PoundPerCubicFoot, 1.601846e1),
+            (Unit::BtuPerPound, 2.326e3),
         ] {
             let ours = unit.to_si(1.0);
             assert!(

@@ -2,11 +2,13 @@
 
 use serde::{Deserialize, Serialize};
 use uom::si::area::square_meter;
+use uom::si::available_energy::joule_per_kilogram;
 use uom::si::electric_current::ampere;
 use uom::si::electric_potential::volt;
 use uom::si::electrical_conductivity::siemens_per_meter;
 use uom::si::electrical_resistance::ohm;
 use uom::si::length::meter;
+use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::power::watt;
 use uom::si::pressure::pascal;
 use uom::si::ratio::ratio as one;
@@ -17,9 +19,9 @@ use uom::si::volume::cubic_meter;
 use uom::si::volume_rate::cubic_meter_per_second;
 
 use super::{
-    Area, ElectricCurrent, ElectricPotential, ElectricalConductivity, ElectricalResistance,
-    GaugePressure, Kind, Length, Power, Pressure, Ratio, TemperatureInterval,
-    ThermodynamicTemperature, Time, Unit, Volume, VolumeRate,
+    Area, AvailableEnergy, ElectricCurrent, ElectricPotential, ElectricalConductivity,
+    ElectricalResistance, GaugePressure, Kind, Length, MassDensity, Power, Pressure, Ratio,
+    TemperatureInterval, ThermodynamicTemperature, Time, Unit, Volume, VolumeRate,
 };
 
 /// A value and what it measures, in the SI form of its [`Kind`].
@@ -70,6 +72,9 @@ faces! {
     heat as_heat Heat Power watt, "a heat flow";
     duration as_duration Duration Time second, "a length of time";
     ratio as_ratio Ratio Ratio one, "a ratio";
+    enthalpy as_enthalpy Enthalpy AvailableEnergy joule_per_kilogram, "an enthalpy";
+    humidity_ratio as_humidity_ratio HumidityRatio Ratio one, "a humidity ratio";
+    density as_density Density MassDensity kilogram_per_cubic_meter, "a density";
 }
 
 impl Value {
@@ -97,6 +102,19 @@ impl Value {
     /// As a pH; `None` when the value is of another kind.
     pub fn as_ph(self) -> Option<f64> {
         (self.kind == Kind::Ph).then_some(self.si)
+    }
+
+    /// The value of a plain number.
+    pub fn number(number: f64) -> Self {
+        Self {
+            kind: Kind::Number,
+            si: number,
+        }
+    }
+
+    /// As a plain number; `None` when the value is of another kind.
+    pub fn as_number(self) -> Option<f64> {
+        (self.kind == Kind::Number).then_some(self.si)
     }
 
     /// The number in this unit; `None` when the unit does not fit the kind.

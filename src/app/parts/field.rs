@@ -2,6 +2,8 @@
 //! a refusal stands beside the field and takes nothing away.
 
 use leptos::prelude::*;
+use leptos::wasm_bindgen::JsCast;
+use leptos::web_sys;
 
 use crate::app::parts::erased::{markup, tap};
 
@@ -283,4 +285,12 @@ pub fn TextField(
 /// Forgets the draft of a [`TextField`].
 pub fn settle_text(key: &str) {
     ledger().keep_text(&draft_key(key), "");
+}
+
+/// Puts the cursor into the first input a selector finds, and so on screen.
+pub fn to_field(selector: &str) {
+    let found = document().query_selector(selector).ok().flatten();
+    if let Some(input) = found.and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok()) {
+        let _ = input.focus();
+    }
 }

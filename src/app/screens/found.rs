@@ -62,6 +62,7 @@ pub fn Found(id: VisitId) -> impl IntoView {
         <StationScreen job title=P::StationFound sub name="found" act>
             <section>
                 <h2>{words.phrase(P::Machines)}</h2>
+                <p class="sub small">{words.reading_hint(What::HeadPressure)}</p>
                 <div class="fields">
                     {machines
                         .unwrap_or_default()
@@ -141,11 +142,16 @@ pub fn ReadingField(
         };
         ledger().write_then(job.about(), vec![body], move || typing.settled());
     };
+    // Over the list of machines it is said once for all of them.
+    let hint = match machine {
+        Some(_) => "",
+        None => words.reading_hint(what),
+    };
     markup! {
         <QuantityField
             typing
             label=words.reading_name(what)
-            hint=words.reading_hint(what)
+            hint
             kept
             commit=Callback::new(commit)
             test

@@ -59,6 +59,7 @@ pub fn Leaving(id: VisitId) -> impl IntoView {
                             }
                         })
                         .collect_view()}
+                    <p class="sub small">{words.reading_hint(What::HeadPressure)}</p>
                     {machines
                         .unwrap_or_default()
                         .into_iter()

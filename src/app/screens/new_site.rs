@@ -7,7 +7,7 @@ use crate::app::parts::erased::{choice, markup, tap};
 use uom::si::ratio::ratio;
 
 use crate::app::ledger::ledger;
-use crate::app::parts::field::{QuantityField, TextField, Typing, settle_text};
+use crate::app::parts::field::{QuantityField, TextField, Typing, settle_text, to_field};
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::parts::shell::Screen;
 use crate::app::prefs::prefs;
@@ -281,7 +281,11 @@ pub fn NewSite() -> impl IntoView {
     let save = move |_| {
         form.tried.set(true);
         form.quantities().into_iter().for_each(Typing::show_refusal);
-        let Some(site) = form.site() else { return };
+        let Some(site) = form.site() else {
+            // Once the refusals are drawn, to the first of them.
+            request_animation_frame(|| to_field(".field[data-state=refused] input"));
+            return;
+        };
         let id: SiteId = ledger().id();
         let body = Body::SiteDescribed { site };
         ledger().write_then(About::Site(id), vec![body], move || {
@@ -323,7 +327,12 @@ pub fn NewSite() -> impl IntoView {
         })
     };
     let falls = move |lower: Typing, upper: Typing| {
-        Signal::derive(move || form.temperature_fault(lower, upper))
+        Signal::derive(move || {
+            let empty = form.tried.get() && lower.is_empty();
+            empty
+                .then(|| words.phrase(P::NeededHere).to_owned())
+                .or_else(|| form.temperature_fault(lower, upper))
+        })
     };
     let name_missing = Signal::derive(move || {
         (form.tried.get() && form.name.with(|n| n.trim().is_empty()))
@@ -401,16 +410,17 @@ pub fn NewSite() -> impl IntoView {
                 <QuantityField typing=form.flow label=words.phrase(P::DesignFlow) test="flow"
                     hint=words.phrase(P::DesignFlowHint) also=missing(form.flow) />
                 <div class="two">
-                    <QuantityField typing=form.hot label=words.phrase(P::DesignIn) test="hot" />
+                    <QuantityField typing=form.hot label=words.phrase(P::DesignIn) test="hot"
+                        also=missing(form.hot) />
                     <QuantityField typing=form.cold label=words.phrase(P::DesignOut) test="cold"
                         also=falls(form.cold, form.hot) />
                     <QuantityField typing=form.wet_bulb label=words.phrase(P::DesignWetBulb)
                         test="design-wet-bulb" also=falls(form.wet_bulb, form.cold) />
                     <QuantityField typing=form.altitude label=words.phrase(P::Altitude)
-                        test="altitude" />
+                        test="altitude" also=missing(form.altitude) />
                 </div>
                 <QuantityField typing=form.voltage label=words.phrase(P::ControlNominal)
-                    test="nominal" />
+                    test="nominal" also=missing(form.voltage) />
             </section>
             <section>
                 <h2>{words.phrase(P::Machines)}</h2>

@@ -35,6 +35,10 @@ fn rounding(kind: Kind, si: f64) -> f64 {
         Kind::Conductivity => three_digits(1e-4),
         Kind::Heat => three_digits(3517.0),
         Kind::Ratio => three_digits(0.01),
+        Kind::Enthalpy => three_digits(2326.0),
+        Kind::HumidityRatio => three_digits(1e-3),
+        Kind::Density => three_digits(16.1),
+        Kind::Number => three_digits(1.0),
     }
 }
 

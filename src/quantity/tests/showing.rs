@@ -62,6 +62,28 @@ fn values_as_shown() {
         (87.0, Unit::Minute, Kind::Duration, Us, "1 h 27 min"),
         (119.9, Unit::Minute, Kind::Duration, Us, "2 h"),
         (8.25, Unit::Ph, Kind::Ph, Us, "8.3 pH"),
+        (
+            50.32,
+            Unit::KilojoulePerKilogram,
+            Kind::Enthalpy,
+            Us,
+            "21.6 Btu/lb",
+        ),
+        (
+            9.881,
+            Unit::GramPerKilogram,
+            Kind::HumidityRatio,
+            Us,
+            "69.2 gr/lb",
+        ),
+        (
+            1.17,
+            Unit::KilogramPerCubicMetre,
+            Kind::Density,
+            Us,
+            "0.073 lb/ft³",
+        ),
+        (4.0, Unit::One, Kind::Number, Us, "4.00"),
     ];
     for (number, unit, kind, system, wanted) in table {
         let value = Value {

@@ -122,6 +122,10 @@ pub fn kind(kind: Kind) -> &'static str {
         Kind::Duration => "a time",
         Kind::Ratio => "a ratio",
         Kind::Ph => "a pH",
+        Kind::Enthalpy => "an enthalpy",
+        Kind::HumidityRatio => "a humidity ratio",
+        Kind::Density => "a density",
+        Kind::Number => "a number",
     }
 }
 
@@ -186,6 +190,10 @@ fn example(of: Kind, system: System) -> &'static str {
         Kind::Duration => "38 min",
         Kind::Ratio => "30%",
         Kind::Ph => "7.8",
+        Kind::Enthalpy => pick("22.1 Btu/lb", "51.4 kJ/kg"),
+        Kind::HumidityRatio => pick("70 gr/lb", "10 g/kg"),
+        Kind::Density => pick("0.072 lb/ft3", "1.15 kg/m3"),
+        Kind::Number => "4",
     }
 }
 
