@@ -2,7 +2,7 @@
 //! water-cooled machines stopped on high head pressure.
 //!
 //! Rooms, from the ground up; a lower room never imports an upper one:
-//! `quantity`, `physics`, `refill` and `trace`, `record`, `report` and
+//! `quantity`, `physics`, `working`, `refill` and `trace`, `record`, `report` and
 //! `store`, `app`. `words` holds every phrase and stands between `record` and
 //! `report`. See DEVELOPERS.md.
 
@@ -16,3 +16,4 @@ pub mod report;
 pub mod store;
 pub mod trace;
 pub mod words;
+pub mod working;

@@ -8,12 +8,18 @@ use std::path::Path;
 const ROOMS: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     ("physics", &["quantity"]),
+    ("working", &["quantity", "physics"]),
     ("refill", &["quantity", "physics"]),
     ("trace", &["quantity", "physics"]),
-    ("record", &["quantity", "physics", "refill", "trace"]),
+    (
+        "record",
+        &["quantity", "physics", "working", "refill", "trace"],
+    ),
     (
         "words",
-        &["quantity", "physics", "refill", "trace", "record"],
+        &[
+            "quantity", "physics", "working", "refill", "trace", "record",
+        ],
     ),
     (
         "report",

@@ -18,9 +18,19 @@ use ledger::Ledger;
 use prefs::Prefs;
 use route::{Route, Station};
 use screens::{
-    found::Found, home::Home, leaving::Leaving, new_site::NewSite, numbers::Numbers,
-    outbox::Outbox, overview::Overview, refill::Refill, report::Report, settings::Settings,
-    site::SiteScreen, trace::Trace,
+    found::Found,
+    home::Home,
+    leaving::Leaving,
+    new_site::NewSite,
+    numbers::Numbers,
+    outbox::Outbox,
+    overview::Overview,
+    refill::Refill,
+    report::Report,
+    settings::Settings,
+    site::SiteScreen,
+    trace::Trace,
+    working::{WorkingScreen, Workings},
 };
 use signals::Outside;
 
@@ -53,6 +63,8 @@ fn App(ledger: Ledger) -> impl IntoView {
             Route::Site(id) => markup! { <SiteScreen id /> },
             Route::Outbox => markup! { <Outbox /> },
             Route::Settings => markup! { <Settings /> },
+            Route::Workings(visit) => markup! { <Workings visit /> },
+            Route::Working(visit, working) => markup! { <WorkingScreen visit working /> },
             Route::Visit(id, station) => match station {
                 Station::Overview => markup! { <Overview id /> },
                 Station::Found => markup! { <Found id /> },

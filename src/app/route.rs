@@ -5,6 +5,7 @@ use leptos::prelude::*;
 
 use super::ports::window;
 use crate::record::{SiteId, VisitId};
+use crate::working::Working;
 
 /// A screen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -21,6 +22,10 @@ pub enum Route {
     Outbox,
     /// Units and light.
     Settings,
+    /// The list of workings; of a visit, filled from it.
+    Workings(Option<VisitId>),
+    /// One working; of a visit, filled from it.
+    Working(Option<VisitId>, Working),
 }
 
 /// The stations of a visit, in the order of the work.
@@ -60,6 +65,17 @@ impl Route {
         let route = match (parts.next(), parts.next(), parts.next()) {
             (Some("outbox"), ..) => Some(Route::Outbox),
             (Some("settings"), ..) => Some(Route::Settings),
+            (Some("workings"), None, _) => Some(Route::Workings(None)),
+            (Some("workings"), Some(slug), _) => {
+                Working::named(slug).map(|w| Route::Working(None, w))
+            }
+            (Some("visit"), Some(id), Some("workings")) => {
+                let working = parts.next().map(Working::named);
+                VisitId::parse(id).and_then(|id| match working {
+                    None => Some(Route::Workings(Some(id))),
+                    Some(known) => known.map(|w| Route::Working(Some(id), w)),
+                })
+            }
             (Some("site"), Some("new"), _) => Some(Route::NewSite),
             (Some("site"), Some(id), _) => SiteId::parse(id).map(Route::Site),
             (Some("visit"), Some(id), station) => {
@@ -88,6 +104,11 @@ impl Route {
                 format!("#/visit/{id}/{name}")
             }
             Route::Outbox => "#/outbox".into(),
+            Route::Workings(None) => "#/workings".into(),
+            Route::Workings(Some(id)) => format!("#/visit/{id}/workings"),
+            Route::Working(visit, working) => {
+                format!("{}/{}", Route::Workings(visit).href(), working.slug())
+            }
             Route::Settings => "#/settings".into(),
         }
     }

@@ -47,11 +47,41 @@ pub enum Figure {
     WarmUp,
     /// Condensing temperature from head pressure.
     CondensingTemperature,
+    /// Dew point of the air.
+    DewPoint,
+    /// Water vapour by mass of dry air.
+    HumidityRatio,
+    /// Enthalpy of the air by mass of dry air.
+    Enthalpy,
+    /// Density of the dry air in moist air.
+    AirDensity,
+    /// Leaving water over what the tower should make today.
+    OverExpected,
+    /// Water standing in the basin.
+    BasinVolume,
+    /// Water in the basin filled to the overflow.
+    BasinWhenFull,
+    /// Minutes until the basin is at a level.
+    MinutesToLevel,
+    /// Minutes until the loop is at a temperature.
+    MinutesToReach,
+    /// Condensing temperature over water leaving the condenser.
+    OverLeavingWater,
+    /// Head pressure below the cut-out.
+    BelowCutOut,
+    /// Condensing temperature at the cut-out.
+    TripsAt,
+    /// How much warmer it may condense before the cut-out.
+    WarmerToTrip,
+    /// Bubble temperature at head pressure.
+    BubblePoint,
+    /// Dew temperature at head pressure.
+    DewPointOfRefrigerant,
 }
 
 impl Figure {
     /// Every figure, in the order of the calculations.
-    pub const ALL: [Figure; 19] = [
+    pub const ALL: [Figure; 34] = [
         Figure::AtmosphericPressure,
         Figure::WetBulb,
         Figure::RelativeHumidity,
@@ -71,5 +101,20 @@ impl Figure {
         Figure::MinutesToDry,
         Figure::WarmUp,
         Figure::CondensingTemperature,
+        Figure::DewPoint,
+        Figure::HumidityRatio,
+        Figure::Enthalpy,
+        Figure::AirDensity,
+        Figure::OverExpected,
+        Figure::BasinVolume,
+        Figure::BasinWhenFull,
+        Figure::MinutesToLevel,
+        Figure::MinutesToReach,
+        Figure::OverLeavingWater,
+        Figure::BelowCutOut,
+        Figure::TripsAt,
+        Figure::WarmerToTrip,
+        Figure::BubblePoint,
+        Figure::DewPointOfRefrigerant,
     ];
 }

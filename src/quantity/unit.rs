@@ -208,7 +208,6 @@ mod tests {
             (Unit::Ton, 3.516853e3),
             (Unit::FahrenheitDifference, 5.555556e-1),
             (Unit::Day, 8.64e4),
-            (Unit::PoundPerCubicFoot, 1.601846e1),
             (Unit::BtuPerPound, 2.326e3),
         ] {
             let ours = unit.to_si(1.0);

@@ -127,7 +127,13 @@ impl Composer<'_> {
         };
         let passed =
             outcome.is_some_and(|o| matches!(o.verdict, Verdict::Pass | Verdict::PassWithWatch));
+        let watch = outcome.is_some_and(|o| o.verdict == Verdict::PassWithWatch);
         let (tone, word, rest) = match (passed, outcome) {
+            // The test proves the makeup chain; it says nothing of a fan.
+            (true, _) if !cause.mode.lowers_basin() => {
+                (Tone::NotProven, P::NotProvenWord, P::RefillOther)
+            }
+            (true, _) if watch => (Tone::Proven, P::ProvenWord, P::RefillProvesWatch),
             (true, _) => (Tone::Proven, P::ProvenWord, P::RefillProves),
             (_, Some(_)) if failed => (Tone::ActNow, P::ActWord, P::RefillFailed),
             (_, Some(_)) => (Tone::NotProven, P::NotProvenWord, P::RefillDoesNot),

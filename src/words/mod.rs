@@ -11,6 +11,7 @@ mod physics;
 mod quantity;
 mod refill;
 mod trace;
+mod working;
 
 pub use en::app::Phrase;
 pub use en::report::Phrase as ReportPhrase;

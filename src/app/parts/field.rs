@@ -35,7 +35,18 @@ impl Typing {
         let waiting = draft.is_some();
         let usual = prefs().system.get_untracked().unit_for(kind);
         let (first, unit) = initial.unwrap_or_else(|| (String::new(), usual));
-        let text = RwSignal::new(draft.unwrap_or(first));
+        // A draft keeps the unit its bare number was typed in.
+        let (text, unit) = match draft {
+            Some(draft) => match draft.split_once(UNIT_MARK) {
+                Some((symbol, text)) => {
+                    let typed_in = units(kind).into_iter().find(|u| u.symbol() == symbol);
+                    (text.to_owned(), typed_in.unwrap_or(unit))
+                }
+                None => (draft, unit),
+            },
+            None => (first, unit),
+        };
+        let text = RwSignal::new(text);
         let bare = RwSignal::new(unit);
         let outcome = Memo::new(move |_| text.with(|text| read(text, kind, bare.get(), bounds)));
         Self {
@@ -70,12 +81,31 @@ impl Typing {
     }
 
     fn type_in(self, text: String) {
-        self.key
-            .with_value(|key| ledger().keep_text(&draft_key(key), &text));
         self.text.set(text);
         self.shown.set(false);
+        self.keep_draft();
+    }
+
+    fn keep_draft(self) {
+        let text = self.text.get_untracked();
+        let draft = match text.is_empty() {
+            true => text,
+            false => format!("{}{UNIT_MARK}{text}", self.bare.get_untracked().symbol()),
+        };
+        self.key
+            .with_value(|key| ledger().keep_text(&draft_key(key), &draft));
+    }
+
+    /// Forgets the draft and stands at a value known from elsewhere.
+    pub fn stand_at(self, text: String, unit: Unit) {
+        self.settled();
+        self.bare.set(unit);
+        self.text.set(text);
     }
 }
+
+/// Stands between a draft's unit and its text.
+const UNIT_MARK: char = '\u{1f}';
 
 fn draft_key(key: &str) -> String {
     format!("draft {key}")
@@ -137,6 +167,7 @@ pub fn QuantityField(
             .position(|u| *u == typing.bare.get_untracked())
             .unwrap_or(0);
         typing.bare.set(units[(at + 1) % units.len()]);
+        typing.keep_draft();
         done();
     };
     // Letters and fractions need the full keyboard; plain numbers are hit

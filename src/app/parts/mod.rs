@@ -5,5 +5,6 @@ pub mod erased;
 pub mod field;
 pub mod icon;
 pub mod number;
+pub mod picture;
 pub mod shell;
 pub mod waterline;

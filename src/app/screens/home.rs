@@ -188,6 +188,9 @@ pub fn Home() -> impl IntoView {
                 <a class="button" href=Route::Outbox.href() data-test="to-outbox">
                     {move || words.outbox_with(outbox.get())}
                 </a>
+                <a class="button" href=Route::Workings(None).href() data-test="to-workings">
+                    {words.phrase(P::Workings)}
+                </a>
                 <a class="button" href=Route::Settings.href() data-test="to-settings">
                     {words.phrase(P::Settings)}
                 </a>

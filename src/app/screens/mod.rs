@@ -15,3 +15,4 @@ pub mod site;
 pub mod trace;
 mod visit_frame;
 mod wake;
+pub mod working;

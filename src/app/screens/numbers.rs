@@ -34,6 +34,9 @@ pub fn Numbers(id: VisitId) -> impl IntoView {
     markup! {
         <StationScreen job title=P::StationNumbers sub name="numbers" act>
             <div>{list}</div>
+            <a class="button" href=Route::Workings(Some(id)).href() data-test="to-workings">
+                {words.phrase(P::Workings)}
+            </a>
         </StationScreen>
     }
 }

@@ -53,6 +53,14 @@ phrases! {
     WaterAirControl: "Water, air, control";
     UnitIs: "unit of a bare number";
 
+    Workings: "Workings";
+    WorkingsSub: "Each calculation on its own, with its formula and source.";
+    WorkingsOfVisit: "Filled from this visit where it knows the value.";
+    FromVisit: "From this visit";
+    Assumed: "Assumed";
+    BackToKnown: "Clear what I typed";
+    Answers: "Answers";
+    Today: "today";
     NumbersSub: "From the readings as found.";
     HowWeKnow: "How we know";
     Formula: "Formula";

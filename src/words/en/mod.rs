@@ -11,3 +11,4 @@ pub(super) mod trace_cures;
 pub(super) mod trace_modes;
 pub(super) mod trace_reasons;
 pub(super) mod visit;
+pub(super) mod working;

@@ -63,6 +63,46 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
             "T = mean of bubble and dew temperature at gauge + local atmospheric pressure, each from \
              ln p = a + b/T + c ln T + d T."
         }
+        Figure::DewPoint => {
+            "The dew point t for which ps(t) = RH ps(dry bulb). ps: saturation pressure."
+        }
+        Figure::HumidityRatio => {
+            "W = 0.621945 f pv / (p - f pv). pv: RH x saturation pressure at the dry bulb. p: local \
+             pressure. f: enhancement factor, about 1.005."
+        }
+        Figure::Enthalpy => {
+            "h = 1.006 t + W (2501 + 1.86 t), in kJ/kg and C. t: dry bulb. W: humidity ratio. Zero is \
+             dry air at 0 C (32 F)."
+        }
+        Figure::AirDensity => {
+            "Density = p / (287.042 T (1 + 1.607858 W)). T: dry bulb in kelvins. W: humidity ratio. \
+             Of the dry air alone."
+        }
+        Figure::OverExpected => {
+            "Warmer by = water off the tower now - water off the tower expected in this air, at this \
+             range."
+        }
+        Figure::BasinVolume => "V = plan area x (depth - level below the lip).",
+        Figure::BasinWhenFull => "V = plan area x depth to the overflow lip.",
+        Figure::MinutesToLevel => "t = plan area x (level that matters - level now) / water lost.",
+        Figure::MinutesToReach => {
+            "t = M cp (T2 - T1) / Q. M: mass of water in the loop. cp: specific heat. Q: heat into \
+             the loop."
+        }
+        Figure::OverLeavingWater => {
+            "Condenser approach = condensing temperature - water leaving the condenser."
+        }
+        Figure::BelowCutOut => "Room left = cut-out - head pressure, both gauge.",
+        Figure::TripsAt => {
+            "T = mean of bubble and dew temperature at the cut-out + local atmospheric pressure."
+        }
+        Figure::WarmerToTrip => "Room left = condensing temperature at the cut-out - that now.",
+        Figure::BubblePoint => {
+            "T = bubble temperature at head + local atmospheric pressure. Take subcooling from here."
+        }
+        Figure::DewPointOfRefrigerant => {
+            "T = dew temperature at head + local atmospheric pressure. Take superheat from here."
+        }
     }
 }
 
@@ -133,7 +173,28 @@ pub(in crate::words) fn source(figure: Figure) -> &'static str {
             "Source: energy balance of a mixed loop, metal not counted. Good within 30 %: compressors \
              draw more and cool less as head rises."
         }
-        Figure::CondensingTemperature => {
+        Figure::DewPoint | Figure::HumidityRatio | Figure::Enthalpy | Figure::AirDensity => {
+            "Source: ASHRAE Fundamentals 2017 ch. 1, with the enhancement factor of Buck 1981. Good \
+             from -4 to 140 F, 50 to 110 kPa, within 0.2 % of an open library of real moist air."
+        }
+        Figure::OverExpected => {
+            "Source: Merkel 1925 with a tower characteristic. Good to about 1 F (our estimate). The \
+             thermometers add their own error: compare them side by side."
+        }
+        Figure::BasinVolume | Figure::BasinWhenFull | Figure::MinutesToLevel => {
+            "Source: geometry, straight walls and flat floor. Good as far as the tape and the loss are."
+        }
+        Figure::MinutesToReach => {
+            "Source: energy balance of a mixed loop, metal not counted. Good within 30 %."
+        }
+        Figure::OverLeavingWater | Figure::BelowCutOut => {
+            "Source: definition. Good as far as gauge, thermometer and nameplate are."
+        }
+        Figure::CondensingTemperature
+        | Figure::TripsAt
+        | Figure::WarmerToTrip
+        | Figure::BubblePoint
+        | Figure::DewPointOfRefrigerant => {
             "Source: fitted to CoolProp 8.0.0, an open library. Good from 32 F to 147-158 F by \
              refrigerant; the fit is within 0.1 % of pressure. Blends other than R-410A are not \
              checked against a second library. The machine's nameplate governs."

@@ -20,6 +20,8 @@ phrases! {
     HowWeKnow: "How we know";
     WorkDone: "What was done";
     RefillProves: "The refill test passed: the makeup chain called, filled and stopped by itself.";
+    RefillProvesWatch: "The refill test passed, with points to watch: see below.";
+    RefillOther: "The refill test passed, but it proves the makeup chain and not this cause. See the machines and water temperatures as left.";
     RefillDoesNot: "The refill test does not yet prove it: see below.";
     RefillFailed: "The refill test failed: the makeup chain does not keep the basin full by itself. See below.";
     RefillNone: "No refill test was run, so the repair is not proven.";

@@ -1,0 +1,82 @@
+//! What a visit already knows of the things a working asks for.
+
+use super::body::{What, When};
+use super::site::Site;
+use super::visit::{Slot, Visit};
+use crate::physics::basin::Plan;
+use crate::physics::refrigerant::Refrigerant;
+use crate::quantity::{Unit, Value};
+use crate::working::Ask;
+
+/// An input that a visit knows, as it was typed where it was typed.
+#[derive(Clone, Debug, PartialEq)]
+pub enum KnownInput {
+    /// A reading as found, as typed, and the unit of a bare number.
+    Typed(String, Unit),
+    /// A value of the site.
+    Value(Value),
+    /// The place in a choice.
+    Place(usize),
+}
+
+/// What this visit knows of an input; for what differs by machine, of the
+/// first machine whose head pressure was read, else the first.
+pub fn known_input(site: &Site, visit: &Visit, ask: Ask) -> Option<KnownInput> {
+    let head = |machine| {
+        visit.readings.get(&Slot {
+            when: When::AsFound,
+            what: What::HeadPressure,
+            machine: Some(machine),
+        })
+    };
+    let machine = site
+        .machines
+        .iter()
+        .find(|m| head(m.id).is_some())
+        .or(site.machines.first());
+    let reading = |what| {
+        let reading = visit.reading(When::AsFound, what)?;
+        Some(KnownInput::Typed(reading.typed.clone(), reading.unit))
+    };
+    let tower = &site.tower;
+    let value = |value| Some(KnownInput::Value(value));
+    match ask {
+        Ask::DryBulb => reading(What::DryBulb),
+        Ask::Humidity => reading(What::Humidity),
+        Ask::WetBulb => reading(What::WetBulb),
+        Ask::HotWater | Ask::CondenserLeaving => reading(What::LeavingWater),
+        Ask::ColdWater | Ask::LoopNow => reading(What::EnteringWater),
+        Ask::Flow => reading(What::WaterFlow).or(value(Value::flow(tower.design_flow))),
+        Ask::LevelNow => reading(What::BasinLevel),
+        Ask::Altitude => value(Value::length(site.altitude)),
+        Ask::DesignFlow => value(Value::flow(tower.design_flow)),
+        Ask::DesignHot => value(Value::temperature(tower.design_in)),
+        Ask::DesignCold => value(Value::temperature(tower.design_out)),
+        Ask::DesignWetBulb => value(Value::temperature(tower.design_wet_bulb)),
+        Ask::BasinShape => Some(KnownInput::Place(match tower.basin.plan {
+            Plan::Rectangular { .. } => 0,
+            Plan::Round { .. } => 1,
+        })),
+        Ask::BasinLength => match tower.basin.plan {
+            Plan::Rectangular { length, .. } => value(Value::length(length)),
+            Plan::Round { diameter } => value(Value::length(diameter)),
+        },
+        Ask::BasinWidth => match tower.basin.plan {
+            Plan::Rectangular { width, .. } => value(Value::length(width)),
+            Plan::Round { .. } => None,
+        },
+        Ask::BasinDepth => value(Value::level(tower.basin.depth)),
+        Ask::LevelThen => value(Value::level(tower.inlet_level)),
+        Ask::Fluid => {
+            let fluid = machine?.refrigerant;
+            let place = Refrigerant::ALL.into_iter().position(|r| r == fluid)?;
+            Some(KnownInput::Place(place))
+        }
+        Ask::CutOut => value(Value::gauge_pressure(machine?.cut_out?)),
+        Ask::Head => {
+            let reading = head(machine?.id)?;
+            Some(KnownInput::Typed(reading.typed.clone(), reading.unit))
+        }
+        _ => None,
+    }
+}

@@ -1,0 +1,146 @@
+//! Workings in English: titles, inputs, answers.
+
+use crate::physics::basis::Figure;
+use crate::physics::refrigerant::Refrigerant;
+use crate::quantity::System;
+use crate::working::{Ask, Choice, Fault, Working};
+
+/// Title, and the question it answers.
+pub(in crate::words) fn working(working: Working) -> (&'static str, &'static str) {
+    match working {
+        Working::Head => (
+            "Head pressure",
+            "What it condenses at, and how far the cut-out is.",
+        ),
+        Working::Tower => (
+            "Tower today",
+            "Approach, and the water it should make in this air.",
+        ),
+        Working::Air => ("Outdoor air", "Wet bulb, dew point, enthalpy."),
+        Working::Water => ("Water balance", "Evaporation, blowdown, makeup, cycles."),
+        Working::Basin => ("Basin", "What stands in it, and how long that lasts."),
+        Working::WarmUp => (
+            "Loop without a tower",
+            "How fast it warms, and how long you have.",
+        ),
+    }
+}
+
+pub(in crate::words) fn ask(ask: Ask) -> &'static str {
+    match ask {
+        Ask::DryBulb => "Outdoor dry bulb",
+        Ask::Humidity => "Outdoor humidity",
+        Ask::WetBulb => "Wet bulb, if measured",
+        Ask::Altitude => "Altitude",
+        Ask::HotWater => "Water onto the tower",
+        Ask::ColdWater => "Water off the tower",
+        Ask::Flow => "Water flow",
+        Ask::DesignFlow => "Design flow",
+        Ask::DesignHot => "Design: water on",
+        Ask::DesignCold => "Design: water off",
+        Ask::DesignWetBulb => "Design: wet bulb",
+        Ask::WaterAirRatio => "Design: water to air, by mass",
+        Ask::AirPart => "Air flow, part of design",
+        Ask::BasinConductivity => "Conductivity, basin",
+        Ask::MakeupConductivity => "Conductivity, makeup",
+        Ask::DriftPart => "Drift, part of the flow",
+        Ask::BasinShape => "Basin shape",
+        Ask::BasinLength => "Length, or diameter",
+        Ask::BasinWidth => "Width",
+        Ask::BasinDepth => "Depth, lip to floor",
+        Ask::LevelNow => "Level now, below the lip",
+        Ask::LevelThen => "Level that matters, below the lip",
+        Ask::Loss => "Water lost",
+        Ask::Fluid => "Refrigerant",
+        Ask::Head => "Head pressure",
+        Ask::CutOut => "Cut-out on the nameplate",
+        Ask::CondenserLeaving => "Water leaving the condenser",
+        Ask::Heat => "Heat into the loop",
+        Ask::LoopVolume => "Water in the loop",
+        Ask::LoopNow => "Water now",
+        Ask::LoopThen => "Water that trips",
+    }
+}
+
+/// Where to read it or what can hurt there; empty when the name says it all.
+pub(in crate::words) fn ask_hint(ask: Ask) -> &'static str {
+    match ask {
+        Ask::DryBulb => "In the shade, out of the tower's discharge.",
+        Ask::WetBulb => "Stands before humidity when both are given.",
+        Ask::Flow => "By a meter or the pump's curve.",
+        Ask::WaterAirRatio => "1.2 unless the maker says otherwise (common practice, no source).",
+        Ask::AirPart => "100% with the fan on high and a clean fill.",
+        Ask::DriftPart => "0.005% with modern eliminators (common practice, no source).",
+        Ask::Head => "Eyes and gloves: liquid refrigerant burns, discharge lines are hot.",
+        Ask::CutOut => "The nameplate governs.",
+        Ask::Loss => "Evaporation, drift and blowdown: see the water balance.",
+        Ask::LoopThen => "Entering water at which the first machine trips.",
+        Ask::Heat => "All running machines: capacity plus compressor power.",
+        _ => "",
+    }
+}
+
+pub(in crate::words) fn option(choice: Choice, place: usize) -> &'static str {
+    match choice {
+        Choice::Fluid => Refrigerant::ALL[place.min(Refrigerant::ALL.len() - 1)].designation(),
+        Choice::BasinShape if place == 0 => "Rectangular",
+        Choice::BasinShape => "Round",
+    }
+}
+
+/// The name of a figure, as it stands over its number.
+pub(in crate::words) fn figure(figure: Figure) -> &'static str {
+    match figure {
+        Figure::AtmosphericPressure => "Atmospheric pressure",
+        Figure::WetBulb => "Wet bulb",
+        Figure::RelativeHumidity => "Relative humidity",
+        Figure::Approach => "Approach",
+        Figure::Range => "Range",
+        Figure::Effectiveness => "Effectiveness",
+        Figure::MerkelNumber => "KaV/L",
+        Figure::LeavingWater => "Water off the tower, expected",
+        Figure::HeatRejected => "Heat rejected",
+        Figure::TowerTons => "Tower tons",
+        Figure::Evaporation => "Evaporation",
+        Figure::EvaporationRule => "Evaporation by the field rule",
+        Figure::Drift => "Drift",
+        Figure::Blowdown => "Blowdown",
+        Figure::Makeup => "Makeup needed",
+        Figure::Cycles => "Cycles of concentration",
+        Figure::MinutesToDry => "Until the basin is dry",
+        Figure::WarmUp => "Warms each minute by",
+        Figure::CondensingTemperature => "Condensing temperature",
+        Figure::DewPoint => "Dew point",
+        Figure::HumidityRatio => "Humidity ratio",
+        Figure::Enthalpy => "Enthalpy",
+        Figure::AirDensity => "Density of the dry air",
+        Figure::OverExpected => "Warmer than expected by",
+        Figure::BasinVolume => "Water standing now",
+        Figure::BasinWhenFull => "Full to the overflow",
+        Figure::MinutesToLevel => "Until that level",
+        Figure::MinutesToReach => "Until that temperature",
+        Figure::OverLeavingWater => "Over the leaving water",
+        Figure::BelowCutOut => "Below the cut-out by",
+        Figure::TripsAt => "Trips when condensing at",
+        Figure::WarmerToTrip => "That is warmer by",
+        Figure::BubblePoint => "Bubble point",
+        Figure::DewPointOfRefrigerant => "Dew point of the refrigerant",
+    }
+}
+
+pub(in crate::words) fn fault(fault: &Fault, system: System) -> String {
+    match fault {
+        Fault::Missing(asks) => {
+            let names: Vec<_> = asks.iter().map(|a| ask(*a)).collect();
+            format!("Needs: {}.", names.join("; ").to_lowercase())
+        }
+        Fault::Physics(error) => super::physics::error(error, system),
+        Fault::Order(above, below) => {
+            format!(
+                "{} must be more than {}.",
+                ask(*above),
+                ask(*below).to_lowercase()
+            )
+        }
+    }
+}

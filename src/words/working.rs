@@ -1,0 +1,50 @@
+//! What workings are called.
+
+use super::{Tongue, Words, en};
+use crate::physics::basis::Figure;
+use crate::quantity::System;
+use crate::working::{Ask, Choice, Fault, Working};
+
+impl Words {
+    /// A working's title, and the question it answers.
+    pub fn working(self, working: Working) -> (&'static str, &'static str) {
+        match self.0 {
+            Tongue::English => en::working::working(working),
+        }
+    }
+
+    /// An input's name.
+    pub fn ask(self, ask: Ask) -> &'static str {
+        match self.0 {
+            Tongue::English => en::working::ask(ask),
+        }
+    }
+
+    /// Where to read an input; empty when its name says it all.
+    pub fn ask_hint(self, ask: Ask) -> &'static str {
+        match self.0 {
+            Tongue::English => en::working::ask_hint(ask),
+        }
+    }
+
+    /// One of a choice.
+    pub fn option(self, choice: Choice, place: usize) -> &'static str {
+        match self.0 {
+            Tongue::English => en::working::option(choice, place),
+        }
+    }
+
+    /// A figure's name.
+    pub fn figure(self, figure: Figure) -> &'static str {
+        match self.0 {
+            Tongue::English => en::working::figure(figure),
+        }
+    }
+
+    /// Why a working has no answer.
+    pub fn working_fault(self, fault: &Fault, system: System) -> String {
+        match self.0 {
+            Tongue::English => en::working::fault(fault, system),
+        }
+    }
+}

@@ -1,0 +1,213 @@
+//! Workings: each calculation of the trade on its own, as data. What it asks
+//! for, what it answers, and the picture that says more.
+//!
+//! A face draws any [`Working`] from [`Working::asks`] and [`Working::solve`];
+//! nothing here knows how it looks. Names of inputs and answers are in `words`.
+
+mod air;
+mod ask;
+mod basin;
+mod given;
+mod plot;
+mod refrigerant;
+mod tower;
+mod water;
+
+pub use ask::{Answer, Ask, Choice};
+pub use given::{Fault, Given, Line, Lines};
+pub use plot::{Axis, Curve, Name as AxisName, Picture, Plot};
+
+/// A calculation that can be used on its own.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Working {
+    /// The state of moist air.
+    Air,
+    /// Approach, range and what the tower should do today.
+    Tower,
+    /// Evaporation, drift, blowdown, makeup.
+    Water,
+    /// How long the basin lasts with nothing coming in.
+    Basin,
+    /// Condensing temperature from head pressure and back.
+    Head,
+    /// How fast the loop warms without a tower.
+    WarmUp,
+}
+
+impl Working {
+    /// Every working, in the order a list shows them.
+    pub const ALL: [Working; 6] = [
+        Working::Head,
+        Working::Tower,
+        Working::Air,
+        Working::Water,
+        Working::Basin,
+        Working::WarmUp,
+    ];
+
+    /// A stable name for addresses: small letters and hyphens.
+    pub fn slug(self) -> &'static str {
+        self.parts().0
+    }
+
+    /// The working of this name.
+    pub fn named(slug: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|w| w.slug() == slug)
+    }
+
+    /// What it asks for, in order.
+    pub fn asks(self) -> &'static [Ask] {
+        self.parts().1
+    }
+
+    /// The answers that what is given allows; for the rest, what is missing.
+    pub fn solve(self, given: &Given) -> Lines {
+        let mut lines = Lines::default();
+        self.parts().2(given, &mut lines);
+        lines
+    }
+
+    fn parts(self) -> (&'static str, &'static [Ask], fn(&Given, &mut Lines)) {
+        match self {
+            Working::Air => ("air", air::ASKS, air::solve),
+            Working::Tower => ("tower", tower::ASKS, tower::solve),
+            Working::Water => ("water", water::ASKS, water::solve),
+            Working::Basin => ("basin", basin::ASKS, basin::solve),
+            Working::Head => ("head", refrigerant::ASKS, refrigerant::solve),
+            Working::WarmUp => ("warm-up", basin::WARM_UP_ASKS, basin::warm_up),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::Unit;
+    use std::collections::HashSet;
+
+    /// A middling answer to any input: a tower on a warm day.
+    fn usual(ask: Ask) -> f64 {
+        let f = |v| Unit::Fahrenheit.to_si(v);
+        ask.preset().unwrap_or_else(|| match ask {
+            Ask::DryBulb => f(88.0),
+            Ask::Humidity => 0.55,
+            Ask::WetBulb => f(75.0),
+            Ask::HotWater | Ask::LoopThen => f(95.0),
+            Ask::ColdWater | Ask::LoopNow => f(85.0),
+            Ask::CondenserLeaving => f(95.0),
+            Ask::Flow | Ask::DesignFlow => Unit::GallonPerMinute.to_si(180.0),
+            Ask::BasinConductivity => 0.12,
+            Ask::MakeupConductivity => 0.03,
+            Ask::BasinLength => 3.0,
+            Ask::BasinWidth => 2.0,
+            Ask::BasinDepth => 0.4,
+            Ask::LevelNow => 0.1,
+            Ask::LevelThen => 0.3,
+            Ask::Loss => 1.5e-4,
+            Ask::Head => Unit::Psig.to_si(340.0),
+            Ask::CutOut => Unit::Psig.to_si(550.0),
+            Ask::Heat => 250e3,
+            Ask::LoopVolume => 3.0,
+            other => panic!("no usual answer to {other:?}"),
+        })
+    }
+
+    fn full(working: Working) -> Given {
+        let mut given = Given::default();
+        for &ask in working.asks() {
+            given.set(ask, usual(ask));
+        }
+        given
+    }
+
+    #[test]
+    fn every_working_answers_all_when_all_is_given() {
+        for working in Working::ALL {
+            let lines = working.solve(&full(working)).lines;
+            assert!(!lines.is_empty());
+            for line in lines {
+                let value = line.value.unwrap_or_else(|e| panic!("{working:?}: {e:?}"));
+                assert!(value.si.is_finite(), "{working:?} {:?}", line.figure);
+            }
+        }
+    }
+
+    #[test]
+    fn an_answer_missing_an_input_says_which_and_it_is_one_it_asks_for() {
+        for working in Working::ALL {
+            for line in working.solve(&Given::default()).lines {
+                let Err(Fault::Missing(asks)) = line.value else {
+                    panic!("{working:?} answered {:?} from nothing", line.figure)
+                };
+                assert!(asks.iter().all(|a| working.asks().contains(a)), "{asks:?}");
+                let distinct: HashSet<_> = asks.iter().collect();
+                assert_eq!(distinct.len(), asks.len());
+            }
+        }
+    }
+
+    #[test]
+    fn an_input_left_out_takes_no_answer_with_it_that_does_not_need_it() {
+        let mut given = full(Working::Tower);
+        given = Working::Tower
+            .asks()
+            .iter()
+            .filter(|a| !matches!(a, Ask::Flow))
+            .fold(Given::default(), |mut rest, a| {
+                rest.set(*a, given.si(*a).expect("set above"));
+                rest
+            });
+        let lines = Working::Tower.solve(&given).lines;
+        let known = lines.iter().filter(|l| l.value.is_ok()).count();
+        assert_eq!(known, lines.len() - 2, "only heat and tons need the flow");
+    }
+
+    #[test]
+    fn names_are_their_own_and_come_back() {
+        let slugs: HashSet<_> = Working::ALL.map(Working::slug).into();
+        assert_eq!(slugs.len(), Working::ALL.len());
+        for working in Working::ALL {
+            assert_eq!(Working::named(working.slug()), Some(working));
+            let figures: Vec<_> = working.solve(&full(working)).lines;
+            let distinct: HashSet<_> = figures.iter().map(|l| l.figure).collect();
+            assert_eq!(distinct.len(), figures.len(), "{working:?} says one twice");
+        }
+        assert_eq!(Working::named("no such"), None);
+    }
+
+    #[test]
+    fn presets_are_within_their_bounds() {
+        for working in Working::ALL {
+            for ask in working.asks() {
+                match (ask.preset(), ask.answer()) {
+                    (Some(si), Answer::Number(_, bounds)) => {
+                        assert!(bounds.contains(si), "{ask:?}")
+                    }
+                    (Some(si), Answer::Choice(of)) => assert!((si as usize) < of.len()),
+                    (None, _) => {}
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_picture_stays_inside_its_axes_where_it_must() {
+        for working in Working::ALL {
+            let Some(Picture::Plot(plot)) = working.solve(&full(working)).picture else {
+                continue;
+            };
+            let point = plot.point.expect("all was given");
+            assert!((plot.x.low..=plot.x.high).contains(&point.0), "{working:?}");
+            assert!((plot.y.low..=plot.y.high).contains(&point.1), "{working:?}");
+            for curve in &plot.curves {
+                assert!(curve.points.len() > 1, "{working:?}");
+                assert!(
+                    curve
+                        .points
+                        .iter()
+                        .all(|p| p.0.is_finite() && p.1.is_finite())
+                );
+            }
+        }
+    }
+}
