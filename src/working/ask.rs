@@ -3,10 +3,21 @@
 use crate::physics::refrigerant::Refrigerant;
 use crate::quantity::{Bounds, Kind, Unit};
 
-/// An input. Workings share them, so that the same thing has the same name
-/// everywhere.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Ask {
+macro_rules! asks {
+    ($($(#[$doc:meta])* $ask:ident,)+) => {
+        /// An input. Workings share them, so that the same thing has the same
+        /// name everywhere.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+        pub enum Ask { $($(#[$doc])* $ask,)+ }
+
+        impl Ask {
+            /// Every input.
+            pub const ALL: [Ask; [$(Ask::$ask),+].len()] = [$(Ask::$ask),+];
+        }
+    };
+}
+
+asks! {
     /// Outdoor dry bulb.
     DryBulb,
     /// Outdoor relative humidity.
@@ -157,6 +168,11 @@ impl Ask {
             Ask::Fluid => 6.0,
             _ => return None,
         })
+    }
+
+    /// Its bit in a set of inputs.
+    pub(super) fn bit(self) -> u128 {
+        1 << self as u32
     }
 
     /// The kind, when it is a quantity.

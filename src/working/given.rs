@@ -1,23 +1,43 @@
 //! What a person gave, and what comes of it.
+//!
+//! Everything here is `Copy` and every answer a plain function: a phone
+//! downloads this once for each calculation.
 
 use super::ask::Ask;
 use super::plot::Picture;
 use crate::physics::Error;
 use crate::physics::basis::Figure;
 use crate::quantity::{
-    ElectricalConductivity, GaugePressure, Length, Power, Ratio, TemperatureInterval,
-    ThermodynamicTemperature, Value, Volume, VolumeRate,
+    ElectricalConductivity, GaugePressure, Length, Power, Ratio, ThermodynamicTemperature, Value,
+    Volume, VolumeRate,
 };
 
-/// The inputs a person gave, each in the SI form of its kind.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Given(Vec<(Ask, f64)>);
+/// The inputs a person gave, each in the SI form of its kind; NaN where none.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Given([f64; Ask::ALL.len()]);
+
+impl Default for Given {
+    fn default() -> Self {
+        Self([f64::NAN; Ask::ALL.len()])
+    }
+}
+
+/// A set of inputs.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Asks(u128);
+
+impl Asks {
+    /// The inputs, in the order of [`Ask::ALL`].
+    pub fn iter(self) -> impl Iterator<Item = Ask> {
+        Ask::ALL.into_iter().filter(move |a| self.0 & a.bit() != 0)
+    }
+}
 
 /// Why an answer can't be given.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Fault {
     /// These are missing.
-    Missing(Vec<Ask>),
+    Missing(Asks),
     /// What was given is outside what the calculation is good for.
     Physics(Error),
     /// The first must be above the second.
@@ -30,30 +50,15 @@ impl From<Error> for Fault {
     }
 }
 
-/// One answer: its name, formula and source are the figure's.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Line {
-    /// Which figure.
-    pub figure: Figure,
-    /// The value, or why there is none.
-    pub value: Result<Value, Fault>,
-}
+/// A value, or why there is none.
+pub type Answered = Result<Value, Fault>;
 
-/// The answers of a working, and its picture.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Lines {
-    /// The answers, the one asked for most often first.
-    pub lines: Vec<Line>,
-    /// A picture, where one says more and there is enough to draw it.
-    pub picture: Option<Picture>,
-}
+/// An answer a working gives: its figure (whose name, formula and source
+/// stand beside it), and the calculation.
+pub type Row = (Figure, fn(&Given) -> Answered);
 
-impl Lines {
-    /// Adds an answer.
-    pub fn say(&mut self, figure: Figure, value: Result<Value, Fault>) {
-        self.lines.push(Line { figure, value });
-    }
-}
+/// A working's picture, when there is enough to draw it.
+pub type Draw = fn(&Given) -> Option<Picture>;
 
 macro_rules! typed {
     ($($get:ident $as:ident $quantity:ty, $what:literal;)+) => {
@@ -65,10 +70,7 @@ macro_rules! typed {
                 /// [`Fault::Missing`] when it was not given, or the input is of
                 /// another kind.
                 pub fn $get(&self, ask: Ask) -> Result<$quantity, Fault> {
-                    let kind = ask.kind();
-                    kind.zip(self.si(ask))
-                        .and_then(|(kind, si)| Value { kind, si }.$as())
-                        .ok_or(Fault::Missing(vec![ask]))
+                    self.value(ask)?.$as().ok_or(Fault::Missing(Asks(ask.bit())))
                 }
             )+
         }
@@ -77,7 +79,6 @@ macro_rules! typed {
 
 typed! {
     temperature as_temperature ThermodynamicTemperature, "temperature";
-    difference as_temperature_difference TemperatureInterval, "temperature difference";
     humidity as_humidity Ratio, "humidity";
     length as_length Length, "length";
     level as_level Length, "level";
@@ -93,33 +94,42 @@ typed! {
 impl Given {
     /// Takes an input in the SI form of its kind, in place of an earlier one.
     pub fn set(&mut self, ask: Ask, si: f64) {
-        self.0.retain(|(known, _)| *known != ask);
-        self.0.push((ask, si));
+        self.0[ask as usize] = si;
     }
 
     /// An input in its SI form, if it was given.
     pub fn si(&self, ask: Ask) -> Option<f64> {
-        self.0.iter().find(|(a, _)| *a == ask).map(|(_, si)| *si)
+        Some(self.0[ask as usize]).filter(|si| !si.is_nan())
+    }
+
+    /// Whether an input was given.
+    pub fn has(&self, ask: Ask) -> bool {
+        self.si(ask).is_some()
     }
 
     /// The place chosen in a choice; the first when none was.
     pub fn chosen(&self, ask: Ask) -> usize {
         self.si(ask).map_or(0, |si| si as usize)
     }
-}
 
-/// Both, or everything that is missing for either.
-pub fn both<A, B>(a: Result<A, Fault>, b: Result<B, Fault>) -> Result<(A, B), Fault> {
-    match (a, b) {
-        (Ok(a), Ok(b)) => Ok((a, b)),
-        (Err(Fault::Missing(mut some)), Err(Fault::Missing(more))) => {
-            some.extend(
-                more.into_iter()
-                    .filter(|ask| !some.contains(ask))
-                    .collect::<Vec<_>>(),
-            );
-            Err(Fault::Missing(some))
+    /// Goes on only when all of these were given.
+    ///
+    /// # Errors
+    /// [`Fault::Missing`] with every one that was not.
+    pub fn need(&self, asks: &[Ask]) -> Result<(), Fault> {
+        let missing = asks.iter().filter(|a| !self.has(**a));
+        match missing.fold(0, |set, a| set | a.bit()) {
+            0 => Ok(()),
+            set => Err(Fault::Missing(Asks(set))),
         }
-        (Err(fault), _) | (_, Err(fault)) => Err(fault),
+    }
+
+    fn value(&self, ask: Ask) -> Result<Value, Fault> {
+        self.need(&[ask])?;
+        let kind = ask.kind().ok_or(Fault::Missing(Asks(ask.bit())))?;
+        Ok(Value {
+            kind,
+            si: self.0[ask as usize],
+        })
     }
 }

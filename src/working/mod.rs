@@ -11,11 +11,15 @@ mod given;
 mod plot;
 mod refrigerant;
 mod tower;
+mod warm_up;
 mod water;
 
 pub use ask::{Answer, Ask, Choice};
-pub use given::{Fault, Given, Line, Lines};
+pub use given::{Answered, Asks, Fault, Given, Row};
 pub use plot::{Axis, Curve, Name as AxisName, Picture, Plot};
+
+use crate::physics::basis::Figure;
+use given::Draw;
 
 /// A calculation that can be used on its own.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,6 +38,14 @@ pub enum Working {
     WarmUp,
 }
 
+/// What a working is made of.
+struct Sheet {
+    slug: &'static str,
+    asks: &'static [Ask],
+    rows: &'static [Row],
+    draw: Draw,
+}
+
 impl Working {
     /// Every working, in the order a list shows them.
     pub const ALL: [Working; 6] = [
@@ -45,9 +57,20 @@ impl Working {
         Working::WarmUp,
     ];
 
+    fn sheet(self) -> &'static Sheet {
+        match self {
+            Working::Air => &air::SHEET,
+            Working::Tower => &tower::SHEET,
+            Working::Water => &water::SHEET,
+            Working::Basin => &basin::SHEET,
+            Working::Head => &refrigerant::SHEET,
+            Working::WarmUp => &warm_up::SHEET,
+        }
+    }
+
     /// A stable name for addresses: small letters and hyphens.
     pub fn slug(self) -> &'static str {
-        self.parts().0
+        self.sheet().slug
     }
 
     /// The working of this name.
@@ -57,25 +80,20 @@ impl Working {
 
     /// What it asks for, in order.
     pub fn asks(self) -> &'static [Ask] {
-        self.parts().1
+        self.sheet().asks
     }
 
-    /// The answers that what is given allows; for the rest, what is missing.
-    pub fn solve(self, given: &Given) -> Lines {
-        let mut lines = Lines::default();
-        self.parts().2(given, &mut lines);
-        lines
+    /// Its answers, the one asked for most often first; where one can't be
+    /// given, why.
+    pub fn solve(self, given: &Given) -> Vec<(Figure, Answered)> {
+        let rows = self.sheet().rows.iter();
+        rows.map(|(figure, answer)| (*figure, answer(given)))
+            .collect()
     }
 
-    fn parts(self) -> (&'static str, &'static [Ask], fn(&Given, &mut Lines)) {
-        match self {
-            Working::Air => ("air", air::ASKS, air::solve),
-            Working::Tower => ("tower", tower::ASKS, tower::solve),
-            Working::Water => ("water", water::ASKS, water::solve),
-            Working::Basin => ("basin", basin::ASKS, basin::solve),
-            Working::Head => ("head", refrigerant::ASKS, refrigerant::solve),
-            Working::WarmUp => ("warm-up", basin::WARM_UP_ASKS, basin::warm_up),
-        }
+    /// Its picture, where one says more and there is enough to draw it.
+    pub fn picture(self, given: &Given) -> Option<Picture> {
+        (self.sheet().draw)(given)
     }
 }
 
@@ -123,11 +141,11 @@ mod tests {
     #[test]
     fn every_working_answers_all_when_all_is_given() {
         for working in Working::ALL {
-            let lines = working.solve(&full(working)).lines;
-            assert!(!lines.is_empty());
-            for line in lines {
-                let value = line.value.unwrap_or_else(|e| panic!("{working:?}: {e:?}"));
-                assert!(value.si.is_finite(), "{working:?} {:?}", line.figure);
+            let rows = working.solve(&full(working));
+            assert!(!rows.is_empty());
+            for (figure, value) in rows {
+                let value = value.unwrap_or_else(|e| panic!("{working:?} {figure:?}: {e:?}"));
+                assert!(value.si.is_finite(), "{working:?} {figure:?}");
             }
         }
     }
@@ -135,13 +153,12 @@ mod tests {
     #[test]
     fn an_answer_missing_an_input_says_which_and_it_is_one_it_asks_for() {
         for working in Working::ALL {
-            for line in working.solve(&Given::default()).lines {
-                let Err(Fault::Missing(asks)) = line.value else {
-                    panic!("{working:?} answered {:?} from nothing", line.figure)
+            for (figure, value) in working.solve(&Given::default()) {
+                let Err(Fault::Missing(asks)) = value else {
+                    panic!("{working:?} answered {figure:?} from nothing")
                 };
-                assert!(asks.iter().all(|a| working.asks().contains(a)), "{asks:?}");
-                let distinct: HashSet<_> = asks.iter().collect();
-                assert_eq!(distinct.len(), asks.len());
+                assert!(asks.iter().count() > 0);
+                assert!(asks.iter().all(|a| working.asks().contains(&a)), "{asks:?}");
             }
         }
     }
@@ -157,9 +174,9 @@ mod tests {
                 rest.set(*a, given.si(*a).expect("set above"));
                 rest
             });
-        let lines = Working::Tower.solve(&given).lines;
-        let known = lines.iter().filter(|l| l.value.is_ok()).count();
-        assert_eq!(known, lines.len() - 2, "only heat and tons need the flow");
+        let rows = Working::Tower.solve(&given);
+        let known = rows.iter().filter(|(_, value)| value.is_ok()).count();
+        assert_eq!(known, rows.len() - 2, "only heat and tons need the flow");
     }
 
     #[test]
@@ -168,8 +185,8 @@ mod tests {
         assert_eq!(slugs.len(), Working::ALL.len());
         for working in Working::ALL {
             assert_eq!(Working::named(working.slug()), Some(working));
-            let figures: Vec<_> = working.solve(&full(working)).lines;
-            let distinct: HashSet<_> = figures.iter().map(|l| l.figure).collect();
+            let figures = working.solve(&full(working));
+            let distinct: HashSet<_> = figures.iter().map(|(figure, _)| *figure).collect();
             assert_eq!(distinct.len(), figures.len(), "{working:?} says one twice");
         }
         assert_eq!(Working::named("no such"), None);
@@ -193,7 +210,7 @@ mod tests {
     #[test]
     fn a_picture_stays_inside_its_axes_where_it_must() {
         for working in Working::ALL {
-            let Some(Picture::Plot(plot)) = working.solve(&full(working)).picture else {
+            let Some(Picture::Plot(plot)) = working.picture(&full(working)) else {
                 continue;
             };
             let point = plot.point.expect("all was given");

@@ -44,6 +44,30 @@ pub struct Axis {
     pub high: f64,
 }
 
+impl Axis {
+    /// An axis up that holds these curves and a point, with room to spare.
+    pub fn around(
+        kind: Kind,
+        name: Name,
+        curves: &[Curve],
+        point: Option<(f64, f64)>,
+        spare: f64,
+    ) -> Self {
+        let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
+        let drawn = curves.iter().flat_map(|c| &c.points).chain(point.as_ref());
+        for (_, y) in drawn {
+            low = low.min(*y);
+            high = high.max(*y);
+        }
+        Self {
+            kind,
+            name,
+            low: low - spare,
+            high: high + spare,
+        }
+    }
+}
+
 /// What an axis is called.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Name {
@@ -64,7 +88,7 @@ pub struct Curve {
 
 impl Curve {
     /// A curve over `axis` by a function; points without a value are left out.
-    pub fn over(axis: Axis, steps: usize, strong: bool, f: impl Fn(f64) -> Option<f64>) -> Self {
+    pub fn over(axis: Axis, steps: usize, strong: bool, f: &dyn Fn(f64) -> Option<f64>) -> Self {
         let at = |i: usize| axis.low + (axis.high - axis.low) * i as f64 / steps as f64;
         let points = (0..=steps)
             .filter_map(|i| Some((at(i), f(at(i))?)))

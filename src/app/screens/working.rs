@@ -181,23 +181,21 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
         given
     });
     let answers = move || {
-        let lines = working.solve(&given.get());
+        let given = given.get();
         let system = prefs().system.get();
-        let numbers = lines
-            .lines
+        let numbers = working
+            .solve(&given)
             .into_iter()
-            .map(|line| {
-                let value = line
-                    .value
-                    .map_err(|fault| words.working_fault(&fault, system));
+            .map(|(figure, value)| {
+                let value = value.map_err(|fault| words.working_fault(&fault, system));
                 markup! {
-                    <Number label=words.figure(line.figure) value note=None
-                        basis=(words.formula(line.figure), words.source(line.figure))
-                        test=format!("a-{:?}", line.figure) />
+                    <Number label=words.figure(figure) value note=None
+                        basis=(words.formula(figure), words.source(figure))
+                        test=format!("a-{figure:?}") />
                 }
             })
             .collect_view();
-        let drawn = lines.picture.map(|p| picture(&p, words, system));
+        let drawn = working.picture(&given).map(|p| picture(&p, words, system));
         markup! { {drawn}{numbers} }
     };
     let (name, question) = words.working(working);

@@ -131,7 +131,7 @@ pub(in crate::words) fn figure(figure: Figure) -> &'static str {
 pub(in crate::words) fn fault(fault: &Fault, system: System) -> String {
     match fault {
         Fault::Missing(asks) => {
-            let names: Vec<_> = asks.iter().map(|a| ask(*a)).collect();
+            let names: Vec<_> = asks.iter().map(ask).collect();
             format!("Needs: {}.", names.join("; ").to_lowercase())
         }
         Fault::Physics(error) => super::physics::error(error, system),
