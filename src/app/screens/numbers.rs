@@ -97,6 +97,7 @@ fn List(site: Site, visit: Visit) -> impl IntoView {
             said(Value::flow(w.makeup)),
         )
     }));
+    let passed = figures.to_inlet.as_ref().is_ok_and(|t| t.value <= 0.0);
     let with_air = || {
         let mut all = with_flow();
         all.extend(from(&air));
@@ -123,7 +124,7 @@ fn List(site: Site, visit: Visit) -> impl IntoView {
             basis=basis(Figure::Makeup) from=with_air() test="n-makeup" />
         <Number label=words.phrase(P::ToInlet)
             value=known(figures.to_inlet.map(Value::duration))
-            note=Some(words.phrase(P::IfNothingFills).to_owned())
+            note=Some(words.phrase(if passed { P::InletPassed } else { P::IfNothingFills }).to_owned())
             basis=basis(Figure::MinutesToDry) from=level.clone() test="n-to-inlet" />
         <Number label=words.phrase(P::ToDry) value=known(figures.to_dry.map(Value::duration))
             note=design_dry basis=basis(Figure::MinutesToDry) from=level test="n-to-dry" />

@@ -77,6 +77,7 @@ phrases! {
     Condensing: "Condensing temperature";
     FlowAssumed: "At design flow: no flow was read.";
     IfNothingFills: "If nothing fills it, at the loss above.";
+    InletPassed: "The water stands below the pump inlet already.";
     ToTrace: "Follow the trace";
 
     TraceSub: "Each answer moves the odds. Any check, in any order.";

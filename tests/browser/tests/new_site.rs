@@ -16,6 +16,9 @@ async fn a_site_is_described_by_typing_and_survives_a_reload() {
     // Kept with nothing filled in: says what is missing, beside the fields.
     phone.tap("save-site").await;
     phone.find("incomplete").await;
+    // ... and puts the cursor into the first of them.
+    let cursor = "document.activeElement?.dataset.test";
+    phone.holds(&format!("{cursor} === 'site-name'")).await;
 
     phone
         .type_into("site-name", "Dray & Sons <Cold> Store")
@@ -38,6 +41,7 @@ async fn a_site_is_described_by_typing_and_survives_a_reload() {
     let refused = "[...document.querySelectorAll('.field[data-state=refused] input')]
                      .map(i => i.dataset.test).join()";
     phone.holds(&format!("({refused}) === 'call,hot'")).await;
+    phone.holds(&format!("{cursor} === 'call'")).await;
     phone.shot("new-site-refused").await;
 
     // Everything typed, faults included, is there after a reload.
