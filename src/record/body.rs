@@ -56,6 +56,14 @@ pub enum Body {
         answer: Answer,
         /// Before or after anyone touched anything.
         stage: Stage,
+        /// The number read, where the check has a field for one.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        value: Option<Value>,
+    },
+    /// Something was put right during the trace.
+    Corrected {
+        /// Which fault was dealt with.
+        mode: Mode,
     },
     /// A refill test was begun.
     TestBegun {

@@ -64,6 +64,7 @@ pub fn bakery(mut id: impl FnMut() -> MachineId) -> Site {
             machine("Blast chiller 2", Refrigerant::R407C, 350.0, 57.0),
             machine("Blast chiller 3", Refrigerant::R407C, 350.0, 57.0),
         ],
+        plant: None,
         demo: true,
     }
 }

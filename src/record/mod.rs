@@ -28,7 +28,7 @@ pub use given::{KnownInput, known_input};
 pub use id::{DeviceId, EntryId, FileId, MachineId, SiteId, TestId, VisitId};
 pub use log::{Log, Outgoing, VisitLine};
 pub use moment::{Chance, Clock, Moment};
-pub use reason::{observed, plant, refill_setup};
+pub use reason::{case, observed, plant, refill_setup};
 pub use site::{Machine, Site, Tower};
 pub use table::Table;
 pub use visit::{Answered, Cause, LoggedMark, MadeReport, Reading, Slot, Test, Visit};

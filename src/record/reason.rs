@@ -6,14 +6,23 @@ use super::site::Site;
 use super::visit::Visit;
 use crate::quantity::VolumeRate;
 use crate::refill::Setup;
-use crate::trace::{LevelControl, Observed, Plant};
+use crate::trace::{Case, Observed, Plant};
 
 /// The plant as the trace needs it.
 pub fn plant(site: &Site) -> Plant {
     Plant {
-        level_control: LevelControl::ElectrodeRelay,
         control_voltage: site.control_voltage,
         machines: u8::try_from(site.machines.len()).unwrap_or(u8::MAX).max(1),
+        ..site.plant.unwrap_or_default()
+    }
+}
+
+/// All that is known of a visit's call, as the trace needs it.
+pub fn case(site: &Site, visit: &Visit) -> Case {
+    Case {
+        observed: observed(site, visit),
+        evidence: visit.evidence(),
+        corrections: visit.corrections.clone(),
     }
 }
 

@@ -8,6 +8,7 @@ use crate::physics::refrigerant::Refrigerant;
 use crate::quantity::{
     ElectricPotential, GaugePressure, Length, Power, Ratio, ThermodynamicTemperature, VolumeRate,
 };
+use crate::trace::Plant;
 
 /// A customer's site, as last described.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -27,6 +28,10 @@ pub struct Site {
     pub control_voltage: ElectricPotential,
     /// The machines on the loop.
     pub machines: Vec<Machine>,
+    /// How the plant is built, as far as the trace asks; the usual one when
+    /// nobody has said. Its voltage and number of machines are the site's.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub plant: Option<Plant>,
     /// True for the invented site that ships with the product.
     #[serde(default)]
     pub demo: bool,

@@ -9,7 +9,7 @@ use super::standing::withdrawn;
 use super::table::Table;
 use crate::quantity::{Length, Unit, Value};
 use crate::refill::{Mark, MarkKind, Phase, Setup, phase};
-use crate::trace::{Evidence, Manner, Mode};
+use crate::trace::{Check, Correction, Evidence, Manner, Mode, Stage};
 
 /// A reading that stands.
 #[derive(Clone, Debug, PartialEq)]
@@ -146,6 +146,8 @@ pub struct Visit {
     pub machines: Table<(When, MachineId), MachineState>,
     /// Checks answered, latest answer each, in order of time.
     pub answers: Vec<Answered>,
+    /// What was put right during the trace, in order of time.
+    pub corrections: Vec<Correction>,
     /// Refill tests in order of time.
     pub tests: Vec<Test>,
     /// The cause as last named.
@@ -185,6 +187,7 @@ impl Visit {
                 readings: Table::new(),
                 machines: Table::new(),
                 answers: Vec::new(),
+                corrections: Vec::new(),
                 tests: Vec::new(),
                 cause: None,
                 leaving: Table::new(),
@@ -263,13 +266,14 @@ impl Visit {
                 check,
                 answer,
                 stage,
+                value,
             } => {
-                self.answers
-                    .retain(|a| (a.evidence.check, a.evidence.stage) != (*check, *stage));
+                self.take_back_answer(*check, *stage);
                 let evidence = Evidence {
                     check: *check,
                     answer: *answer,
                     stage: *stage,
+                    value: *value,
                 };
                 self.answers.push(Answered {
                     entry: entry.id,
@@ -277,6 +281,10 @@ impl Visit {
                     evidence,
                 });
             }
+            Body::Corrected { mode } => self.corrections.push(Correction {
+                mode: *mode,
+                after: self.answers.len(),
+            }),
             Body::Marked { test, mark } => {
                 if let Some(test) = self.tests.iter_mut().find(|t| t.id == *test) {
                     test.marks.push(LoggedMark {
@@ -363,6 +371,18 @@ impl Visit {
         read.chain(marked)
             .max_by_key(|(ms, _)| *ms)
             .map(|(_, level)| level)
+    }
+
+    /// A later answer of the same check at the same stage takes the place of
+    /// the one before; corrections keep their place among the rest.
+    fn take_back_answer(&mut self, check: Check, stage: Stage) {
+        let same = |a: &Answered| (a.evidence.check, a.evidence.stage) == (check, stage);
+        if let Some(i) = self.answers.iter().position(same) {
+            self.answers.remove(i);
+            for correction in self.corrections.iter_mut().filter(|c| c.after > i) {
+                correction.after -= 1;
+            }
+        }
     }
 
     /// The evidence of the trace, in order of time.

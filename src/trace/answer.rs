@@ -112,4 +112,76 @@ pub enum Answer {
     BeyondDesign,
     /// Weather and load are within design.
     WithinDesign,
+    /// As it should be.
+    Sound,
+    /// Not as it should be.
+    NotRight,
+    /// Condensing over leaving water as usual.
+    OverUsual,
+    /// Condensing over leaving water too far.
+    OverHigh,
+    /// Head stays where it is.
+    HeadStays,
+    /// Head falls at once.
+    HeadFalls,
+    /// Current as on the nameplate.
+    CurrentRight,
+    /// Current well under the nameplate.
+    CurrentLow,
+    /// No current.
+    NoCurrent,
+    /// The fan runs at full speed.
+    FanFull,
+    /// The fan runs slow.
+    FanSlow,
+    /// The fan stands still.
+    FanStill,
+    /// Conductivity as usual.
+    CyclesUsual,
+    /// Conductivity over its usual.
+    CyclesHigh,
+    /// Conductivity under its usual.
+    CyclesLow,
+    /// The handle is on.
+    SwitchedOn,
+    /// The handle is off.
+    SwitchedOff,
+    /// The fuse is good.
+    FuseGood,
+    /// The fuse is blown.
+    FuseBlown,
+    /// The cap is dry inside.
+    CapDry,
+    /// The cap is wet inside.
+    CapWet,
+    /// The float moves freely.
+    FloatFree,
+    /// The float is caught or weeded up.
+    FloatCaught,
+    /// The float is heavy with water.
+    FloatHeavy,
+    /// The signal agrees with the tape.
+    SignalAgrees,
+    /// The signal says more than the tape.
+    SignalHigh,
+    /// Next to nothing across the contact: closed.
+    ContactClosed,
+    /// Full voltage across the contact: open.
+    ContactOpen,
+    /// The coil's resistance is right.
+    CoilSound,
+    /// The coil reads open.
+    CoilReadsOpen,
+    /// The coil reads too low.
+    CoilReadsLow,
+    /// The fill shuts.
+    FillShuts,
+    /// The fill runs on.
+    RunsOn,
+    /// The fill valve is sound inside.
+    ValveSound,
+    /// The pilot hole is dirty.
+    PilotDirty,
+    /// Diaphragm, seat or body are worn.
+    ValveWorn,
 }

@@ -1,9 +1,10 @@
-//! Hypotheses: sets of up to two faults, each steady or intermittent, and the
-//! hidden states each one can be in on the day.
+//! Hypotheses: sets of up to three faults, each steady or intermittent, and
+//! how likely they are before anything is seen.
 
 use serde::{Deserialize, Serialize};
 
-use super::mode::{Manner, Mode};
+use super::evidence::Stage;
+use super::mode::{Lowers, Manner, Mode};
 
 /// A fault mode with its manner.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -15,28 +16,38 @@ pub struct Fault {
     pub manner: Manner,
 }
 
-/// What is supposed to be wrong: nothing, one fault, or two at once.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+/// What is supposed to be wrong: nothing, or up to three faults at once.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Hypothesis {
-    /// The faults; two different modes when both are there.
-    pub faults: [Option<Fault>; 2],
+    /// The faults; different modes, the present ones first.
+    pub faults: [Option<Fault>; 3],
 }
 
+/// How many faults at once are thought of.
+pub(crate) const TOGETHER: usize = 3;
+
 /// Two unrelated common faults on one call, against the product of their
-/// shares: neglect keeps company. Common practice, no source.
-const PAIR: f64 = 0.2;
-/// The same for a machine's own fault beside a common one, whose share is of
-/// calls that have no other cause. Common practice, no source.
-const PAIR_MACHINE: f64 = 0.05;
+/// shares: neglect keeps company. A third counts once more. Common practice,
+/// no source.
+const COMPANY: f64 = 0.2;
+/// The same for each machine's own fault among them, whose share is of calls
+/// that have no other cause. Common practice, no source.
+const COMPANY_OWN: f64 = 0.05;
 /// Prior of nothing wrong any more, when the symptoms allow it. Common
 /// practice, no source.
-const NOTHING: f64 = 0.03;
-/// Chance an intermittent fault still acts when the mechanic arrives.
-const ACTS_AS_FOUND: f64 = 0.7;
-/// Chance an intermittent fault acts while things are tested: it reads
-/// healthy four times in five. Common practice, no source.
-const ACTS_TESTING: f64 = 0.2;
+pub(crate) const NOTHING: f64 = 0.03;
+
+/// Chance that an intermittent fault changes its mind for one check. Common
+/// practice, no source.
+pub(crate) const FLICKER: f64 = 0.05;
+
+/// Chance that a correction did not take. Common practice, no source.
+pub(crate) const RESIDUE: f64 = 0.08;
+
+/// Chance a machine trips by itself on the day another does. Common practice,
+/// no source.
+pub(crate) const TRIP_PER_DAY: f64 = 0.004;
 
 /// Posterior probability that `n` machines which tripped together share one
 /// cause, dimensionless: `per_unit` is the chance a day that one machine
@@ -46,182 +57,62 @@ pub fn common_cause(n: u8, per_unit: f64, shared: f64) -> f64 {
     shared / (shared + per_unit.powi(i32::from(n)))
 }
 
-/// A set of modes regarded as present; hypotheses that differ only in manner
-/// share one.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct Class {
-    /// The modes present.
-    pub modes: [Option<Mode>; 2],
-}
-
-impl Class {
-    /// Bits of the modes whose position is set in `subset` (bit 0 the first,
-    /// bit 1 the second).
-    pub fn bits(&self, subset: u8) -> u64 {
-        let bit = |i: usize| match self.modes[i] {
-            Some(mode) if subset >> i & 1 == 1 => mode.bit(),
-            _ => 0,
-        };
-        bit(0) | bit(1)
+/// Factor on the product of the shares of `faults` modes of which `own` are a
+/// machine's own.
+pub(crate) fn company(faults: usize, own: usize) -> f64 {
+    match faults {
+        0 | 1 => 1.0,
+        _ => COMPANY_OWN.powi(own.min(faults - 1) as i32)
+            * COMPANY.powi((faults - 1 - own.min(faults - 1)) as i32),
     }
 }
 
-/// One hidden state: which modes are there, which of them act as found and
-/// while testing, and whether the basin stood low. Given the state, answers
-/// are independent.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct State {
-    /// Index of the class.
-    pub class: u16,
-    /// Positions in the class that are intermittent.
-    pub intermittent: u8,
-    /// Positions acting as found.
-    pub as_found: u8,
-    /// Positions acting while testing.
-    pub testing: u8,
-    /// Whether the basin stood low on arrival.
-    pub low: bool,
-    /// Prior probability, not normalised.
-    pub prior: f64,
-}
-
-/// All classes and states.
-pub(crate) struct Space {
-    pub classes: Vec<Class>,
-    pub states: Vec<State>,
-}
-
-impl Space {
-    /// Every hypothesis of up to two faults; nothing wrong at all only when
-    /// `nothing_allowed`.
-    pub fn new(nothing_allowed: bool) -> Self {
-        let mut space = Self {
-            classes: Vec::new(),
-            states: Vec::new(),
-        };
-        if nothing_allowed {
-            space.add([None, None], NOTHING);
-        }
-        for (i, a) in Mode::ALL.into_iter().enumerate() {
-            space.add([Some(a), None], a.prior());
-            for b in &Mode::ALL[i + 1..] {
-                space.add([Some(a), Some(*b)], pair_prior(a, *b));
-            }
-        }
-        space
-    }
-
-    fn add(&mut self, modes: [Option<Mode>; 2], prior: f64) {
-        let class = self.classes.len() as u16;
-        self.classes.push(Class { modes });
-        let full = modes
-            .iter()
-            .enumerate()
-            .fold(0u8, |s, (i, m)| s | (u8::from(m.is_some()) << i));
-        for intermittent in subsets(full) {
-            let manner: f64 = modes
-                .iter()
-                .enumerate()
-                .filter_map(|(i, m)| m.map(|m| (i, m.intermittent_share())))
-                .map(|(i, share)| {
-                    if intermittent >> i & 1 == 1 {
-                        share
-                    } else {
-                        1.0 - share
-                    }
-                })
-                .product();
-            if manner == 0.0 {
-                continue;
-            }
-            let low_chance = low_chance(modes, intermittent);
-            let steady = full & !intermittent;
-            for acts in subsets(intermittent) {
-                for tested in subsets(intermittent) {
-                    let p = prior
-                        * manner
-                        * acting(intermittent, acts, ACTS_AS_FOUND)
-                        * acting(intermittent, tested, ACTS_TESTING);
-                    for (low, chance) in [(true, low_chance), (false, 1.0 - low_chance)] {
-                        self.states.push(State {
-                            class,
-                            intermittent,
-                            as_found: steady | acts,
-                            testing: steady | tested,
-                            low,
-                            prior: p * chance,
-                        });
-                    }
-                }
-            }
-        }
-    }
-
-    /// The hypothesis a state belongs to.
-    pub fn hypothesis(&self, state: &State) -> Hypothesis {
-        let modes = self.classes[usize::from(state.class)].modes;
-        Hypothesis {
-            faults: std::array::from_fn(|i| {
-                modes[i].map(|mode| Fault {
-                    mode,
-                    manner: manner(state.intermittent, i),
-                })
-            }),
-        }
+/// Chance that an intermittent fault acts at a stage: it brought the call
+/// about, and it reads healthy four times in five while tested. Common
+/// practice, no source.
+pub(crate) fn acts(stage: Stage) -> f64 {
+    match stage {
+        Stage::AsFound => 0.7,
+        Stage::WaterLetIn => 0.35,
+        Stage::Testing | Stage::Corrected => 0.2,
     }
 }
 
-/// Prior of two modes at once, against single priors that add to one.
-fn pair_prior(a: Mode, b: Mode) -> f64 {
-    let own = a == Mode::MachineFault || b == Mode::MachineFault;
-    let together = if own { PAIR_MACHINE } else { PAIR };
-    together * a.prior() * b.prior()
-}
-
-/// Manner of the fault at position `i`.
-pub(crate) fn manner(intermittent: u8, i: usize) -> Manner {
-    if intermittent >> i & 1 == 1 {
-        Manner::Intermittent
-    } else {
-        Manner::Steady
+/// Chance that the basin kept its level although this fault is there. An
+/// intermittent one may have let it refill. Common practice, no source.
+pub(crate) fn stays_full(lowers: Lowers, manner: Manner) -> f64 {
+    match (lowers, manner) {
+        (Lowers::No, _) => 1.0,
+        (Lowers::Sometimes, Manner::Steady) => 0.45,
+        (Lowers::Sometimes, Manner::Intermittent) => 0.6,
+        (Lowers::Surely, Manner::Steady) => 0.03,
+        (Lowers::Surely, Manner::Intermittent) => 0.15,
     }
 }
 
-/// Every subset of a two-bit set.
-fn subsets(of: u8) -> impl Iterator<Item = u8> {
-    (0..4u8).filter(move |s| s & !of == 0)
-}
+/// Chance that the basin kept its level with no fault to empty it.
+pub(crate) const STAYS_FULL: f64 = 0.98;
 
-/// Chance that exactly `acts` of the `intermittent` positions act.
-fn acting(intermittent: u8, acts: u8, each: f64) -> f64 {
-    let yes = acts.count_ones() as i32;
-    let no = intermittent.count_ones() as i32 - yes;
-    each.powi(yes) * (1.0 - each).powi(no)
-}
-
-/// Chance the basin stood low on arrival. An intermittent fault may have let
-/// it refill. Common practice, no source.
-fn low_chance(modes: [Option<Mode>; 2], intermittent: u8) -> f64 {
-    let stays_full: f64 = modes
-        .iter()
-        .enumerate()
-        .filter_map(|(i, m)| {
-            m.filter(|m| m.lowers_basin())
-                .map(|_| manner(intermittent, i))
-        })
-        .map(|manner| match manner {
-            Manner::Steady => 0.03,
-            Manner::Intermittent => 0.15,
-        })
-        .product();
-    1.0 - 0.98 * stays_full
+/// Chance that the basin stands low at a stage, given whether it stood low on
+/// arrival and whether anything acts that empties it: water may have been let
+/// in since. Common practice, no source.
+pub(crate) fn low_now(stage: Stage, low: bool, draining: bool) -> f64 {
+    match (stage, low, draining) {
+        (Stage::AsFound, low, _) => f64::from(u8::from(low)),
+        (Stage::WaterLetIn, true, true) => 0.15,
+        (Stage::WaterLetIn, true, false) => 0.05,
+        (Stage::Testing, true, true) => 0.6,
+        (Stage::Testing, true, false) => 0.25,
+        (Stage::Corrected, true, true) => 0.4,
+        (Stage::Corrected, true, false) => 0.05,
+        (Stage::Corrected, false, true) => 0.2,
+        (_, false, _) => 0.02,
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::trace::model::{TRIP_PER_DAY, World, machines_out};
-    use crate::trace::{Check, Stage};
 
     /// Bayes' rule with rates 0.004 and 0.002 a day, computed by hand.
     #[test]
@@ -232,44 +123,13 @@ mod tests {
         }
     }
 
-    /// The model's own counting gives the same odds as [`common_cause`].
     #[test]
-    fn the_model_weighs_machines_out_as_common_cause_does() {
-        let world = |present| World {
-            present,
-            active: present,
-            low: false,
-            stage: Stage::AsFound,
-        };
-        let own = machines_out(&world(Mode::MachineFault.bit()), 6);
-        let shared = machines_out(&world(Mode::TowerAirSide.bit()), 6);
-        let machine = Mode::MachineFault.prior();
-        for n in 1..=Check::MachinesOut.answers().len() {
-            let common = (1.0 - machine) * shared[n - 1];
-            let got = common / (common + machine * own[n - 1]);
-            let want = common_cause(n as u8, TRIP_PER_DAY, 0.002);
-            assert!((got - want).abs() < 1e-3, "{n}: {got} {want}");
-        }
-    }
-
-    #[test]
-    fn state_priors_add_to_the_hypotheses_priors() {
-        let space = Space::new(true);
-        let total: f64 = space.states.iter().map(|s| s.prior).sum();
-        let mut want = NOTHING + 1.0;
-        for (i, a) in Mode::ALL.iter().enumerate() {
-            want += Mode::ALL[i + 1..]
-                .iter()
-                .map(|b| pair_prior(*a, *b))
-                .sum::<f64>();
-        }
-        assert!((total - want).abs() < 1e-12, "{total} {want}");
-        for s in &space.states {
-            assert_eq!(
-                s.as_found | s.intermittent,
-                s.testing | s.intermittent,
-                "steady acts"
-            );
-        }
+    fn company_is_counted_per_fault_beyond_the_first() {
+        assert_eq!(company(1, 1), 1.0);
+        assert!((company(2, 0) - 0.2).abs() < 1e-15);
+        assert!((company(2, 1) - 0.05).abs() < 1e-15);
+        assert!((company(3, 0) - 0.04).abs() < 1e-15);
+        assert!((company(3, 1) - 0.01).abs() < 1e-15);
+        assert!((company(3, 3) - 0.0025).abs() < 1e-15);
     }
 }

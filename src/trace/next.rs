@@ -1,25 +1,31 @@
-//! What to check next: most information for the minutes, walk included.
+//! What to check next: most doubt about the leading cause removed for the
+//! minutes, with the walk, what must be opened, and danger.
 
 use serde::{Deserialize, Serialize};
 
 use super::answer::Answer;
-use super::belief::{Belief, Suspect, entropy_bits};
+use super::belief::{Belief, entropy_bits};
+use super::check::{Access, Check};
 use super::cure::cure;
-use super::engine::Engine;
-use super::evidence::{Check, Evidence, Stage};
+use super::evidence::{Case, Evidence, Stage};
+use super::heard::epoch_of;
 use super::mode::{Mode, Place};
-use super::observed::{Observed, Reading, Soft};
-use super::plant::{LevelControl, Plant};
+use super::observed::Observed;
+use super::plant::Plant;
+use super::tracer::Tracer;
+use super::world::Worlds;
 use crate::quantity::sort_by;
 
 /// A suspect this probable needs proving, not more searching.
 const SETTLED: f64 = 0.9;
 /// A check that promises less than this many bits is not worth asking.
-const WORTH_ASKING: f64 = 0.03;
+const WORTH_ASKING: f64 = 0.02;
 /// When nothing is worth asking, a suspect this probable is put to the proof.
 const LIKELY: f64 = 0.5;
 /// How many other checks are offered beside the best.
 const RUNNERS_UP: usize = 4;
+/// How many checks of one place are thought of as one trip.
+const TRIP: usize = 3;
 
 /// Why a check is suggested.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -59,11 +65,11 @@ pub enum Reason {
 pub struct Suggestion {
     /// The check.
     pub check: Check,
-    /// Minutes it takes there.
+    /// Minutes it takes there, opening what is not open yet included.
     pub minutes: f64,
     /// Minutes to walk there.
     pub walk_minutes: f64,
-    /// Bits of doubt it is expected to remove.
+    /// Bits of doubt about the leading cause it is expected to remove.
     pub gain_bits: f64,
     /// Why this one.
     pub why: Reason,
@@ -83,62 +89,169 @@ pub struct Advice {
     pub settled: Option<Mode>,
 }
 
-/// The check with the best expected information per minute from where the
-/// mechanic stands, one step ahead. Never suggests a check that was answered,
-/// or whose number was read. Ends: each suggestion, once answered (also with
-/// [`Answer::CouldNot`]), is not made again.
+/// The check to do next from where the mechanic stands; see
+/// [`Tracer::advise`].
 pub fn advise(plant: &Plant, observed: &Observed, evidence: &[Evidence], at: Place) -> Advice {
-    Desk::new(plant, observed, evidence, at).advice()
+    let case = Case {
+        observed: *observed,
+        evidence: evidence.to_vec(),
+        ..Case::default()
+    };
+    Tracer::new(plant, &case).advise(at)
+}
+
+/// Per leading set its share and its chance of each answer.
+pub(crate) type Answers = Vec<(f64, [f64; 3])>;
+
+impl Tracer {
+    /// The check with the best expected information per minute from where the
+    /// mechanic stands; checks elsewhere are weighed as a trip of up to
+    /// three. Never suggests a check that was answered, or whose number was
+    /// read. Ends: each suggestion, once answered (also with
+    /// [`Answer::CouldNot`]), is not made again.
+    pub fn advise(&self, at: Place) -> Advice {
+        Desk::new(self, at).advice()
+    }
+
+    /// Minutes `check` takes once there, opening what is not open yet.
+    pub fn minutes(&self, check: Check) -> f64 {
+        let access = check.access();
+        let open = access == Access::Open
+            || self.case.evidence.iter().any(|e| {
+                e.check.access() == access && e.answer != Answer::CouldNot
+            });
+        check.minutes() + if open { 0.0 } else { access.minutes() }
+    }
+
+    /// The stage of a check done now.
+    pub fn stage(&self, check: Check) -> Stage {
+        if self.case.corrections.is_empty() {
+            check.stage_after(&self.case.evidence)
+        } else {
+            Stage::Corrected
+        }
+    }
+
+    /// The checks not done yet whose number was not read either.
+    pub(crate) fn open_checks(&self) -> Vec<Check> {
+        self.checks.iter().copied().filter(|c| self.unasked(*c)).collect()
+    }
+
+    fn unasked(&self, check: Check) -> bool {
+        // After a correction a check may be done again.
+        let last = self.case.corrections.iter().map(|c| c.after).max().unwrap_or(0);
+        let asked = self.case.evidence.iter().skip(last).any(|e| e.check == check);
+        let read = last == 0 && self.case.observed.outranks(check, &self.plant);
+        !asked && !read
+    }
+
+    /// Chance of each answer of a check done now, per leading set.
+    pub(crate) fn answers_at(&self, check: Check) -> Answers {
+        let now = epoch_of(&self.case, self.case.evidence.len(), self.stage(check));
+        let worlds = Worlds::at(self, &now);
+        answers_in(self, &worlds, check)
+    }
+}
+
+fn answers_in(tracer: &Tracer, worlds: &Worlds, check: Check) -> Answers {
+    let chances = worlds.answers(tracer, check);
+    worlds.sets.iter().map(|(_, p, _)| *p).zip(chances).collect()
 }
 
 /// Everything the choice looks at.
 struct Desk<'a> {
-    engine: Engine,
+    tracer: &'a Tracer,
     belief: Belief,
-    observed: &'a Observed,
-    evidence: &'a [Evidence],
     at: Place,
+    /// Worlds of the stages a check done now may belong to.
+    worlds: Vec<(Stage, Worlds)>,
+    /// Leading cause of each leading set, as a place in `causes`.
+    lead: Vec<usize>,
+    causes: usize,
     entropy: f64,
-    /// World masses as found and while testing.
-    masses: [Vec<f64>; 2],
+}
+
+/// What a check promises.
+struct Promise {
+    suggestion: Suggestion,
+    cost: f64,
 }
 
 impl<'a> Desk<'a> {
-    fn new(plant: &Plant, observed: &'a Observed, evidence: &'a [Evidence], at: Place) -> Self {
-        let engine = Engine::new(plant, observed, evidence);
-        let belief = engine.belief();
-        let entropy = entropy_bits(&engine.class_mass(&engine.post));
-        let masses = [
-            engine.world_mass(Stage::AsFound),
-            engine.world_mass(Stage::Testing),
-        ];
+    fn new(tracer: &'a Tracer, at: Place) -> Self {
+        let belief = tracer.belief();
+        let mut stages: Vec<Stage> = Vec::new();
+        for check in tracer.open_checks() {
+            let stage = tracer.stage(check);
+            if !stages.contains(&stage) {
+                stages.push(stage);
+            }
+        }
+        let worlds: Vec<(Stage, Worlds)> = stages
+            .into_iter()
+            .map(|s| {
+                let epoch = epoch_of(&tracer.case, tracer.case.evidence.len(), s);
+                (s, Worlds::at(tracer, &epoch))
+            })
+            .collect();
+        let modes = &tracer.lattice.modes;
+        let chance = |m: usize| {
+            let suspect = modes.get(m).and_then(|m| belief.of(*m));
+            suspect.map_or(-1.0, |s| s.probability)
+        };
+        let lead: Vec<usize> = tracer
+            .leading
+            .iter()
+            .map(|(set, _)| {
+                let lead = set.iter().copied().max_by(|a, b| chance(*a).total_cmp(&chance(*b)));
+                lead.filter(|m| *m < modes.len()).unwrap_or(modes.len())
+            })
+            .collect();
+        let causes = modes.len() + 1;
+        let mut share = vec![0.0; causes];
+        let total: f64 = tracer.leading.iter().map(|(_, p)| p).sum();
+        for (c, (_, p)) in lead.iter().zip(&tracer.leading) {
+            share[*c] += p / total;
+        }
         Self {
-            engine,
+            entropy: entropy_bits(&share),
+            tracer,
             belief,
-            observed,
-            evidence,
             at,
-            entropy,
-            masses,
+            worlds,
+            lead,
+            causes,
         }
     }
 
     fn advice(&self) -> Advice {
-        let top = self.belief.suspects[0];
-        let settled = (top.probability >= SETTLED).then_some(top.mode);
+        let top = self.belief.suspects.first();
+        let settled = top.filter(|t| t.probability >= SETTLED).map(|t| t.mode);
         let looked = self.looked();
-        let gated: Vec<Suggestion> = Check::ALL
-            .into_iter()
-            .filter(|c| !looked && self.open(*c, true) && !self.open(*c, false))
-            .map(|c| self.suggestion(c))
-            .filter(|s| s.gain_bits >= WORTH_ASKING)
+        let open = self.tracer.open_checks();
+        let gated: Vec<Promise> = open
+            .iter()
+            .filter(|c| !looked && self.sensible(**c, true) && !self.sensible(**c, false))
+            .map(|c| self.promise(*c))
             .collect();
-        let mut rated: Vec<(f64, Suggestion)> = Check::ALL
-            .into_iter()
-            .filter(|c| self.open(*c, looked))
-            .map(|c| self.suggestion(c))
-            .filter_map(|s| self.rate(&s, &gated).map(|rate| (rate, s)))
+        let mut found: Vec<Promise> = open
+            .iter()
+            .filter(|c| self.sensible(**c, looked))
+            .map(|c| self.promise(*c))
             .collect();
+        let worth = |p: &Promise| p.suggestion.gain_bits >= WORTH_ASKING;
+        sort_by(&mut found, |a, b| {
+            (b.suggestion.gain_bits / b.cost).total_cmp(&(a.suggestion.gain_bits / a.cost))
+        });
+        let mut rated: Vec<(f64, Suggestion)> = Vec::new();
+        for p in &found {
+            let look = p.suggestion.check.is_look();
+            let opens = gated.iter().filter(|g| look && worth(g)).map(|g| self.pair(p, g));
+            let own = worth(p).then(|| self.trip(p, &found));
+            if let Some(rate) = opens.chain(own).max_by(f64::total_cmp) {
+                rated.push((rate, p.suggestion));
+            }
+        }
         sort_by(&mut rated, |a, b| b.0.total_cmp(&a.0));
         let mut ranked: Vec<Suggestion> = rated.into_iter().map(|(_, s)| s).collect();
         let best = match settled {
@@ -156,125 +269,122 @@ impl<'a> Desk<'a> {
 
     /// The next unasked proof of any suspect at least this probable.
     fn proof(&self, probable: f64) -> Option<Suggestion> {
-        let sure = self
-            .belief
-            .suspects
-            .iter()
-            .filter(|s| s.probability >= probable);
-        let mut proofs = sure.flat_map(|s| cure(s.mode).proof.iter().map(|c| (s.mode, *c)));
-        let (mode, check) = proofs
-            .find(|(_, c)| self.unasked(*c) && (*c == Check::RefillTest || self.open(*c, true)))?;
+        let sure = self.belief.suspects.iter().filter(|s| s.probability >= probable);
+        let mut proofs = sure.flat_map(|s| cure(s.mode).proof().map(|c| (s.mode, c)));
+        let here = |c: &Check| self.tracer.checks.contains(c) && self.tracer.unasked(*c);
+        let (mode, check) = proofs.find(|(_, c)| {
+            here(c) && (*c == Check::RefillTest || self.sensible(*c, true))
+        })?;
         Some(Suggestion {
             why: Reason::ProvesIt { mode },
-            ..self.suggestion(check)
+            ..self.promise(check).suggestion
         })
     }
 
-    fn unasked(&self, check: Check) -> bool {
-        !self.evidence.iter().any(|e| e.check == check)
-            && !self.observed.outranks(check, &self.engine.plant)
+    /// Bits per minute of a check, with the best of its place that would go
+    /// with it on the same trip. Two checks share what there is to learn, so
+    /// each takes its part of what the one before left.
+    fn trip(&self, first: &Promise, all: &[Promise]) -> f64 {
+        let place = first.suggestion.check.place();
+        let part = |p: &Promise| (p.suggestion.gain_bits / self.entropy.max(1e-9)).min(1.0);
+        let (mut left, mut cost) = (1.0 - part(first), first.cost);
+        let mut best = (1.0 - left) / cost;
+        if first.suggestion.walk_minutes > 0.0 {
+            let others = all.iter().filter(|p| {
+                p.suggestion.check.place() == place && p.suggestion.check != first.suggestion.check
+            });
+            for p in others.take(TRIP - 1) {
+                left *= 1.0 - part(p);
+                cost += p.cost - p.suggestion.walk_minutes;
+                best = best.max((1.0 - left) / cost);
+            }
+        }
+        best * self.entropy
+    }
+
+    /// Bits per minute of a look and a check that must wait for it.
+    fn pair(&self, look: &Promise, then: &Promise) -> f64 {
+        let on = look.suggestion.check.place().walk_minutes(then.suggestion.check.place());
+        let cost = look.cost + on + then.cost - then.suggestion.walk_minutes;
+        (look.suggestion.gain_bits + then.suggestion.gain_bits) / cost
     }
 
     fn said(&self, check: Check, answer: Answer) -> bool {
-        self.evidence
-            .iter()
-            .any(|e| e.check == check && e.answer == answer)
-    }
-
-    /// Bits per minute, walk included; `None` when not worth asking. A look
-    /// that must come before touching anything earns by what it opens too.
-    fn rate(&self, s: &Suggestion, gated: &[Suggestion]) -> Option<f64> {
-        let minutes = s.minutes + s.walk_minutes;
-        let own = (s.gain_bits >= WORTH_ASKING).then(|| s.gain_bits / minutes);
-        if !is_look(s.check) {
-            return own;
-        }
-        let opened = gated.iter().map(|g| {
-            let on = s.check.place().walk_minutes(g.check.place()) + g.minutes;
-            g.gain_bits / (minutes + on)
-        });
-        opened.chain(own).max_by(f64::total_cmp)
+        self.tracer.case.evidence.iter().any(|e| e.check == check && e.answer == answer)
     }
 
     /// Whether what can be seen only before hands are on it was looked at.
     fn looked(&self) -> bool {
-        !self.unasked(Check::BasinOnArrival)
-            && (!self.unasked(Check::CallAsFound) || self.basin_normal())
+        let waits = |c: Check| self.tracer.checks.contains(&c) && self.tracer.unasked(c);
+        !waits(Check::BasinOnArrival) && (!waits(Check::CallAsFound) || self.basin_normal())
     }
 
     /// Whether the check makes sense now, supposing the as-found looks were
     /// or were not had.
-    fn open(&self, check: Check, looked: bool) -> bool {
-        if !self.unasked(check) {
-            return false;
-        }
-        let plant = &self.engine.plant;
-        let electrode = match plant.level_control {
-            LevelControl::ElectrodeRelay => true,
-        };
+    fn sensible(&self, check: Check, looked: bool) -> bool {
         match check {
-            Check::MachinesOut => plant.machines > 1,
-            Check::BasinOnArrival => Check::LevelNow.stage_after(self.evidence) == Stage::AsFound,
-            Check::LevelNow => !self.unasked(Check::BasinOnArrival),
-            Check::CoilVoltage | Check::CoilPull | Check::FlowOnCall => {
+            Check::BasinOnArrival => self.tracer.stage(Check::LevelNow) == Stage::AsFound,
+            Check::LevelNow => !self.tracer.unasked(Check::BasinOnArrival),
+            Check::RefillTest => {
+                let top = self.belief.suspects.first();
+                looked && !self.basin_normal() && top.is_some_and(|s| s.probability >= 0.5)
+            }
+            _ if check.needs_call() => {
                 self.said(Check::CallAsFound, Answer::Calls)
                     || self.said(Check::ProbeDried, Answer::Calls)
+                    || self.said(Check::WiresOffHolder, Answer::Calls)
                     || self.said(Check::Substitution, Answer::FollowsResistor)
+                    || !self.tracer.plant.electric_fill()
             }
-            Check::ProbeDried | Check::ProbeFilm | Check::Substitution => electrode && looked,
-            Check::ForceValve | Check::StrainerBlowOff => looked,
-            Check::RefillTest => {
-                looked && !self.basin_normal() && self.belief.suspects[0].probability >= 0.5
-            }
+            _ if check.disturbs() => looked,
             _ => true,
         }
     }
 
     fn basin_normal(&self) -> bool {
-        match self.observed.soft(Reading::BasinLevel, &self.engine.plant) {
-            Some(Soft::Answer(_, weight)) => weight[1] > 0.5,
-            _ => self.said(Check::BasinOnArrival, Answer::BasinNormal),
+        match self.tracer.case.observed.read_low(&self.tracer.plant) {
+            Some(low) => !low,
+            None => self.said(Check::BasinOnArrival, Answer::BasinNormal),
         }
     }
 
-    fn suggestion(&self, check: Check) -> Suggestion {
-        let stage = check.stage_after(self.evidence);
-        let joint = self
-            .engine
-            .joint(check, stage, &self.masses[stage as usize]);
-        let mut answer = [0.0; 4];
-        for row in &joint {
-            for (a, p) in answer.iter_mut().zip(row) {
-                *a += p;
+    fn promise(&self, check: Check) -> Promise {
+        let stage = self.tracer.stage(check);
+        let worlds = self.worlds.iter().find(|(s, _)| *s == stage);
+        let answers = worlds.map_or(Vec::new(), |(_, w)| answers_in(self.tracer, w, check));
+        let mut joint = vec![[0.0; 3]; self.causes];
+        for (lead, (p, chance)) in self.lead.iter().zip(&answers) {
+            for (j, c) in joint[*lead].iter_mut().zip(chance) {
+                *j += p * c;
             }
         }
+        let answer: [f64; 3] = std::array::from_fn(|a| joint.iter().map(|j| j[a]).sum());
         let all: Vec<f64> = joint.iter().flatten().copied().collect();
-        // H(class) - H(class | answer), with H(class, answer) from the joint.
+        // H(cause) - H(cause | answer), with H(cause, answer) from the joint.
         let gain_bits = (self.entropy + entropy_bits(&answer) - entropy_bits(&all)).max(0.0);
+        let minutes = self.tracer.minutes(check);
         let walk_minutes = self.at.walk_minutes(check.place());
-        let why = self.reason(check, &joint, walk_minutes);
-        Suggestion {
-            check,
-            minutes: check.minutes(),
-            walk_minutes,
-            gain_bits,
-            why,
+        let why = self.reason(check, &answers, walk_minutes);
+        let danger: f64 = check.cautions().iter().map(|c| c.reluctance()).sum();
+        Promise {
+            cost: minutes + walk_minutes + danger,
+            suggestion: Suggestion {
+                check,
+                minutes,
+                walk_minutes,
+                gain_bits,
+                why,
+            },
         }
     }
 
-    fn reason(&self, check: Check, joint: &[[f64; 4]], walk_minutes: f64) -> Reason {
+    fn reason(&self, check: Check, answers: &Answers, walk_minutes: f64) -> Reason {
         let [a, b, ..] = self.belief.suspects[..] else {
             return Reason::CheapHere;
         };
-        let (of_a, of_b) = (self.given(joint, &a), self.given(joint, &b));
-        let apart: f64 = of_a
-            .iter()
-            .zip(of_b)
-            .map(|(x, y)| (x - y).abs())
-            .sum::<f64>()
-            / 2.0;
-        let as_found = is_look(check);
-        if as_found && check.stage_after(self.evidence) == Stage::AsFound {
+        let (of_a, of_b) = (self.given(answers, a.mode), self.given(answers, b.mode));
+        let apart: f64 = of_a.iter().zip(of_b).map(|(x, y)| (x - y).abs()).sum::<f64>() / 2.0;
+        if check.is_look() && self.tracer.stage(check) == Stage::AsFound {
             Reason::BeforeTouching
         } else if a.probability >= 0.5 && apart > 0.3 {
             Reason::ConfirmsTop { mode: a.mode }
@@ -291,25 +401,17 @@ impl<'a> Desk<'a> {
     }
 
     /// Chance of each answer given that the suspect is there.
-    fn given(&self, joint: &[[f64; 4]], suspect: &Suspect) -> [f64; 4] {
-        let mut sum = [0.0; 4];
-        for (class, row) in self.engine.space.classes.iter().zip(joint) {
-            if class.bits(3) & suspect.mode.bit() != 0 {
-                for (s, p) in sum.iter_mut().zip(row) {
-                    *s += p;
+    fn given(&self, answers: &Answers, suspect: Mode) -> [f64; 3] {
+        let mut sum = [0.0; 3];
+        let sets = self.tracer.leading.iter().zip(answers);
+        for ((set, _), (p, chance)) in sets {
+            if set.iter().any(|m| self.tracer.lattice.modes.get(*m) == Some(&suspect)) {
+                for (s, c) in sum.iter_mut().zip(chance) {
+                    *s += p * c;
                 }
             }
         }
         let total: f64 = sum.iter().sum();
-        if total > 0.0 {
-            sum.map(|s| s / total)
-        } else {
-            sum
-        }
+        if total > 0.0 { sum.map(|s| s / total) } else { sum }
     }
-}
-
-/// Whether this is a look that disturbing anything would spoil.
-fn is_look(check: Check) -> bool {
-    matches!(check, Check::BasinOnArrival | Check::CallAsFound)
 }

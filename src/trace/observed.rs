@@ -1,17 +1,18 @@
-//! Readings: numbers that speak softly, each around what the model predicts.
+//! Readings as found: numbers that speak softly, each around what the physics
+//! predicts.
 
 use serde::{Deserialize, Serialize};
 use uom::si::electric_potential::volt;
-use uom::si::length::meter;
+use uom::si::length::meter as metre;
 use uom::si::temperature_interval::kelvin;
 use uom::si::thermodynamic_temperature::kelvin as absolute_kelvin;
 
-use super::evidence::{Check, Stage};
-use super::mode::Mode;
-use super::model::{TRIP_PER_DAY, World, chances};
+use super::check::Check;
+use super::hypothesis::TRIP_PER_DAY;
+use super::meter;
 use super::plant::Plant;
 use crate::quantity::{
-    ElectricPotential, GaugePressure, Length, TemperatureInterval, ThermodynamicTemperature,
+    ElectricPotential, GaugePressure, Length, TemperatureInterval, ThermodynamicTemperature, Value,
 };
 
 /// What was read with an instrument, as found. Everything is optional; a pair
@@ -23,10 +24,6 @@ pub struct Observed {
     pub machines_out: Option<u8>,
     /// Machines that were running today, when not the plant's number.
     pub machines_total: Option<u8>,
-    /// Head pressure of a machine on the loop.
-    pub head: Option<GaugePressure>,
-    /// The same machine's usual head pressure at such a load.
-    pub head_usual: Option<GaugePressure>,
     /// Water temperature entering the machines.
     pub entering: Option<ThermodynamicTemperature>,
     /// What it usually is in such weather.
@@ -59,8 +56,6 @@ pub struct Observed {
 pub enum Reading {
     /// Number of machines out.
     MachinesOut,
-    /// Head pressure.
-    Head,
     /// Entering water temperature.
     Entering,
     /// Range.
@@ -79,11 +74,35 @@ pub enum Reading {
 /// gauge, wrong tap. Keeps one bad number from deciding alone.
 const OUTLIER: f64 = 0.02;
 
+/// Chance that a tape on the basin is read wrong altogether: from the wrong
+/// lip, in the wrong column. A tape is hard to misread by inches.
+const TAPE_SLIP: f64 = 5e-4;
+
+/// Mean and spread per effect over a full basin and over a low one.
+type Bells = [&'static [(f64, f64)]; 2];
+
+/// ln(range / design) for the effects of the range check. At half the flow
+/// the range doubles; with machines out it narrows.
+const RANGE: Bells = [
+    &[(-0.10, 0.25), (0.15, 0.25), (0.65, 0.30)],
+    &[(0.25, 0.45), (0.25, 0.45), (0.65, 0.35)],
+];
+
+/// Approach over today's prediction, K, for the effects of the approach
+/// check. By the tower's Merkel balance a healthy tower keeps to the
+/// prediction, half the flow brings it about 1 K closer, three quarters of
+/// the air 1.4 K away, half of it 4 K, a third 7 K. Over a low basin the pump
+/// draws air, little goes over the tower, and the water stands and warms: the
+/// number is then a weak witness either way.
+const APPROACH: Bells = [
+    &[(0.0, 1.0), (-0.8, 1.2), (0.6, 1.3), (5.0, 3.0)],
+    &[(1.5, 4.0), (1.0, 4.0), (1.5, 4.0), (6.0, 4.0)],
+];
+
 impl Reading {
     /// Every reading.
-    pub const ALL: [Reading; 8] = [
+    pub const ALL: [Reading; 7] = [
         Reading::MachinesOut,
-        Reading::Head,
         Reading::Entering,
         Reading::Range,
         Reading::Approach,
@@ -93,44 +112,54 @@ impl Reading {
     ];
 
     /// The as-found check this number answers better than words do.
-    pub fn check(self) -> Option<Check> {
+    pub fn check(self) -> Check {
         match self {
-            Reading::MachinesOut => Some(Check::MachinesOut),
-            Reading::Head => None,
-            Reading::Entering => Some(Check::EnteringWater),
-            Reading::Range => Some(Check::RangeWidth),
-            Reading::Approach => Some(Check::ApproachToday),
-            Reading::BasinLevel => Some(Check::BasinOnArrival),
-            Reading::PumpInlet => Some(Check::PumpPressure),
-            Reading::ControlVoltage => Some(Check::ControlVoltage),
+            Reading::MachinesOut => Check::MachinesOut,
+            Reading::Entering => Check::EnteringWater,
+            Reading::Range => Check::RangeWidth,
+            Reading::Approach => Check::ApproachToday,
+            Reading::BasinLevel => Check::BasinOnArrival,
+            Reading::PumpInlet => Check::PumpPressure,
+            Reading::ControlVoltage => Check::ControlVoltage,
         }
     }
 }
 
-/// What a reading amounts to: the number the model compares.
+/// What a reading amounts to.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum Soft {
-    /// Machines out, of how many.
-    MachinesOut(u8, u8),
-    /// ln(head / usual).
-    HeadLog(f64),
-    /// ln(range / design).
-    RangeLog(f64),
-    /// Approach above today's prediction, K.
-    ApproachExcess(f64),
-    /// Weight of each answer of a check, from a logistic of the number.
-    Answer(Check, [f64; 3]),
+    /// Weight of each answer of its check.
+    Weights([f64; 3]),
+    /// Weight of "low" and of "not low" themselves: no slip of the check.
+    Level(f64),
+    /// Likelihood per effect without and with a common cause.
+    Own(f64, f64),
+    /// A number and the bells it is held against.
+    Bells(f64, Bells),
+}
+
+impl Soft {
+    /// Likelihood for an effect over a full or a low basin, up to a factor;
+    /// `None` for what speaks through the answers of its check.
+    pub fn likelihood(&self, effect: usize, low: bool) -> Option<f64> {
+        match *self {
+            Soft::Weights(_) => None,
+            Soft::Level(weight) => Some(if low { weight } else { 1.0 - weight }),
+            Soft::Own(own, common) => Some(if effect == 0 { own } else { common }),
+            Soft::Bells(x, bells) => {
+                let bells = bells[usize::from(low)];
+                let (mean, spread) = bells.get(effect).or(bells.last()).copied()?;
+                let z = (x - mean) / spread;
+                // Divided by the spread so that effects of different spread
+                // compare.
+                Some((1.0 - OUTLIER) * (-0.5 * z * z).exp() / spread + OUTLIER)
+            }
+        }
+    }
 }
 
 fn logistic(x: f64) -> f64 {
     1.0 / (1.0 + (-x).exp())
-}
-
-/// A Gaussian around `mean`, peak 1, over a floor of [`OUTLIER`].
-fn around(x: f64, mean: f64, spread: f64) -> f64 {
-    let z = (x - mean) / spread;
-    // Divided by the spread so that hypotheses of different spread compare.
-    (1.0 - OUTLIER) * (-0.5 * z * z).exp() / spread + OUTLIER
 }
 
 fn ratio_log(value: f64, usual: f64) -> Option<f64> {
@@ -140,154 +169,84 @@ fn ratio_log(value: f64, usual: f64) -> Option<f64> {
 }
 
 impl Observed {
-    /// The reading reduced to what the model compares; `None` when it is not
-    /// there or tells nothing.
+    /// What this reading amounts to, `None` when it tells nothing.
     pub(crate) fn soft(&self, reading: Reading, plant: &Plant) -> Option<Soft> {
-        let soft = match reading {
+        let two = |p: f64| p.is_finite().then_some(Soft::Weights([p, 1.0 - p, 0.0]));
+        match reading {
             Reading::MachinesOut => {
                 let total = self.machines_total.unwrap_or(plant.machines).max(1);
-                let out = self.machines_out.filter(|n| *n > 0)?.min(total);
-                Soft::MachinesOut(out, total)
+                let out = self.machines_out?.min(total);
+                (out > 0).then(|| {
+                    let own = TRIP_PER_DAY.powi(i32::from(out) - 1);
+                    Soft::Own(own, 1.0 / f64::from(total.min(3)))
+                })
             }
-            Reading::Head => {
-                let usual = self.head_usual?.pascals();
-                Soft::HeadLog(ratio_log(self.head?.pascals(), usual)?)
-            }
-            Reading::Range => {
-                let design = self.design_range?.get::<kelvin>();
-                Soft::RangeLog(ratio_log(self.range?.get::<kelvin>(), design)?)
-            }
-            Reading::Approach => Soft::ApproachExcess(
-                self.approach?.get::<kelvin>() - self.predicted_approach?.get::<kelvin>(),
-            ),
+            // Water to the machines is water off the tower: where the
+            // approach is known the same number must not be heard twice.
+            Reading::Entering if self.soft(Reading::Approach, plant).is_some() => None,
             Reading::Entering => {
                 let excess = self.entering?.get::<absolute_kelvin>()
                     - self.entering_usual?.get::<absolute_kelvin>();
-                let hot = logistic((excess - 2.5) / 0.8);
-                Soft::Answer(Check::EnteringWater, [hot, 1.0 - hot, 0.0])
+                two(logistic((excess - 2.5) / 0.8))
+            }
+            Reading::Range => {
+                let x = ratio_log(self.range?.get::<kelvin>(), self.design_range?.get::<kelvin>());
+                x.map(|x| Soft::Bells(x, RANGE))
+            }
+            Reading::Approach => {
+                let x = self.approach?.get::<kelvin>() - self.predicted_approach?.get::<kelvin>();
+                x.is_finite().then_some(Soft::Bells(x, APPROACH))
             }
             Reading::BasinLevel => {
                 // A tape on moving water is good to about 15 mm.
                 let below = self.basin_below_overflow? - self.call_level?;
-                let low = logistic(below.get::<meter>() / 0.015);
-                Soft::Answer(Check::BasinOnArrival, [low, 1.0 - low, 0.0])
+                let low = logistic(below.get::<metre>() / 0.015);
+                let low = TAPE_SLIP + (1.0 - 2.0 * TAPE_SLIP) * low;
+                low.is_finite().then_some(Soft::Level(low))
             }
             Reading::PumpInlet => {
                 let usual = self.pump_inlet_usual.map_or(0.0, GaugePressure::pascals);
-                let margin = if self.pump_inlet_usual.is_some() {
-                    8_000.0
-                } else {
-                    0.0
-                };
+                let margin = if self.pump_inlet_usual.is_some() { 8e3 } else { 0.0 };
                 let under = usual - margin - self.pump_inlet?.pascals();
                 let low = logistic(under / 3_000.0);
-                Soft::Answer(Check::PumpPressure, [1.0 - low, low / 2.0, low / 2.0])
+                let weights = [1.0 - low, low / 2.0, low / 2.0];
+                low.is_finite().then_some(Soft::Weights(weights))
             }
             Reading::ControlVoltage => {
-                let nominal = self.nominal_voltage.unwrap_or(plant.control_voltage);
-                let nominal = nominal.get::<volt>();
-                if nominal <= 0.0 {
+                let mut plant = *plant;
+                plant.control_voltage = self.nominal_voltage.unwrap_or(plant.control_voltage);
+                if plant.control_voltage.get::<volt>() <= 0.0 {
                     return None;
                 }
-                // Minus 15 % is the usual limit of a coil or control (common
-                // practice, no source); a quarter may be a ghost voltage.
-                let v = self.control_voltage?.get::<volt>() / nominal;
-                let good = logistic((v - 0.85) / 0.02);
-                let some = logistic((v - 0.25) / 0.04);
-                Soft::Answer(
-                    Check::ControlVoltage,
-                    [good, (some - good).max(0.0), 1.0 - some],
-                )
+                let value = Value::voltage(self.control_voltage?);
+                meter::weights(Check::ControlVoltage, value, &plant).map(Soft::Weights)
             }
-        };
-        soft.is_sound().then_some(soft)
+        }
     }
 
     /// Whether a number here answers this check better than words do.
     pub(crate) fn outranks(&self, check: Check, plant: &Plant) -> bool {
-        Reading::ALL
-            .iter()
-            .any(|r| r.check() == Some(check) && self.soft(*r, plant).is_some())
+        let told = |r: Reading| self.soft(r, plant).is_some();
+        if check == Check::EnteringWater && told(Reading::Approach) {
+            return true;
+        }
+        Reading::ALL.iter().any(|r| r.check() == check && told(*r))
+    }
+
+    /// Whether the basin was read low (true) or not low; `None` when the
+    /// level was not read.
+    pub(crate) fn read_low(&self, plant: &Plant) -> Option<bool> {
+        match self.soft(Reading::BasinLevel, plant) {
+            Some(Soft::Level(weight)) => Some(weight > 0.5),
+            _ => None,
+        }
     }
 
     /// Whether the symptoms leave room for nothing being wrong any more:
     /// no machine is known to be out and the basin is not known to be low.
     pub(crate) fn allows_nothing(&self, plant: &Plant) -> bool {
         let out = self.machines_out.is_some_and(|n| n > 0);
-        let low = match self.soft(Reading::BasinLevel, plant) {
-            Some(Soft::Answer(_, weight)) => weight[0] > 0.5,
-            _ => false,
-        };
-        !out && !low
-    }
-}
-
-impl Soft {
-    fn is_sound(&self) -> bool {
-        match self {
-            Soft::MachinesOut(..) => true,
-            Soft::HeadLog(x) | Soft::RangeLog(x) | Soft::ApproachExcess(x) => x.is_finite(),
-            Soft::Answer(_, w) => w.iter().all(|p| p.is_finite()),
-        }
-    }
-
-    /// Likelihood of the reading in this world, up to a constant factor.
-    /// Spreads are judgement: common practice, no source. The shifts follow
-    /// the tower's Merkel balance: at half the flow the range doubles and the
-    /// tower runs about 1 K closer; at half the air the approach grows by
-    /// about 4 K.
-    pub(crate) fn likelihood(&self, world: &World, plant: &Plant) -> f64 {
-        let low = world.low && world.stage == Stage::AsFound;
-        let starved = low || world.has(Mode::WaterFlowLow);
-        let airless = world.has(Mode::TowerAirSide);
-        let beyond = world.has(Mode::ConditionsBeyondDesign);
-        match *self {
-            Soft::MachinesOut(out, total) => {
-                let own = world.present & !Mode::MachineFault.bit() == 0;
-                if own {
-                    TRIP_PER_DAY.powi(i32::from(out) - 1)
-                } else {
-                    1.0 / f64::from(total.min(3))
-                }
-            }
-            Soft::HeadLog(x) => {
-                let (mean, spread) = if world.active == 0 && !low {
-                    (0.0, 0.07)
-                } else {
-                    (0.25, 0.18)
-                };
-                around(x, mean, spread)
-            }
-            Soft::RangeLog(x) => {
-                let (mean, spread) = if starved {
-                    (0.65, 0.30)
-                } else if beyond {
-                    (0.15, 0.20)
-                } else {
-                    (-0.05, 0.20)
-                };
-                around(x, mean, spread)
-            }
-            Soft::ApproachExcess(x) => {
-                let (mean, spread) = if airless {
-                    (4.0, 1.8)
-                } else if starved {
-                    (-1.0, 1.2)
-                } else {
-                    (0.0, 1.0)
-                };
-                around(x, mean, spread)
-            }
-            Soft::Answer(check, weight) => {
-                let c = chances(check, world, plant);
-                weight
-                    .iter()
-                    .zip(c)
-                    .map(|(w, p)| w * p)
-                    .sum::<f64>()
-                    .max(1e-12)
-            }
-        }
+        !out && self.read_low(plant) != Some(true)
     }
 }
 
@@ -309,7 +268,7 @@ mod tests {
             assert_eq!(seen.soft(Reading::Range, &plant), None, "{design}");
         }
         seen.design_range = Some(k(5.0));
-        assert_eq!(seen.soft(Reading::Range, &plant), Some(Soft::RangeLog(0.0)));
+        assert_eq!(seen.soft(Reading::Range, &plant), Some(Soft::Bells(0.0, RANGE)));
     }
 
     #[test]
@@ -322,26 +281,32 @@ mod tests {
         let text = serde_json::to_string(&seen).unwrap();
         assert!(text.contains("\"machines-out\":3"), "{text}");
         assert_eq!(serde_json::from_str::<Observed>(&text).unwrap(), seen);
-        assert_eq!(
-            serde_json::from_str::<Observed>("{}").unwrap(),
-            Observed::default()
-        );
+        assert_eq!(serde_json::from_str::<Observed>("{}").unwrap(), Observed::default());
     }
 
     #[test]
     fn a_level_at_the_call_mark_says_neither() {
-        let mark = Some(Length::new::<meter>(0.1));
+        let mark = Some(Length::new::<metre>(0.1));
         let seen = Observed {
             basin_below_overflow: mark,
             call_level: mark,
             ..Default::default()
         };
         let soft = seen.soft(Reading::BasinLevel, &Plant::default());
-        assert_eq!(
-            soft,
-            Some(Soft::Answer(Check::BasinOnArrival, [0.5, 0.5, 0.0]))
-        );
+        assert_eq!(soft, Some(Soft::Level(0.5)));
         assert!(seen.outranks(Check::BasinOnArrival, &Plant::default()));
         assert!(!seen.outranks(Check::LevelNow, &Plant::default()));
+    }
+
+    /// The bells follow the tower's own balance: at three quarters, half and
+    /// a third of the air the leaving water rises 1.4, 3.9 and 6.7 K.
+    #[test]
+    fn the_approach_bells_cover_what_the_tower_does_without_air() {
+        let bell = |x: f64, effect| Soft::Bells(x, APPROACH).likelihood(effect, false).unwrap();
+        for rise in [3.9, 6.7] {
+            assert!(bell(rise, 3) > 5.0 * bell(rise, 0), "{rise}");
+        }
+        assert!(bell(0.0, 0) > 5.0 * bell(0.0, 3));
+        assert!(bell(1.4, 0) < 4.0 * bell(1.4, 3), "a slipping belt is not cleared by it");
     }
 }

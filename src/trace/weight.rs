@@ -1,12 +1,17 @@
-//! Why: which evidence speaks for and against a suspect, and how loudly.
+//! Why: which evidence speaks for and against a suspect, how loudly, and
+//! what would change the mind.
 
 use serde::{Deserialize, Serialize};
 
-use super::engine::Engine;
-use super::evidence::Evidence;
+use super::answer::Answer;
+use super::check::Check;
+use super::evidence::{Case, Evidence};
+use super::lattice::Lattice;
+use super::mass::Mass;
 use super::mode::Mode;
 use super::observed::{Observed, Reading};
 use super::plant::Plant;
+use super::tracer::Tracer;
 use crate::quantity::sort_by;
 
 /// Where a weight comes from.
@@ -45,6 +50,18 @@ pub struct Weight {
     pub log10_odds: f64,
 }
 
+/// An answer that would change the mind about a suspect.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Turn {
+    /// The check.
+    pub check: Check,
+    /// The answer that would do it.
+    pub answer: Answer,
+    /// About what the suspect's probability would become.
+    pub probability: f64,
+}
+
 impl Weight {
     /// How loud, for or against.
     pub fn strength(&self) -> Strength {
@@ -66,32 +83,93 @@ impl Weight {
     }
 }
 
-/// Weight of every piece of evidence for `mode`, loudest first: the odds with
-/// everything over the odds with that piece left out. Evidence that tells
-/// nothing (could not, repeated, outranked by a number) is not listed.
-pub fn why(plant: &Plant, observed: &Observed, evidence: &[Evidence], mode: Mode) -> Vec<Weight> {
-    let engine = Engine::new(plant, observed, evidence);
-    let with = log10_odds(engine.marginal(&engine.post, mode));
-    let mut weights: Vec<Weight> = engine
-        .spoken
-        .iter()
-        .map(|spoken| {
-            let left_out = engine.without(spoken);
-            let without = log10_odds(engine.marginal(&left_out, mode));
-            Weight {
-                source: spoken.source,
-                log10_odds: with - without,
+impl Tracer {
+    /// Weight of every piece of evidence for each of these suspects, loudest
+    /// first: the odds with everything over the odds with that piece left
+    /// out. Evidence that tells nothing (could not, repeated, outranked by a
+    /// number) is not listed. One pass over the hypotheses for each piece of
+    /// evidence, so ask for all the suspects of interest at once.
+    pub fn why(&self, suspects: &[Mode]) -> Vec<Vec<Weight>> {
+        let mut weights = vec![Vec::new(); suspects.len()];
+        let with = odds(&self.lattice, &self.mass, suspects);
+        for (piece, heard) in self.ear.heard.iter().enumerate() {
+            let lattice = Lattice::new(&self.plant, &self.modes, &self.ear, Some(piece));
+            let mass = Mass::over(&lattice, self.nothing);
+            let without = odds(&lattice, &mass, suspects);
+            for (list, (with, without)) in weights.iter_mut().zip(with.iter().zip(without)) {
+                list.push(Weight {
+                    source: heard.source,
+                    log10_odds: with - without,
+                });
             }
-        })
-        .collect();
-    sort_by(&mut weights, |a, b| {
-        b.log10_odds.abs().total_cmp(&a.log10_odds.abs())
-    });
-    weights
+        }
+        for list in &mut weights {
+            sort_by(list, |a, b| b.log10_odds.abs().total_cmp(&a.log10_odds.abs()));
+        }
+        weights
+    }
+
+    /// What would change the mind most about a suspect, of the checks not
+    /// done yet: the answer after which it would be least likely. `None` when
+    /// no answer that can be expected at least once in a hundred calls halves
+    /// it.
+    pub fn turn(&self, suspect: Mode) -> Option<Turn> {
+        let now = self.leading_share(suspect, None);
+        let mut best = None::<Turn>;
+        for check in self.open_checks() {
+            let answers = self.answers_at(check);
+            for (column, answer) in check.answers().iter().enumerate() {
+                let said: f64 = answers.iter().map(|(p, a)| p * a[column]).sum();
+                if said < 0.01 {
+                    continue;
+                }
+                let then = self.leading_share(suspect, Some((&answers, column)));
+                if then < 0.5 * now && best.is_none_or(|b| then < b.probability) {
+                    best = Some(Turn {
+                        check,
+                        answer: *answer,
+                        probability: then,
+                    });
+                }
+            }
+        }
+        best
+    }
+
+    /// Share of the leading sets that hold a mode, given an answer.
+    fn leading_share(&self, mode: Mode, given: Option<(&[(f64, [f64; 3])], usize)>) -> f64 {
+        let (mut there, mut all) = (0.0, 0.0);
+        for (i, (set, p)) in self.leading.iter().enumerate() {
+            let p = match given {
+                Some((answers, column)) => answers[i].0 * answers[i].1[column],
+                None => *p,
+            };
+            all += p;
+            if set.iter().any(|m| self.lattice.modes.get(*m) == Some(&mode)) {
+                there += p;
+            }
+        }
+        if all > 0.0 { there / all } else { 0.0 }
+    }
+}
+
+/// Weight of every piece of evidence for `mode`; see [`Tracer::why`].
+pub fn why(plant: &Plant, observed: &Observed, evidence: &[Evidence], mode: Mode) -> Vec<Weight> {
+    let case = Case {
+        observed: *observed,
+        evidence: evidence.to_vec(),
+        ..Case::default()
+    };
+    Tracer::new(plant, &case).why(&[mode]).pop().unwrap_or_default()
 }
 
 /// Odds on a base-10 logarithm, held within twelve orders either way.
-fn log10_odds(p: f64) -> f64 {
-    let p = p.clamp(1e-12, 1.0 - 1e-12);
-    (p / (1.0 - p)).log10()
+fn odds(lattice: &Lattice, mass: &Mass, suspects: &[Mode]) -> Vec<f64> {
+    let each = |mode: &Mode| {
+        let at = lattice.modes.iter().position(|m| m == mode);
+        let p: f64 = at.map_or(0.0, |i| mass.modes[i].iter().sum());
+        let p = p.clamp(1e-12, 1.0 - 1e-12);
+        (p / (1.0 - p)).log10()
+    };
+    suspects.iter().map(each).collect()
 }

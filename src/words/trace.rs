@@ -3,7 +3,8 @@
 use super::en::{trace_checks, trace_cures, trace_modes, trace_reasons};
 use super::{Tongue, Words};
 use crate::trace::{
-    Answer, Caution, Check, Manner, Mode, Part, Place, Reading, Reason, Stage, Strength, Weight,
+    Answer, Branch, Caution, Check, Group, Manner, Mode, Part, Place, Reading, Reason, Stage,
+    Strength, Unproven, Weight,
 };
 
 impl Words {
@@ -32,6 +33,27 @@ impl Words {
     pub fn trace_place(self, place: Place) -> &'static str {
         match self.0 {
             Tongue::English => trace_modes::place(place),
+        }
+    }
+
+    /// Name of a part of the plant.
+    pub fn trace_group(self, group: Group) -> &'static str {
+        match self.0 {
+            Tongue::English => trace_modes::group(group),
+        }
+    }
+
+    /// Name of a branch of the plant.
+    pub fn trace_branch(self, branch: Branch) -> &'static str {
+        match self.0 {
+            Tongue::English => trace_modes::branch(branch),
+        }
+    }
+
+    /// What a closed trace leaves open, as a sentence.
+    pub fn trace_unproven(self, unproven: &Unproven) -> String {
+        match self.0 {
+            Tongue::English => trace_reasons::unproven(unproven),
         }
     }
 
@@ -138,7 +160,7 @@ mod tests {
         let words = Words::default();
         let sentence = |s: &str| assert!(s.ends_with('.') && s.len() > 15, "{s}");
         let label = |s: &str| assert!(!s.ends_with('.') && (2..=42).contains(&s.len()), "{s}");
-        for mode in Mode::ALL {
+        for mode in Mode::ALL.into_iter().chain(Mode::GENERAL) {
             label(words.trace_mode(mode));
             sentence(words.trace_mode_line(mode));
             sentence(words.trace_cure(mode));
@@ -170,7 +192,7 @@ mod tests {
     #[test]
     fn names_of_modes_and_checks_are_all_different() {
         let words = Words::default();
-        let mut names: Vec<&str> = Mode::ALL.iter().map(|m| words.trace_mode(*m)).collect();
+        let mut names: Vec<&str> = Mode::ALL.iter().chain(&Mode::GENERAL).map(|m| words.trace_mode(*m)).collect();
         names.extend(Check::ALL.iter().map(|c| words.trace_check(*c)));
         let all = names.len();
         names.sort_unstable();

@@ -161,6 +161,7 @@ impl Story {
             check,
             answer,
             stage,
+            value: None,
         })
     }
 

@@ -224,6 +224,7 @@ impl Form {
             },
             control_voltage: self.voltage.typed()?.value.as_voltage()?,
             machines,
+            plant: None,
             demo: false,
         })
     }

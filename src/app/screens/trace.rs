@@ -154,6 +154,7 @@ fn CheckCard(
             check,
             answer,
             stage,
+            value: None,
         };
         ledger().write_then(job.about(), vec![body], move || {
             chosen.set(None);

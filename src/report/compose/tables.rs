@@ -89,7 +89,9 @@ impl Composer<'_> {
             .map(|a| {
                 let stage = match a.evidence.stage {
                     Stage::AsFound => P::StageFound,
+                    Stage::WaterLetIn => P::StageWaterLetIn,
                     Stage::Testing => P::StageTesting,
+                    Stage::Corrected => P::StageCorrected,
                 };
                 vec![
                     self.words.trace_check(a.evidence.check).into(),

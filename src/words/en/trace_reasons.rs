@@ -1,7 +1,7 @@
 //! English: answers, cautions, readings, reasons and weights.
 
 use super::trace_modes::{name, place};
-use crate::trace::{Answer, Caution, Reading, Reason, Stage, Strength};
+use crate::trace::{Answer, Caution, Reading, Reason, Stage, Strength, Unproven};
 
 pub(crate) fn answer(answer: Answer) -> &'static str {
     match answer {
@@ -57,6 +57,42 @@ pub(crate) fn answer(answer: Answer) -> &'static str {
         Answer::MachineHealthy => "Nothing wrong here",
         Answer::BeyondDesign => "Past the nameplate",
         Answer::WithinDesign => "Within it",
+        Answer::Sound => "As it should be",
+        Answer::NotRight => "Not right",
+        Answer::OverUsual => "As usual",
+        Answer::OverHigh => "Too high",
+        Answer::HeadStays => "Head stays",
+        Answer::HeadFalls => "Head falls",
+        Answer::CurrentRight => "Right",
+        Answer::CurrentLow => "Too low",
+        Answer::NoCurrent => "None",
+        Answer::FanFull => "Full speed",
+        Answer::FanSlow => "Slow",
+        Answer::FanStill => "Still",
+        Answer::CyclesUsual => "As usual",
+        Answer::CyclesHigh => "Higher",
+        Answer::CyclesLow => "Lower",
+        Answer::SwitchedOn => "On",
+        Answer::SwitchedOff => "Off",
+        Answer::FuseGood => "Good",
+        Answer::FuseBlown => "Blown",
+        Answer::CapDry => "Dry",
+        Answer::CapWet => "Wet",
+        Answer::FloatFree => "Free and light",
+        Answer::FloatCaught => "Caught or weeded up",
+        Answer::FloatHeavy => "Heavy with water",
+        Answer::SignalAgrees => "They agree",
+        Answer::SignalHigh => "Signal reads higher",
+        Answer::ContactClosed => "Next to nothing",
+        Answer::ContactOpen => "Full voltage",
+        Answer::CoilSound => "Right",
+        Answer::CoilReadsOpen => "Open",
+        Answer::CoilReadsLow => "Too low",
+        Answer::FillShuts => "Stops",
+        Answer::RunsOn => "Runs on",
+        Answer::ValveSound => "Sound",
+        Answer::PilotDirty => "Pilot hole dirty",
+        Answer::ValveWorn => "Worn, torn or seized",
     }
 }
 
@@ -74,6 +110,9 @@ pub(crate) fn caution(caution: Caution) -> &'static str {
         Caution::Refrigerant => {
             "Refrigerant and hot lines. Certified work only; gloves and glasses on."
         }
+        Caution::ConfinedSpace => {
+            "Don't climb in. A basin or sump can be a confined space: permit and trained people."
+        }
         Caution::Chemicals => "Treated water. Gloves and glasses; ask the water treater first.",
     }
 }
@@ -81,14 +120,15 @@ pub(crate) fn caution(caution: Caution) -> &'static str {
 pub(crate) fn stage(stage: Stage) -> &'static str {
     match stage {
         Stage::AsFound => "as found",
+        Stage::WaterLetIn => "after water was let in",
         Stage::Testing => "while testing",
+        Stage::Corrected => "after a correction",
     }
 }
 
 pub(crate) fn reading(reading: Reading) -> &'static str {
     match reading {
         Reading::MachinesOut => "Machines out",
-        Reading::Head => "Head pressure",
         Reading::Entering => "Entering water",
         Reading::Range => "Range",
         Reading::Approach => "Approach",
@@ -117,6 +157,21 @@ pub(crate) fn reason(reason: Reason) -> String {
         Reason::BeforeTouching => "Look now: once anything is touched, this is gone.".into(),
         Reason::CheapHere => "You are here and it tells something.".into(),
         Reason::WorthTheWalk { to } => format!("Worth the walk: {}.", lower_first(place(to))),
+    }
+}
+
+/// What a closed trace leaves open.
+pub(crate) fn unproven(open: &Unproven) -> String {
+    match open {
+        Unproven::NotConfirmed(check) => {
+            format!("Not confirmed by: {}.", lower_first(super::trace_checks::title(*check)))
+        }
+        Unproven::NoRefill => "The repair was not proven by a refill test.".into(),
+        Unproven::ComesAndGoes => "It comes and goes; it was not seen to act since.".into(),
+        Unproven::Rival(mode, p) => {
+            format!("Not cleared: {}, {:.0} %.", lower_first(name(*mode)), 100.0 * p)
+        }
+        Unproven::Contradicted(_) => "One answer does not fit this cause: take it again.".into(),
     }
 }
 

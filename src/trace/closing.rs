@@ -1,0 +1,75 @@
+//! Closing a trace: the cause, its proof, and what was not proven.
+
+use serde::{Deserialize, Serialize};
+
+use super::belief::Suspect;
+use super::check::Check;
+use super::cure::cure;
+use super::mode::{Manner, Mode};
+use super::observed::Reading;
+use super::tracer::Tracer;
+use super::weight::Source;
+
+/// Something a closed trace leaves open.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Unproven {
+    /// A check that would confirm the cause was not done.
+    NotConfirmed(Check),
+    /// The repair was not proven by a refill test.
+    NoRefill,
+    /// A fault that comes and goes was not seen acting since.
+    ComesAndGoes,
+    /// Another suspect, with its probability, was not cleared.
+    Rival(Mode, f64),
+    /// Evidence, by its index, that the cause does not explain.
+    Contradicted(usize),
+}
+
+/// A trace as it can be closed now with a cause.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Closing {
+    /// The cause.
+    pub cause: Suspect,
+    /// Evidence that speaks for it, loudest first.
+    pub proof: Vec<Source>,
+    /// What was not proven.
+    pub unproven: Vec<Unproven>,
+}
+
+impl Tracer {
+    /// What closing the trace with this cause would say; `None` when the
+    /// plant cannot have it.
+    pub fn closing(&self, mode: Mode) -> Option<Closing> {
+        let belief = self.belief();
+        let cause = *belief.of(mode)?;
+        let weights = self.why(&[mode]).pop()?;
+        let proof = weights.iter().filter(|w| w.log10_odds > 0.3).map(|w| w.source).collect();
+        let cure = cure(mode);
+        let done = |check: &Check| {
+            self.case.evidence.iter().any(|e| e.check == *check && e.check.column(e.answer).is_some())
+                || Reading::ALL.iter().any(|r| {
+                    r.check() == *check && self.case.observed.soft(*r, &self.plant).is_some()
+                })
+        };
+        let mut unproven = Vec::new();
+        if !cure.confirm.iter().any(done) {
+            unproven.extend(cure.confirm.first().map(|c| Unproven::NotConfirmed(*c)));
+        }
+        if cure.refill && !done(&Check::RefillTest) {
+            unproven.push(Unproven::NoRefill);
+        }
+        if cause.manner() == Manner::Intermittent {
+            unproven.push(Unproven::ComesAndGoes);
+        }
+        let rivals = belief.suspects.iter().filter(|s| s.mode != mode && s.probability > 0.05);
+        unproven.extend(rivals.map(|s| Unproven::Rival(s.mode, s.probability)));
+        unproven.extend(belief.contradictions.iter().map(|i| Unproven::Contradicted(*i)));
+        Some(Closing {
+            cause,
+            proof,
+            unproven,
+        })
+    }
+}

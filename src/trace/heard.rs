@@ -1,0 +1,223 @@
+//! What was heard, as likelihoods: each answer and reading becomes a small
+//! table by effect, by whether anything drains the basin, and by whether it
+//! stood low on arrival.
+
+use super::check::Check;
+use super::evidence::{Case, Evidence, Stage};
+use super::hypothesis::{TRIP_PER_DAY, low_now};
+use super::mode::Mode;
+use super::observed::{Reading, Soft};
+use super::plant::Plant;
+use super::sheet::{self, Sheet};
+use super::weight::Source;
+
+/// No reading is less likely than this under any state, so that no evidence,
+/// however absurd, leaves every hypothesis dead.
+const IMPOSSIBLE: f64 = 1e-12;
+
+/// A stretch of the visit in which an intermittent fault keeps its mind, but
+/// for a flicker.
+#[derive(Clone, PartialEq)]
+pub(crate) struct Epoch {
+    pub stage: Stage,
+    /// What had been corrected by then.
+    pub corrected: Vec<Mode>,
+}
+
+/// Likelihood by `draining * 2 + low on arrival`.
+pub(crate) type ByBasin = [f64; 4];
+
+/// One piece of evidence.
+pub(crate) struct Heard {
+    pub source: Source,
+    /// Index of its epoch.
+    pub epoch: usize,
+    /// Likelihood per effect.
+    pub by_effect: Vec<ByBasin>,
+    /// Whether anything draining the basin changes it.
+    pub minds_draining: bool,
+    sheet: &'static Sheet,
+}
+
+impl Heard {
+    /// Acting and quiet effect of a mode.
+    pub fn effect(&self, mode: Mode) -> (u8, u8) {
+        self.sheet.effect(mode)
+    }
+
+    /// The largest likelihood any state gives it.
+    pub fn best(&self) -> f64 {
+        self.by_effect.iter().flatten().copied().fold(0.0, f64::max)
+    }
+}
+
+/// Chance of each answer for an effect over a full or a low basin.
+pub(crate) fn chances(sheet: &Sheet, plant: &Plant, effect: usize, low: bool) -> [f64; 3] {
+    if sheet.check == Check::MachinesOut {
+        return machines_out(plant.machines, effect > 0);
+    }
+    let rows = sheet.rows_over(low);
+    let row = rows.get(effect).or(rows.last()).copied().unwrap_or_default();
+    row.map(|p| f64::from(p) / 1000.0)
+}
+
+/// Chance that one, two, or three and more of `machines` are out. A cause
+/// common to the machines takes any number alike; machines failing each by
+/// itself pile up as powers of [`TRIP_PER_DAY`].
+fn machines_out(machines: u8, common: bool) -> [f64; 3] {
+    let kinds = usize::from(machines.clamp(1, 3));
+    let mut chance: [f64; 3] = std::array::from_fn(|i| match (i < kinds, common) {
+        (false, _) => 0.0,
+        (true, true) => 1.0,
+        (true, false) => TRIP_PER_DAY.powi(i as i32),
+    });
+    let total: f64 = chance.iter().sum();
+    chance.iter_mut().for_each(|c| *c /= total);
+    chance
+}
+
+/// A likelihood per effect from one that knows effect and level: at a later
+/// stage the level on arrival is only half known to hold.
+pub(crate) fn by_basin(
+    sheet: &Sheet,
+    stage: Stage,
+    of: impl Fn(usize, bool) -> f64,
+) -> Vec<ByBasin> {
+    (0..sheet.rows.len())
+        .map(|effect| {
+            let (full, low) = (of(effect, false), of(effect, true));
+            std::array::from_fn(|i| {
+                let (draining, was_low) = (i >= 2, i % 2 == 1);
+                let share = if sheet.arrival {
+                    f64::from(u8::from(was_low))
+                } else {
+                    low_now(stage, was_low, draining)
+                };
+                (share * low + (1.0 - share) * full).max(IMPOSSIBLE)
+            })
+        })
+        .collect()
+}
+
+/// Everything heard on a call.
+pub(crate) struct Ear {
+    pub epochs: Vec<Epoch>,
+    pub heard: Vec<Heard>,
+}
+
+impl Ear {
+    /// Listens to a case. A repeated answer of the same check at the same
+    /// stage counts once; a number read as found outranks the words for the
+    /// same thing.
+    pub fn of(plant: &Plant, case: &Case) -> Self {
+        let mut ear = Self {
+            epochs: Vec::new(),
+            heard: Vec::new(),
+        };
+        for reading in Reading::ALL {
+            if let (Some(soft), Some(sheet)) =
+                (case.observed.soft(reading, plant), sheet::of(reading.check()))
+            {
+                let epoch = ear.epoch(Epoch {
+                    stage: Stage::AsFound,
+                    corrected: Vec::new(),
+                });
+                let source = Source::Reading(reading);
+                match soft {
+                    Soft::Weights(weights) => ear.weigh(source, epoch, sheet, plant, weights),
+                    _ => ear.add(source, epoch, sheet, |effect, low| {
+                        soft.likelihood(effect, low).unwrap_or(1.0)
+                    }),
+                }
+            }
+        }
+        for (i, e) in case.evidence.iter().enumerate() {
+            let (Some(weights), Some(sheet)) = (e.weights(plant), sheet::of(e.check)) else {
+                continue;
+            };
+            let outranked = e.stage == Stage::AsFound && case.observed.outranks(e.check, plant);
+            if !outranked && !repeated(case, i, e) {
+                let epoch = ear.epoch(epoch_of(case, i, e.stage));
+                ear.weigh(Source::Evidence(i), epoch, sheet, plant, weights);
+            }
+        }
+        ear
+    }
+
+    /// Index of an epoch, new or known.
+    pub fn epoch(&mut self, epoch: Epoch) -> usize {
+        let known = self.epochs.iter().position(|e| *e == epoch);
+        known.unwrap_or_else(|| {
+            self.epochs.push(epoch);
+            self.epochs.len() - 1
+        })
+    }
+
+    fn weigh(
+        &mut self,
+        source: Source,
+        epoch: usize,
+        sheet: &'static Sheet,
+        plant: &Plant,
+        weights: [f64; 3],
+    ) {
+        self.add(source, epoch, sheet, |effect, low| {
+            let chance = chances(sheet, plant, effect, low);
+            chance.iter().zip(weights).map(|(p, w)| p * w).sum()
+        });
+    }
+
+    fn add(
+        &mut self,
+        source: Source,
+        epoch: usize,
+        sheet: &'static Sheet,
+        of: impl Fn(usize, bool) -> f64,
+    ) {
+        let by_effect = by_basin(sheet, self.epochs[epoch].stage, of);
+        let minds_draining = by_effect.iter().any(|l| l[..2] != l[2..]);
+        self.heard.push(Heard {
+            source,
+            epoch,
+            by_effect,
+            minds_draining,
+            sheet,
+        });
+    }
+}
+
+/// The epoch of something said at `stage` after the first `after` answers.
+pub(crate) fn epoch_of(case: &Case, after: usize, stage: Stage) -> Epoch {
+    let done = case.corrections.iter().filter(|c| c.after <= after);
+    let mut corrected: Vec<Mode> = done.map(|c| c.mode).collect();
+    corrected.dedup();
+    Epoch { stage, corrected }
+}
+
+fn repeated(case: &Case, i: usize, e: &Evidence) -> bool {
+    let before = case.evidence[..i].iter();
+    let same = |j: usize| epoch_of(case, j, e.stage) == epoch_of(case, i, e.stage);
+    before.enumerate().any(|(j, b)| b == e && same(j))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::trace::hypothesis::common_cause;
+
+    /// The model's own counting gives the same odds as [`common_cause`].
+    #[test]
+    fn the_model_weighs_machines_out_as_common_cause_does() {
+        // Shares of calls in the ratio of 0.004 to 0.002 a day.
+        let (own, shared) = (0.004 / 0.006, 0.002 / 0.006);
+        for n in 1..=3u8 {
+            let i = usize::from(n - 1);
+            let common = shared * machines_out(6, true)[i];
+            let got = common / (common + own * machines_out(6, false)[i]);
+            let want = common_cause(n, 0.004, 0.002 * machines_out(6, true)[0]);
+            assert!((got - want).abs() < 2e-3, "{n}: {got} {want}");
+        }
+        assert_eq!(machines_out(2, true), [0.5, 0.5, 0.0]);
+        assert_eq!(machines_out(1, false), [1.0, 0.0, 0.0]);
+    }
+}

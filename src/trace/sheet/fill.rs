@@ -1,0 +1,98 @@
+//! Checks on the fill valve and the makeup line.
+
+use super::{Sheet, three, two};
+use crate::trace::check::Check as K;
+use crate::trace::mode::Mode::{self, *};
+
+/// The line gives little.
+const WEAK: &[Mode] = &[MainsLow, ReducingValve, StrainerBlocked, BackflowStuck];
+/// The line gives nothing.
+const SHUT: &[Mode] = &[HandValveShut, LineFrozen];
+/// The valve is told to open and does not.
+const VALVE: &[Mode] = &[ValveStuck, PilotBlocked, DiaphragmTorn, ValveBackwards, LowDifferential];
+/// Nothing tells the valve to open.
+const UNTOLD: &[Mode] = &[
+    SupplyLost, FuseBlown, TransformerFailed, DisconnectOff, ControllerDead, RelayContactOpen,
+    WiringOpen, CoilOpen,
+];
+
+pub(super) const SHEETS: &[Sheet] = &[
+    Sheet::new(
+        K::FlowOnCall,
+        &[
+            three(960, 30),
+            three(850, 40),
+            three(40, 560),
+            three(40, 240),
+            three(10, 90),
+            three(10, 40),
+        ],
+        &[
+            (1, 0, super::level::FALSE_FULL),
+            (1, 0, &[FloatJammedUp]),
+            (2, 0, WEAK),
+            (3, 0, VALVE),
+            (3, 0, &[WiringHighResistance, CoilWeak]),
+            (4, 0, SHUT),
+            (5, 0, UNTOLD),
+        ],
+    ),
+    Sheet::new(
+        K::FillStops,
+        &[two(970), two(400), two(80)],
+        &[
+            (2, 1, &[ValvePassing]),
+            (2, 0, &[RelayContactWelded, ReferenceLost, FloatSunk]),
+        ],
+    ),
+    // The stem of a pilot valve, or the bypass around it.
+    Sheet::new(
+        K::ForceValve,
+        &[three(960, 30), three(750, 130), three(40, 560), three(10, 90)],
+        &[(1, 0, VALVE), (2, 0, WEAK), (3, 0, SHUT)],
+    ),
+    Sheet::new(K::ValveArrow, &[two(990), two(20)], &[(1, 1, &[ValveBackwards])]),
+    Sheet::new(
+        K::ValveStrip,
+        &[three(920, 40), three(350, 150), three(150, 150), three(60, 880), three(40, 40)],
+        &[
+            (2, 1, &[ValveStuck, ValvePassing]),
+            (3, 3, &[PilotBlocked]),
+            (4, 4, &[DiaphragmTorn]),
+        ],
+    ),
+    Sheet::new(K::HandValves, &[two(990), two(30)], &[(1, 1, &[HandValveShut])]),
+    Sheet::new(
+        K::StrainerBlowOff,
+        &[two(950), two(200), two(60)],
+        &[(2, 1, &[StrainerBlocked])],
+    ),
+    Sheet::new(
+        K::PressureAtValve,
+        &[two(960), two(280), two(70)],
+        &[(1, 0, &[LowDifferential]), (2, 0, WEAK), (2, 0, SHUT)],
+    ),
+    Sheet::new(K::LineCold, &[two(970), two(500), two(60)], &[(2, 1, &[LineFrozen])]),
+    Sheet::new(
+        K::PressureAfterReducer,
+        &[two(965), two(60)],
+        &[(1, 0, &[ReducingValve, MainsLow])],
+    ),
+    Sheet::new(K::BackflowLook, &[two(950), two(500), two(100)], &[(2, 1, &[BackflowStuck])]),
+    Sheet::new(K::MainsPressure, &[two(970), two(60)], &[(1, 0, &[MainsLow])]),
+    Sheet::new(
+        K::RefillTest,
+        &[three(950, 40), three(300, 600), three(50, 600), three(150, 100), three(30, 120)],
+        &[
+            (1, 0, super::loss::LOSS),
+            (1, 0, &[BleedStuckOpen]),
+            (2, 0, WEAK),
+            (3, 0, super::level::FALSE_FULL),
+            (3, 0, &[FloatJammedUp]),
+            (4, 0, UNTOLD),
+            (4, 0, SHUT),
+            (4, 0, VALVE),
+            (4, 0, &[WiringHighResistance, CoilWeak]),
+        ],
+    ),
+];

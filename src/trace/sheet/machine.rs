@@ -1,0 +1,85 @@
+//! Checks at the machines.
+
+use super::{Sheet, two};
+use crate::trace::check::Check as K;
+use crate::trace::mode::Mode::{self, *};
+
+/// Faults of one machine alone.
+pub(crate) const OWN: &[Mode] = &[
+    CondenserFouled, RegulatingValve, NonCondensables, Overcharge, PressureControl, BranchStrainer,
+    BranchValve, MachineOverload,
+];
+
+pub(super) const SHEETS: &[Sheet] = &[
+    // How many are out follows from common or own cause; see `model.rs`. The
+    // rows stand for three machines or more on the loop.
+    Sheet::new(
+        K::MachinesOut,
+        &[[995, 4, 1], [333, 333, 334]],
+        &[(
+            1,
+            1,
+            &[
+                ConditionsBeyondDesign, PumpStopped, PumpBackwards, PumpWorn, PumpStrainer,
+                AirBound, LoopValve, SuctionScreen, FanStopped, FanBackwards, BeltOff, FanControl,
+                FillFouled, AirInlet, Recirculation, NozzlesBlocked, CellUneven, TowerBypass,
+                ProbeFilm, ProbeFoam, ProbeCableShort, HolderMoisture, ControllerStuckFull,
+                StillWell, FloatJammedUp, TransmitterHigh, CallSetLow, SupplyLost, FuseBlown,
+                TransformerFailed, DisconnectOff, ControllerDead, RelayContactOpen,
+                WiringHighResistance, WiringOpen, CoilOpen, CoilWeak, ValveStuck, PilotBlocked,
+                DiaphragmTorn, ValveBackwards, LowDifferential, HandValveShut, StrainerBlocked,
+                BackflowStuck, ReducingValve, MainsLow, LineFrozen, BleedStuckOpen, BleedOverset,
+                BasinLeak, OverflowLow, DrainAjar, DrainsBack,
+            ],
+        )],
+    ),
+    Sheet::new(
+        K::MachineOwn,
+        &[two(60), two(350), two(850)],
+        &[(2, 1, &[RegulatingValve, PressureControl, MachineOverload]), (2, 2, &[
+            CondenserFouled, NonCondensables, Overcharge, BranchStrainer, BranchValve,
+        ])],
+    ),
+    Sheet::new(
+        K::MachineRange,
+        &[two(60), two(300), two(900)],
+        &[
+            (1, 0, &[MachineOverload]),
+            (2, 0, &[RegulatingValve]),
+            (2, 2, &[BranchStrainer, BranchValve]),
+        ],
+    ),
+    Sheet::new(
+        K::CondenserOverWater,
+        &[two(930), two(550), two(90)],
+        &[
+            (1, 0, &[RegulatingValve, MachineOverload]),
+            (1, 1, &[BranchStrainer]),
+            (2, 2, &[CondenserFouled, NonCondensables, Overcharge]),
+        ],
+    ),
+    Sheet::new(K::BranchValves, &[two(990), two(30)], &[(1, 1, &[BranchValve])]),
+    Sheet::new(K::BranchStrainer, &[two(950), two(60)], &[(1, 1, &[BranchStrainer])]),
+    Sheet::new(
+        K::RegulatingByHand,
+        &[two(920), two(550), two(90)],
+        &[(2, 1, &[RegulatingValve])],
+    ),
+    Sheet::new(
+        K::MachineLoad,
+        &[two(930), two(550), two(90)],
+        &[(2, 1, &[MachineOverload])],
+    ),
+    Sheet::new(
+        K::CutOutTest,
+        &[two(970), two(400), two(60)],
+        &[(2, 1, &[PressureControl])],
+    ),
+    Sheet::new(
+        K::ChargeLook,
+        &[two(920), two(500), two(100)],
+        &[(1, 1, &[NonCondensables]), (2, 2, &[Overcharge])],
+    ),
+    Sheet::new(K::StandingPressure, &[two(960), two(60)], &[(1, 1, &[NonCondensables])]),
+    Sheet::new(K::TubesLook, &[two(940), two(30)], &[(1, 1, &[CondenserFouled])]),
+];
