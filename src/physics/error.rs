@@ -69,6 +69,40 @@ pub enum Quantity {
     SaturationTemperature,
     /// Saturation pressure of the refrigerant, Pa absolute.
     SaturationPressure,
+    /// Voltage of a supply, a coil or a live neighbour, V.
+    Voltage,
+    /// Frequency, Hz.
+    Frequency,
+    /// Electrical resistance, ohm.
+    Resistance,
+    /// Electrical capacitance, F.
+    Capacitance,
+    /// Electric current, A.
+    Current,
+    /// Volt-amperes of a coil, VA.
+    ApparentPower,
+    /// Power factor.
+    PowerFactor,
+    /// Inrush over holding current.
+    InrushRatio,
+    /// Number of contacts in series, or which of them.
+    SeriesContacts,
+    /// One-way length of a wire run, m.
+    WireLength,
+    /// Part of a whole that a fault leaves.
+    PartLeft,
+    /// Part by which a meter may be off.
+    MeterAccuracy,
+    /// What a meter shows, V, A or ohm.
+    MeterReading,
+    /// Number of nodes of a circuit.
+    CircuitNodes,
+    /// A length of the level sensor, m.
+    ElectrodeSize,
+    /// Part of a foam that is liquid.
+    LiquidFraction,
+    /// Safety margin as a factor.
+    Margin,
 }
 
 impl Quantity {
@@ -94,12 +128,27 @@ impl Quantity {
             Quantity::Heat => Kind::Heat,
             Quantity::WaterVolume => Kind::Volume,
             Quantity::Elapsed => Kind::Duration,
+            Quantity::Voltage => Kind::Voltage,
+            Quantity::Resistance => Kind::Resistance,
+            Quantity::Current => Kind::Current,
+            Quantity::WireLength => Kind::Length,
+            Quantity::ElectrodeSize => Kind::Level,
+            Quantity::PartLeft | Quantity::MeterAccuracy | Quantity::LiquidFraction => Kind::Ratio,
             Quantity::WaterAirRatio
             | Quantity::MerkelNumber
             | Quantity::CharacteristicExponent
             | Quantity::WaterMassFlow
             | Quantity::AirDensity
-            | Quantity::Cycles => return None,
+            | Quantity::Cycles
+            | Quantity::Frequency
+            | Quantity::Capacitance
+            | Quantity::ApparentPower
+            | Quantity::PowerFactor
+            | Quantity::InrushRatio
+            | Quantity::SeriesContacts
+            | Quantity::MeterReading
+            | Quantity::CircuitNodes
+            | Quantity::Margin => return None,
         })
     }
 }
@@ -118,6 +167,8 @@ pub enum NoSolution {
     Boiling,
     /// The air is too dry to have a dew point in range.
     TooDry,
+    /// A part of a circuit is tied to nothing, or supplies to each other.
+    Floating,
 }
 
 /// Why a calculation gives no number.

@@ -7,6 +7,8 @@
 pub mod air;
 pub mod basin;
 pub mod basis;
+pub mod circuit;
+pub mod electrode;
 mod error;
 pub mod heat;
 pub mod refrigerant;

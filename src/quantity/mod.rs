@@ -28,8 +28,8 @@ pub use show::{Shown, show, show_with};
 pub use sort::sort_by;
 pub use unit::Unit;
 pub use uom::si::f64::{
-    Area, AvailableEnergy, ElectricCurrent, ElectricPotential, ElectricalConductivity,
-    ElectricalResistance, Length, MassDensity, MassRate, Power, Pressure, Ratio,
+    Area, AvailableEnergy, Capacitance, ElectricCurrent, ElectricPotential, ElectricalConductivity,
+    ElectricalResistance, Frequency, Length, MassDensity, MassRate, Power, Pressure, Ratio,
     TemperatureInterval, ThermodynamicTemperature, Time, Velocity, Volume, VolumeRate,
 };
 pub use value::Value;

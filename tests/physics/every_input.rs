@@ -21,7 +21,7 @@ use uom::si::time::second;
 use crate::{m, m3, m3_s, pa, part};
 
 /// Numbers people type by mistake, numbers at the edges, and any number at all.
-fn number() -> impl Strategy<Value = f64> {
+pub fn number() -> impl Strategy<Value = f64> {
     prop_oneof![
         proptest::num::f64::NORMAL | proptest::num::f64::SUBNORMAL | proptest::num::f64::ZERO,
         -400.0..400.0f64,
@@ -56,7 +56,7 @@ fn dk(v: f64) -> TemperatureInterval {
 }
 
 /// Finite, or an error that says something.
-fn sound(result: Result<f64, Error>) -> Result<(), TestCaseError> {
+pub fn sound(result: Result<f64, Error>) -> Result<(), TestCaseError> {
     match result {
         Ok(v) => prop_assert!(v.is_finite(), "answered {v}"),
         Err(Error::OutOfRange {

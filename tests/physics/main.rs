@@ -5,7 +5,12 @@
 
 mod accuracy;
 mod air;
+mod circuit;
+mod circuit_grid;
+mod circuit_judge;
+mod electrode;
 mod every_input;
+mod every_input_electric;
 mod grid;
 mod heat;
 mod refrigerant;

@@ -233,6 +233,23 @@ pub(in crate::words) fn quantity(quantity: Quantity) -> &'static str {
         Quantity::Elapsed => "Time",
         Quantity::SaturationTemperature => "Saturation temperature",
         Quantity::SaturationPressure => "Refrigerant pressure",
+        Quantity::Voltage => "Voltage",
+        Quantity::Frequency => "Frequency in Hz",
+        Quantity::Resistance => "Resistance",
+        Quantity::Capacitance => "Capacitance in farads",
+        Quantity::Current => "Current",
+        Quantity::ApparentPower => "Coil VA",
+        Quantity::PowerFactor => "Power factor",
+        Quantity::InrushRatio => "Inrush over holding current",
+        Quantity::SeriesContacts => "Number of series contacts",
+        Quantity::WireLength => "Length of wire",
+        Quantity::PartLeft => "Part left by the fault",
+        Quantity::MeterAccuracy => "Meter accuracy",
+        Quantity::MeterReading => "Meter reading",
+        Quantity::CircuitNodes => "Number of terminals",
+        Quantity::ElectrodeSize => "Size of the level sensor",
+        Quantity::LiquidFraction => "Liquid in the foam",
+        Quantity::Margin => "Safety margin",
     }
 }
 
@@ -250,6 +267,9 @@ pub(in crate::words) fn no_solution(why: NoSolution) -> &'static str {
         }
         NoSolution::Boiling => "Water boils at this temperature and pressure.",
         NoSolution::TooDry => "The air is too dry to have a dew point.",
+        NoSolution::Floating => {
+            "A part of the circuit is tied to nothing, or two supplies are tied together."
+        }
     }
 }
 
