@@ -3,7 +3,13 @@
 //! The words of the formula and its source are in `words`; this room names the
 //! figures.
 
+mod circuit;
+mod electrode;
+
 use serde::{Deserialize, Serialize};
+
+pub use circuit::CircuitFigure;
+pub use electrode::ElectrodeFigure;
 
 /// A calculated figure a person may ask about: "how do we know?"
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -77,10 +83,15 @@ pub enum Figure {
     BubblePoint,
     /// Dew temperature at head pressure.
     DewPointOfRefrigerant,
+    /// A figure of the makeup control circuit.
+    Circuit(CircuitFigure),
+    /// A figure of the electrode level sensor.
+    Electrode(ElectrodeFigure),
 }
 
 impl Figure {
-    /// Every figure, in the order of the calculations.
+    /// Every figure, in the order of the calculations; those of a topic stand
+    /// in its own `ALL`.
     pub const ALL: [Figure; 34] = [
         Figure::AtmosphericPressure,
         Figure::WetBulb,

@@ -38,14 +38,18 @@ impl Words {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::physics::basis::{CircuitFigure, ElectrodeFigure};
     use std::collections::HashSet;
 
     #[test]
     fn every_figure_has_its_own_formula_and_a_source_with_a_range_or_doubt() {
         let words = Words::default();
-        let formulas: HashSet<_> = Figure::ALL.map(|f| words.formula(f)).into();
-        assert_eq!(formulas.len(), Figure::ALL.len());
-        for figure in Figure::ALL {
+        let mut all = Figure::ALL.to_vec();
+        all.extend(CircuitFigure::ALL.map(Figure::Circuit));
+        all.extend(ElectrodeFigure::ALL.map(Figure::Electrode));
+        let formulas: HashSet<_> = all.iter().map(|f| words.formula(*f)).collect();
+        assert_eq!(formulas.len(), all.len());
+        for figure in all {
             let formula = words.formula(figure);
             assert!(
                 formula.contains('='),

@@ -29,5 +29,5 @@ pub use fault::Fault;
 pub use judge::{Accuracy, Fit, Judgement, expect, judge};
 pub use meaning::{Meaning, meaning};
 pub use parts::{Cable, Circuit, Coil, Supply, Throw, Wire};
-pub use point::{Armature, Input, Leads, Meter, Point, Reading, State};
+pub use point::{Armature, Caution, Input, Leads, Meter, Point, Reading, State};
 pub use read::read;

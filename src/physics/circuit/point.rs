@@ -118,7 +118,41 @@ pub enum Meter {
     Ohmmeter,
 }
 
+/// What can hurt someone at a step on the circuit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Caution {
+    /// Live parts are within reach.
+    LiveParts,
+    /// "Dead" must be proven.
+    LiveDeadLive,
+    /// The meter must see a dead circuit.
+    ProveDead,
+    /// The meter draws current.
+    LoadsCircuit,
+    /// A conductor is sorted out next to live parts.
+    ClampNearLive,
+    /// A coil is off its stem, or may come off it.
+    CoilOffStem,
+    /// A lead is lifted or refitted.
+    LiftLead,
+}
+
 impl Meter {
+    /// Cautions to show where this meter is used.
+    pub fn cautions(self) -> &'static [Caution] {
+        match self {
+            Meter::HighImpedance(_) => &[Caution::LiveParts, Caution::LiveDeadLive],
+            Meter::LowImpedance(_) => &[
+                Caution::LiveParts,
+                Caution::LiveDeadLive,
+                Caution::LoadsCircuit,
+            ],
+            Meter::Clamp => &[Caution::LiveParts, Caution::ClampNearLive],
+            Meter::Ohmmeter => &[Caution::ProveDead, Caution::LiveDeadLive, Caution::LiftLead],
+        }
+    }
+
     /// The usual voltmeter: 10 Mohm and 100 pF (common practice, no source).
     pub fn high_impedance() -> Self {
         Meter::HighImpedance(Input::of(10e6, 100e-12))

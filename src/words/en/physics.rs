@@ -1,5 +1,6 @@
 //! How we know a figure, in English.
 
+use super::{physics_circuit, physics_electrode};
 use crate::physics::basis::Figure;
 use crate::physics::{Error, NoSolution, Quantity};
 use crate::quantity::{System, Value, show};
@@ -103,6 +104,8 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
         Figure::DewPointOfRefrigerant => {
             "T = dew temperature at head + local atmospheric pressure. Take superheat from here."
         }
+        Figure::Circuit(figure) => physics_circuit::formula(figure),
+        Figure::Electrode(figure) => physics_electrode::formula(figure),
     }
 }
 
@@ -199,6 +202,8 @@ pub(in crate::words) fn source(figure: Figure) -> &'static str {
              refrigerant; the fit is within 0.1 % of pressure. Blends other than R-410A are not \
              checked against a second library. The machine's nameplate governs."
         }
+        Figure::Circuit(figure) => physics_circuit::source(figure),
+        Figure::Electrode(figure) => physics_electrode::source(figure),
     }
 }
 
