@@ -2,6 +2,18 @@
 
 use crate::physics::basis::CircuitFigure;
 
+pub(in crate::words) fn name(figure: CircuitFigure) -> &'static str {
+    match figure {
+        CircuitFigure::MeterReading => "The meter should read",
+        CircuitFigure::CoilVoltage => "Volts at the coil",
+        CircuitFigure::HoldingCurrent => "Holding current",
+        CircuitFigure::Winding => "Ohms of the winding",
+        CircuitFigure::WireLoop => "Ohms of the wire, out and back",
+        CircuitFigure::GhostVoltage => "Ghost voltage",
+        CircuitFigure::Fit => "How well it fits",
+    }
+}
+
 pub(in crate::words) fn formula(figure: CircuitFigure) -> &'static str {
     match figure {
         CircuitFigure::MeterReading => {

@@ -2,6 +2,17 @@
 
 use crate::physics::basis::ElectrodeFigure;
 
+pub(in crate::words) fn name(figure: ElectrodeFigure) -> &'static str {
+    match figure {
+        ElectrodeFigure::WaterResistance => "Ohms through the water",
+        ElectrodeFigure::TipResistance => "Ohms with the tip just touching",
+        ElectrodeFigure::FilmResistance => "Ohms along the film",
+        ElectrodeFigure::FoamResistance => "Ohms through the foam",
+        ElectrodeFigure::ScaleResistance => "Ohms the scale adds",
+        ElectrodeFigure::SafeSettings => "Sensitivity that nothing fools",
+    }
+}
+
 pub(in crate::words) fn formula(figure: ElectrodeFigure) -> &'static str {
     match figure {
         ElectrodeFigure::WaterResistance => {

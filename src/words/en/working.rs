@@ -1,5 +1,6 @@
 //! Workings in English: titles, inputs, answers.
 
+use super::{physics_circuit, physics_electrode};
 use crate::physics::basis::Figure;
 use crate::physics::refrigerant::Refrigerant;
 use crate::quantity::System;
@@ -125,6 +126,8 @@ pub(in crate::words) fn figure(figure: Figure) -> &'static str {
         Figure::WarmerToTrip => "That is warmer by",
         Figure::BubblePoint => "Bubble point",
         Figure::DewPointOfRefrigerant => "Dew point of the refrigerant",
+        Figure::Circuit(figure) => physics_circuit::name(figure),
+        Figure::Electrode(figure) => physics_electrode::name(figure),
     }
 }
 
