@@ -3,7 +3,7 @@
 use super::{Tongue, Words, en};
 use crate::physics::basis::Figure;
 use crate::quantity::System;
-use crate::working::{Ask, Choice, Fault, Working};
+use crate::working::{Ask, Choice, Fault, Say, Working};
 
 impl Words {
     /// A working's title, and the question it answers.
@@ -31,6 +31,13 @@ impl Words {
     pub fn option(self, choice: Choice, place: usize) -> &'static str {
         match self.0 {
             Tongue::English => en::working::option(choice, place),
+        }
+    }
+
+    /// What a working says beside its numbers, and a line more about it.
+    pub fn say(self, say: Say) -> (&'static str, &'static str) {
+        match self.0 {
+            Tongue::English => en::working::say(say),
         }
     }
 

@@ -80,6 +80,42 @@ asks! {
     LoopNow,
     /// Loop water temperature that matters.
     LoopThen,
+    /// Which meter.
+    Meter,
+    /// Where the first lead is.
+    FirstLead,
+    /// Where the second lead is.
+    SecondLead,
+    /// Volts read.
+    ReadVolts,
+    /// Amperes read.
+    ReadAmperes,
+    /// Ohms read.
+    ReadOhms,
+    /// Whether the level control calls.
+    Calling,
+    /// Nominal voltage of the control circuit.
+    ControlVoltage,
+    /// Volt-amperes on the coil's nameplate.
+    CoilVa,
+    /// Fed by a transformer or off the line.
+    Feed,
+    /// Resistance at which the relay takes the probe as wet.
+    Sensitivity,
+    /// Thickness of a film on the holder.
+    FilmThickness,
+    /// Liquid part of the foam.
+    FoamLiquid,
+    /// Thickness of scale on the rod.
+    ScaleThickness,
+    /// What the current goes back to.
+    RodShape,
+    /// Diameter of the rod.
+    RodDiameter,
+    /// Between the rods, or bore of the pipe.
+    RodSpacing,
+    /// Length in the water.
+    RodImmersion,
 }
 
 /// How an input is answered.
@@ -98,6 +134,16 @@ pub enum Choice {
     Fluid,
     /// 0 rectangular, 1 round.
     BasinShape,
+    /// 0 volts, 1 volts at low impedance, 2 clamp, 3 ohms.
+    Meter,
+    /// Terminals along the circuit.
+    Point,
+    /// 0 yes, 1 no.
+    YesNo,
+    /// 0 transformer, 1 line.
+    Feed,
+    /// 0 two rods, 1 rod in a pipe, 2 rod to the basin.
+    RodShape,
 }
 
 impl Choice {
@@ -105,7 +151,10 @@ impl Choice {
     pub fn len(self) -> usize {
         match self {
             Choice::Fluid => Refrigerant::ALL.len(),
-            Choice::BasinShape => 2,
+            Choice::BasinShape | Choice::YesNo | Choice::Feed => 2,
+            Choice::RodShape => 3,
+            Choice::Meter => 4,
+            Choice::Point => super::circuit::POINTS.len(),
         }
     }
 
@@ -124,6 +173,21 @@ impl Ask {
         match self {
             Ask::Fluid => Answer::Choice(Choice::Fluid),
             Ask::BasinShape => Answer::Choice(Choice::BasinShape),
+            Ask::Meter => Answer::Choice(Choice::Meter),
+            Ask::FirstLead | Ask::SecondLead => Answer::Choice(Choice::Point),
+            Ask::Calling => Answer::Choice(Choice::YesNo),
+            Ask::Feed => Answer::Choice(Choice::Feed),
+            Ask::RodShape => Answer::Choice(Choice::RodShape),
+            Ask::ReadVolts => number(Voltage, 0.0, 480.0, Volt),
+            Ask::ReadAmperes => number(Current, 0.0, 100.0, Ampere),
+            Ask::ReadOhms => number(Resistance, 0.0, 1e9, Ohm),
+            Ask::ControlVoltage => number(Voltage, 5.0, 300.0, Volt),
+            Ask::CoilVa => number(Number, 0.5, 2_000.0, One),
+            Ask::Sensitivity => number(Resistance, 1.0, 3e6, Ohm),
+            Ask::FilmThickness | Ask::ScaleThickness => number(Level, 0.001, 20.0, Millimetre),
+            Ask::FoamLiquid => number(Ratio, 0.1, 100.0, Percent),
+            Ask::RodDiameter => number(Level, 1.0, 50.0, Millimetre),
+            Ask::RodSpacing | Ask::RodImmersion => number(Level, 1.0, 2_000.0, Millimetre),
             Ask::DryBulb => number(Temperature, -4.0, 140.0, Fahrenheit),
             Ask::WetBulb | Ask::DesignWetBulb => number(Temperature, -4.0, 110.0, Fahrenheit),
             Ask::Humidity => number(Humidity, 1.0, 100.0, Percent),
@@ -166,6 +230,18 @@ impl Ask {
             Ask::DriftPart => crate::physics::water::USUAL_DRIFT,
             Ask::BasinShape => 0.0,
             Ask::Fluid => 6.0,
+            Ask::Meter | Ask::Calling | Ask::Feed | Ask::RodShape => 0.0,
+            // The coil's two terminals.
+            Ask::FirstLead => 6.0,
+            Ask::SecondLead => 7.0,
+            Ask::ControlVoltage => 24.0,
+            Ask::CoilVa => 10.0,
+            // A usual relay, and rods as makers draw them (common practice,
+            // no source).
+            Ask::Sensitivity => 20e3,
+            Ask::RodDiameter => 0.006,
+            Ask::RodSpacing => 0.040,
+            Ask::RodImmersion => 0.050,
             _ => return None,
         })
     }

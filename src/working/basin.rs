@@ -53,6 +53,8 @@ pub(super) const SHEET: Sheet = Sheet {
             then: g.si(Ask::LevelThen),
         })
     },
+    shows: |g, ask| ask != Ask::BasinWidth || g.chosen(Ask::BasinShape) == 0,
+    ..Sheet::PLAIN
 };
 
 /// The basin's own inputs and these.

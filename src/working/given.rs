@@ -8,8 +8,8 @@ use super::plot::Picture;
 use crate::physics::Error;
 use crate::physics::basis::Figure;
 use crate::quantity::{
-    ElectricalConductivity, GaugePressure, Length, Power, Ratio, ThermodynamicTemperature, Value,
-    Volume, VolumeRate,
+    ElectricPotential, ElectricalConductivity, ElectricalResistance, GaugePressure, Length, Power,
+    Ratio, ThermodynamicTemperature, Value, Volume, VolumeRate,
 };
 
 /// The inputs a person gave, each in the SI form of its kind; NaN where none.
@@ -42,6 +42,8 @@ pub enum Fault {
     Physics(Error),
     /// The first must be above the second.
     Order(Ask, Ask),
+    /// No setting of the relay is safe from being fooled.
+    NoSafeSetting,
 }
 
 impl From<Error> for Fault {
@@ -89,6 +91,8 @@ typed! {
     gauge as_gauge_pressure GaugePressure, "gauge pressure";
     heat as_heat Power, "heat flow";
     volume as_volume Volume, "volume";
+    voltage as_voltage ElectricPotential, "voltage";
+    resistance as_resistance ElectricalResistance, "resistance";
 }
 
 impl Given {

@@ -49,6 +49,7 @@ pub(super) const SHEET: Sheet = Sheet {
         }),
     ],
     draw: |g| saturation(g).map(Picture::Plot),
+    ..Sheet::PLAIN
 };
 
 fn between(warm: ThermodynamicTemperature, cold: ThermodynamicTemperature) -> Value {

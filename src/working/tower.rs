@@ -71,6 +71,7 @@ pub(super) const SHEET: Sheet = Sheet {
         }),
     ],
     draw: |g| Some(Picture::Plot(curve(&Today::of(g).ok()?, g))),
+    ..Sheet::PLAIN
 };
 
 /// Hot and cold water, in that order.

@@ -44,7 +44,7 @@ pub(super) const SHEET: Sheet = Sheet {
             Ok(Value::number(cycles(g)?.get::<ratio>()))
         }),
     ],
-    draw: |_| None,
+    ..Sheet::PLAIN
 };
 
 fn needs(given: &Given) -> Result<(), Fault> {

@@ -15,7 +15,7 @@ use crate::app::route::{Route, Station};
 use crate::quantity::{Unit, Value, show};
 use crate::record::{KnownInput, VisitId, known_input};
 use crate::words::Phrase as P;
-use crate::working::{Answer, Ask, Choice, Given, Working};
+use crate::working::{Answer, Ask, Choice, Given, Saying, Tone, Working};
 
 /// The list.
 #[component]
@@ -130,7 +130,7 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
     };
     let mut inputs = Vec::new();
     let mut resets: Vec<Box<dyn Fn()>> = Vec::new();
-    let mut fields = Vec::new();
+    let mut fields: Vec<(Ask, AnyView)> = Vec::new();
     for &ask in working.asks() {
         match ask.answer() {
             Answer::Number(kind, bounds) => {
@@ -144,10 +144,13 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
                     why.filter(|_| untouched)
                         .map(|w| words.phrase(w).to_owned())
                 });
-                fields.push(markup! {
-                    <QuantityField typing label=words.ask(ask) hint=words.ask_hint(ask) kept
-                        test=format!("{ask:?}") />
-                });
+                fields.push((
+                    ask,
+                    markup! {
+                        <QuantityField typing label=words.ask(ask) hint=words.ask_hint(ask) kept
+                            test=format!("{ask:?}") />
+                    },
+                ));
             }
             Answer::Choice(of) => {
                 let first = match knows(ask) {
@@ -162,7 +165,7 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
                     ledger().keep_text(&at, "");
                     place.set(first);
                 }));
-                fields.push(chooser(ask, of, place, key(ask)));
+                fields.push((ask, chooser(ask, of, place, key(ask))));
             }
         }
     }
@@ -196,8 +199,17 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
             })
             .collect_view();
         let drawn = working.picture(&given).map(|p| picture(&p, words, system));
-        markup! { {drawn}{numbers} }
+        let said = sayings(working.sayings(&given));
+        markup! { {drawn}{numbers}{said} }
     };
+    // A field that does not matter now is out of sight, with what it holds.
+    let fields = fields
+        .into_iter()
+        .map(|(ask, field)| {
+            let matters = Memo::new(move |_| given.with(|given| working.shows(given, ask)));
+            markup! { <div hidden=move || !matters.get()>{field}</div> }
+        })
+        .collect_view();
     let (name, question) = words.working(working);
     let title = Signal::derive(move || name.to_owned());
     let sub = Signal::derive(move || question.to_owned());
@@ -207,7 +219,7 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
     markup! {
         <Screen title sub name="working" back>
             <div class="desk">
-                <section class="fields">{fields.collect_view()}
+                <section class="fields">{fields}
                     <button class="plain" data-test="clear-working" on:click=tap(clear)>
                         {words.phrase(P::BackToKnown)}
                     </button>
@@ -219,6 +231,43 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
             </div>
         </Screen>
     }
+}
+
+/// What is found, in words: cautions together, then the rest as a list.
+fn sayings(all: Vec<Saying>) -> AnyView {
+    let words = prefs().words;
+    let system = prefs().system.get_untracked();
+    let (cautions, rest): (Vec<_>, Vec<_>) = all.into_iter().partition(|s| s.tone == Tone::Caution);
+    let cautions = (!cautions.is_empty()).then(|| {
+        let lines = cautions
+            .into_iter()
+            .map(|s| markup! { <p>{words.say(s.say).0}</p> })
+            .collect_view();
+        markup! { <div class="notice caution"><Draw icon=Icon::Warning /><div>{lines}</div></div> }
+    });
+    let rest = rest
+        .into_iter()
+        .map(|Saying { tone, say, value }| {
+            let (name, more) = words.say(say);
+            let icon = match tone {
+                Tone::Finding | Tone::Caution => Icon::Warning,
+                Tone::Fits => Icon::Full,
+                Tone::Plain => Icon::Empty,
+            };
+            let value = value.map(|v| show(v, system).to_string());
+            markup! {
+                <li>
+                    <div class="row">
+                        <Draw icon />
+                        <span class="name">{name}</span>
+                        <span class="tail">{value}</span>
+                        <span class="under">{more}</span>
+                    </div>
+                </li>
+            }
+        })
+        .collect_view();
+    markup! { {cautions}<ul class="rows" data-test="sayings">{rest}</ul> }
 }
 
 /// A choice of a few: buttons for two or three, a list for more.

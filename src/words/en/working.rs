@@ -4,7 +4,7 @@ use super::{physics_circuit, physics_electrode};
 use crate::physics::basis::Figure;
 use crate::physics::refrigerant::Refrigerant;
 use crate::quantity::System;
-use crate::working::{Ask, Choice, Fault, Working};
+use crate::working::{Ask, Choice, Fault, METERS, POINTS, Say, Working};
 
 /// Title, and the question it answers.
 pub(in crate::words) fn working(working: Working) -> (&'static str, &'static str) {
@@ -20,6 +20,14 @@ pub(in crate::words) fn working(working: Working) -> (&'static str, &'static str
         Working::Air => ("Outdoor air", "Wet bulb, dew point, enthalpy."),
         Working::Water => ("Water balance", "Evaporation, blowdown, makeup, cycles."),
         Working::Basin => ("Basin", "What stands in it, and how long that lasts."),
+        Working::Circuit => (
+            "Control circuit",
+            "What the meter should read, and what a reading means.",
+        ),
+        Working::Electrode => (
+            "Level electrodes",
+            "Can film or foam fool them, and which setting holds.",
+        ),
         Working::WarmUp => (
             "Loop without a tower",
             "How fast it warms, and how long you have.",
@@ -60,6 +68,24 @@ pub(in crate::words) fn ask(ask: Ask) -> &'static str {
         Ask::LoopVolume => "Water in the loop",
         Ask::LoopNow => "Water now",
         Ask::LoopThen => "Water that trips",
+        Ask::Meter => "Meter",
+        Ask::FirstLead => "First lead on",
+        Ask::SecondLead => "Second lead on",
+        Ask::ReadVolts => "Volts read",
+        Ask::ReadAmperes => "Amps read",
+        Ask::ReadOhms => "Ohms read",
+        Ask::Calling => "Does the control call",
+        Ask::ControlVoltage => "Control voltage",
+        Ask::CoilVa => "Coil, VA",
+        Ask::Feed => "Fed from",
+        Ask::Sensitivity => "Relay takes as wet up to",
+        Ask::FilmThickness => "Film, thickness",
+        Ask::FoamLiquid => "Foam, liquid part",
+        Ask::ScaleThickness => "Scale, thickness",
+        Ask::RodShape => "Electrodes",
+        Ask::RodDiameter => "Rod diameter",
+        Ask::RodSpacing => "Rod spacing, or pipe bore",
+        Ask::RodImmersion => "Rod length in the water",
     }
 }
 
@@ -77,6 +103,14 @@ pub(in crate::words) fn ask_hint(ask: Ask) -> &'static str {
         Ask::Loss => "Evaporation, drift and blowdown: see the water balance.",
         Ask::LoopThen => "Entering water at which the first machine trips.",
         Ask::Heat => "All running machines: capacity plus compressor power.",
+        Ask::ReadVolts | Ask::ReadAmperes => "Live parts: qualified people only.",
+        Ask::ReadOhms => "Circuit dead and proven dead.",
+        Ask::CoilVa => "From the nameplate.",
+        Ask::Sensitivity => "Its setting, in ohms.",
+        Ask::BasinConductivity => "1,500 µS/cm is taken for tower water not measured.",
+        Ask::FilmThickness => "0.2 mm is a wet slime (judgement). Empty: no film.",
+        Ask::FoamLiquid => "Dry foam 2%, wet foam 20%. Empty: no foam.",
+        Ask::ScaleThickness => "Empty: clean rods.",
         _ => "",
     }
 }
@@ -86,6 +120,36 @@ pub(in crate::words) fn option(choice: Choice, place: usize) -> &'static str {
         Choice::Fluid => Refrigerant::ALL[place.min(Refrigerant::ALL.len() - 1)].designation(),
         Choice::BasinShape if place == 0 => "Rectangular",
         Choice::BasinShape => "Round",
+        Choice::Meter => super::circuit::meter(METERS[place.min(3)]()),
+        Choice::Point => super::circuit::point(POINTS[place.min(POINTS.len() - 1)]),
+        Choice::YesNo => ["Yes", "No"][place.min(1)],
+        Choice::Feed => ["Transformer", "The line"][place.min(1)],
+        Choice::RodShape => ["Two rods", "Rod in pipe", "Rod, basin"][place.min(2)],
+    }
+}
+
+/// What is said, and a line more about it.
+pub(in crate::words) fn say(say: Say) -> (&'static str, &'static str) {
+    use super::circuit;
+    match say {
+        Say::Caution(caution) => (circuit::caution(caution), ""),
+        Say::Meaning(meaning) => (circuit::meaning(meaning), ""),
+        Say::Wrong(fault) => (circuit::fault(fault), circuit::fault_line(fault)),
+        Say::LoadIt => (
+            "Read it again at low impedance, same leads: that parts what is left.",
+            "",
+        ),
+        Say::Electrode(condition, wet, fooled) => (
+            super::electrode::condition(condition),
+            match (wet, fooled) {
+                (true, true) => "Reads wet: the relay is fooled, and does not fill.",
+                (false, true) => "Reads dry: the relay is fooled, and overfills.",
+                (true, false) => "Reads wet, as it should.",
+                (false, false) => "Reads dry, as it should.",
+            },
+        ),
+        Say::SafeFrom => ("A setting that holds: from", ""),
+        Say::SafeTo => ("to", ""),
     }
 }
 
@@ -138,6 +202,7 @@ pub(in crate::words) fn fault(fault: &Fault, system: System) -> String {
             format!("Needs: {}.", names.join("; ").to_lowercase())
         }
         Fault::Physics(error) => super::physics::error(error, system),
+        Fault::NoSafeSetting => "No setting holds: clean the electrodes first.".to_owned(),
         Fault::Order(above, below) => {
             format!(
                 "{} must be more than {}.",

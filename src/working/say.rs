@@ -1,0 +1,59 @@
+//! Answers in words: what a working finds beside its numbers.
+
+use crate::physics::circuit::{Caution, Fault as Wrong, Meaning};
+use crate::physics::electrode::Condition;
+use crate::quantity::Value;
+
+/// One thing said.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Saying {
+    /// How it is meant.
+    pub tone: Tone,
+    /// What is said.
+    pub say: Say,
+    /// A value that goes with it.
+    pub value: Option<Value>,
+}
+
+/// How a saying is meant.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Tone {
+    /// Take care.
+    Caution,
+    /// Something is found.
+    Finding,
+    /// One of those that fit.
+    Fits,
+    /// For information.
+    Plain,
+}
+
+/// What is said.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Say {
+    /// A caution of the control circuit.
+    Caution(Caution),
+    /// What a meter reading means.
+    Meaning(Meaning),
+    /// A fault of the control circuit, and what would be read.
+    Wrong(Wrong),
+    /// Read it again with a low-impedance meter.
+    LoadIt,
+    /// An electrode in this condition reads wet, and is fooled.
+    Electrode(Condition, bool, bool),
+    /// Lowest setting that nothing fools.
+    SafeFrom,
+    /// Highest setting that nothing fools.
+    SafeTo,
+}
+
+impl Saying {
+    /// Without a value.
+    pub fn of(tone: Tone, say: Say) -> Self {
+        Self {
+            tone,
+            say,
+            value: None,
+        }
+    }
+}
