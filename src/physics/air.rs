@@ -63,8 +63,8 @@ fn dry_bulb_celsius(dry_bulb: ThermodynamicTemperature) -> Result<f64, Error> {
     celsius(Quantity::DryBulb, dry_bulb, -20.0, 60.0)
 }
 
-/// Checked dry bulb (C), vapour pressure (Pa) and pressure (Pa).
-fn state(
+/// Checked dry bulb (C), relative humidity and pressure (Pa).
+fn checked(
     dry_bulb: ThermodynamicTemperature,
     humidity: Ratio,
     pressure: Pressure,
@@ -76,12 +76,18 @@ fn state(
         0.0,
         1.0,
     )?;
-    let pressure = atmosphere(pressure)?;
-    Ok((
-        dry,
-        humidity * kernel::saturated_vapour(dry, pressure),
-        pressure,
-    ))
+    Ok((dry, humidity, atmosphere(pressure)?))
+}
+
+/// Checked dry bulb (C), vapour pressure (Pa) and pressure (Pa).
+fn state(
+    dry_bulb: ThermodynamicTemperature,
+    humidity: Ratio,
+    pressure: Pressure,
+) -> Result<(f64, f64, f64), Error> {
+    let (dry, humidity, pressure) = checked(dry_bulb, humidity, pressure)?;
+    let vapour = humidity * kernel::saturated_vapour(dry, pressure);
+    Ok((dry, vapour, pressure))
 }
 
 /// Atmospheric pressure at an altitude in the standard atmosphere, absolute.
@@ -246,9 +252,8 @@ pub fn wet_bulb(
     humidity: Ratio,
     pressure: Pressure,
 ) -> Result<ThermodynamicTemperature, Error> {
-    let (dry, vapour, pressure) = state(dry_bulb, humidity, pressure)?;
-    let w = kernel::ratio_at_vapour(vapour, pressure);
-    Ok(temperature(kernel::wet_bulb(dry, w, pressure)))
+    let (dry, humidity, pressure) = checked(dry_bulb, humidity, pressure)?;
+    Ok(temperature(kernel::wet_bulb(dry, humidity, pressure)))
 }
 
 /// Relative humidity from dry and wet bulb at the local pressure. A wet bulb

@@ -19,6 +19,7 @@ use uom::si::thermodynamic_temperature::kelvin;
 
 use super::air::{atmosphere, celsius};
 use super::error::{Error, Quantity, within};
+use super::root::halley;
 use crate::quantity::{GaugePressure, Pressure, ThermodynamicTemperature};
 use fits::Fit;
 
@@ -75,11 +76,11 @@ fn pressure_on(line: &Fit, t: ThermodynamicTemperature) -> Result<Pressure, Erro
     ))
 }
 
-/// Newton on ln p, held inside a bracket that shrinks at every step.
+/// Newton's method on ln p.
 fn temperature_on(line: &Fit, p: Pressure) -> Result<ThermodynamicTemperature, Error> {
     /// Rounding allowed at either end of the fit, as a part of the pressure.
     const SLACK: f64 = 1e-12;
-    let (mut low, mut high) = (line.low + 273.15, line.high + 273.15);
+    let (low, high) = (line.low + 273.15, line.high + 273.15);
     let end = |t: f64| line.ln_kilopascals(t).exp() * 1000.0;
     let pa = within(
         Quantity::SaturationPressure,
@@ -88,26 +89,9 @@ fn temperature_on(line: &Fit, p: Pressure) -> Result<ThermodynamicTemperature, E
         end(high) * (1.0 + SLACK),
     )?;
     let target = (pa / 1000.0).ln();
-    let mut t = 0.5 * (low + high);
-    for _ in 0..60 {
-        let miss = line.ln_kilopascals(t) - target;
-        if miss < 0.0 {
-            low = t;
-        } else {
-            high = t;
-        }
-        let newton = t - miss / line.slope(t);
-        let next = if (low..=high).contains(&newton) {
-            newton
-        } else {
-            0.5 * (low + high)
-        };
-        if (next - t).abs() < 1e-10 {
-            t = next;
-            break;
-        }
-        t = next;
-    }
+    let t = halley(low, high, 0.5 * (low + high), |t| {
+        [line.ln_kilopascals(t) - target, line.slope(t), 0.0]
+    });
     Ok(ThermodynamicTemperature::new::<kelvin>(t))
 }
 

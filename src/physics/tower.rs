@@ -25,6 +25,7 @@ use uom::si::temperature_interval::kelvin as kelvin_interval;
 use uom::si::thermodynamic_temperature::kelvin;
 use uom::si::volume_rate::cubic_meter_per_second;
 
+use super::air::kernel::saturated_enthalpy;
 use super::air::{atmosphere, celsius};
 use super::error::{Error, NoSolution, Quantity, within};
 use crate::quantity::{
@@ -65,12 +66,16 @@ impl Duty {
     fn cooling(&self) -> Result<Cooling, Error> {
         let entering = celsius(Quantity::EnteringWater, self.entering, 0.0, 60.0)?;
         let leaving = celsius(Quantity::LeavingWater, self.leaving, 0.0, 60.0)?;
+        let range = within(Quantity::Range, entering - leaving, 0.1, 60.0)?;
+        let wet = wet_bulb_celsius(self.wet_bulb)?;
+        let water_air_ratio = water_air(self.water_air_ratio)?;
+        let pressure = atmosphere(self.pressure)?;
         let cooling = Cooling {
             leaving,
-            range: within(Quantity::Range, entering - leaving, 0.1, 60.0)?,
-            wet_bulb: wet_bulb_celsius(self.wet_bulb)?,
-            water_air_ratio: water_air(self.water_air_ratio)?,
-            pressure: atmosphere(self.pressure)?,
+            range,
+            air: saturated_enthalpy(wet, pressure),
+            water_air_ratio,
+            pressure,
         };
         if cooling.pinched() {
             return Err(Error::NoSolution(NoSolution::Pinch));

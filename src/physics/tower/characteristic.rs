@@ -6,9 +6,10 @@ use uom::si::temperature_interval::kelvin as kelvin_interval;
 
 use super::kernel::Cooling;
 use super::{Duty, water_air, wet_bulb_celsius};
+use crate::physics::air::kernel::saturated_enthalpy;
 use crate::physics::air::{atmosphere, temperature};
 use crate::physics::error::{Error, NoSolution, Quantity, within};
-use crate::physics::root::bisect;
+use crate::physics::root::halley;
 use crate::quantity::{Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature};
 
 /// What a tower's fill can do at any ratio of water to air.
@@ -93,28 +94,32 @@ impl Characteristic {
         let offered = self.merkel_number(water_air_ratio)?.get::<ratio>();
         let l_over_g = water_air(water_air_ratio)?;
         let pressure = atmosphere(pressure)?;
+        let air = saturated_enthalpy(wet, pressure);
+        // One over the Merkel number is nearly straight in the leaving water.
         let spare = |leaving: f64| {
             let duty = Cooling {
                 leaving,
                 range,
-                wet_bulb: wet,
+                air,
                 water_air_ratio: l_over_g,
                 pressure,
             };
             if duty.pinched() {
-                f64::NEG_INFINITY
-            } else {
-                offered - duty.chebyshev()
+                return [f64::NEG_INFINITY, 0.0, 0.0];
             }
+            let asked = duty.chebyshev();
+            let slope = duty.chebyshev_fall() / (asked * asked);
+            [1.0 / asked - 1.0 / offered, slope, 0.0]
         };
         let (coldest, warmest) = (wet.max(0.0), 60.0 - range);
-        if warmest <= coldest || spare(warmest) < 0.0 {
+        if warmest <= coldest || spare(warmest)[0] < 0.0 {
             return Err(Error::NoSolution(NoSolution::BeyondTower));
         }
-        if spare(coldest) >= 0.0 {
+        if spare(coldest)[0] >= 0.0 {
             return Err(Error::NoSolution(NoSolution::Freezing));
         }
-        Ok(temperature(bisect(coldest, warmest, spare)))
+        let start = (wet + 5.0).clamp(coldest, warmest);
+        Ok(temperature(halley(coldest, warmest, start, spare)))
     }
 }
 
