@@ -16,6 +16,8 @@
 
 mod characteristic;
 mod kernel;
+mod poppe;
+mod poppe_kernel;
 
 use serde::{Deserialize, Serialize};
 use uom::si::mass_density::kilogram_per_cubic_meter;
@@ -33,6 +35,7 @@ use crate::quantity::{
 };
 pub use characteristic::{Characteristic, off_design_ratio};
 use kernel::Cooling;
+pub use poppe::{LeavingAir, Poppe};
 
 /// What a tower does: water cooled from one temperature to another by air of
 /// a wet bulb, at a ratio of water to air.
@@ -61,17 +64,22 @@ pub(super) fn water_air(l_over_g: Ratio) -> Result<f64, Error> {
 }
 
 impl Duty {
-    /// The duty as the kernel takes it, if in range and not pinched.
-    fn cooling(&self) -> Result<Cooling, Error> {
+    /// The duty as the kernel takes it, if in range.
+    fn in_range(&self) -> Result<Cooling, Error> {
         let entering = celsius(Quantity::EnteringWater, self.entering, 0.0, 60.0)?;
         let leaving = celsius(Quantity::LeavingWater, self.leaving, 0.0, 60.0)?;
-        let cooling = Cooling {
+        Ok(Cooling {
             leaving,
             range: within(Quantity::Range, entering - leaving, 0.1, 60.0)?,
             wet_bulb: wet_bulb_celsius(self.wet_bulb)?,
             water_air_ratio: water_air(self.water_air_ratio)?,
             pressure: atmosphere(self.pressure)?,
-        };
+        })
+    }
+
+    /// The same, if not pinched either.
+    fn cooling(&self) -> Result<Cooling, Error> {
+        let cooling = self.in_range()?;
         if cooling.pinched() {
             return Err(Error::NoSolution(NoSolution::Pinch));
         }

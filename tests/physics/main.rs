@@ -15,6 +15,7 @@ mod grid;
 mod heat;
 mod refrigerant;
 mod tower;
+mod tower_poppe;
 mod water;
 
 use coldsump::quantity::{

@@ -81,15 +81,16 @@ pub(in crate::physics) fn ratio_from_bulbs(dry: f64, wet: f64, pressure: f64) ->
     }
 }
 
-/// Wet bulb at a humidity ratio, C: with water on the wick where that gives
-/// 0 C or more, with ice otherwise.
+/// Just below the ice point, where a wick carries ice.
+const LAST_ICE: f64 = -1e-9;
+
+/// Wet bulb at a humidity ratio, C: with ice on the wick wherever ice gives a
+/// wet bulb below 0 C, with water otherwise.
 pub(super) fn wet_bulb(dry: f64, ratio: f64, pressure: f64) -> f64 {
-    let (low, high) = if dry < 0.0 {
-        (COLDEST, dry)
-    } else if ratio_from_bulbs(dry, 0.0, pressure) <= ratio {
-        (0.0, dry)
+    let (low, high) = if ratio_from_bulbs(dry, dry.min(LAST_ICE), pressure) > ratio {
+        (COLDEST, dry.min(LAST_ICE))
     } else {
-        (COLDEST, -1e-9)
+        (dry.min(0.0), dry)
     };
     bisect(low, high, |wet| {
         ratio_from_bulbs(dry, wet, pressure) - ratio
