@@ -93,20 +93,8 @@ impl Characteristic {
         let offered = self.merkel_number(water_air_ratio)?.get::<ratio>();
         let l_over_g = water_air(water_air_ratio)?;
         let pressure = atmosphere(pressure)?;
-        let spare = |leaving: f64| {
-            let duty = Cooling {
-                leaving,
-                range,
-                wet_bulb: wet,
-                water_air_ratio: l_over_g,
-                pressure,
-            };
-            if duty.pinched() {
-                f64::NEG_INFINITY
-            } else {
-                offered - duty.chebyshev()
-            }
-        };
+        let spare =
+            |leaving: f64| Cooling::new(leaving, range, wet, l_over_g, pressure).spare(offered);
         let (coldest, warmest) = (wet.max(0.0), 60.0 - range);
         if warmest <= coldest || spare(warmest) < 0.0 {
             return Err(Error::NoSolution(NoSolution::BeyondTower));

@@ -15,14 +15,32 @@ pub(super) struct Cooling {
     pub wet_bulb: f64,
     pub water_air_ratio: f64,
     pub pressure: f64,
+    /// Enthalpy of the entering air.
+    air: f64,
 }
 
 impl Cooling {
+    pub(super) fn new(
+        leaving: f64,
+        range: f64,
+        wet_bulb: f64,
+        water_air_ratio: f64,
+        pressure: f64,
+    ) -> Self {
+        Self {
+            leaving,
+            range,
+            wet_bulb,
+            water_air_ratio,
+            pressure,
+            air: saturated_enthalpy(wet_bulb, pressure),
+        }
+    }
+
     /// Enthalpy difference that drives the cooling where the water is `rise`
     /// kelvin above its leaving temperature.
     fn drive(&self, rise: f64) -> f64 {
-        let air = saturated_enthalpy(self.wet_bulb, self.pressure)
-            + self.water_air_ratio * SPECIFIC_HEAT * rise;
+        let air = self.air + self.water_air_ratio * SPECIFIC_HEAT * rise;
         saturated_enthalpy(self.leaving + rise, self.pressure) - air
     }
 
@@ -54,6 +72,21 @@ impl Cooling {
             .map(|f| 1.0 / self.drive(f * self.range))
             .sum();
         SPECIFIC_HEAT * self.range / 4.0 * sum
+    }
+
+    /// How much of the `offered` KaV/L is left over; negative when the duty
+    /// asks for more, or for what no fill can do.
+    pub(super) fn spare(&self, offered: f64) -> f64 {
+        let nodes = [0.1, 0.4, 0.6, 0.9];
+        if nodes.iter().any(|f| self.drive(f * self.range) < PINCHED) {
+            return f64::NEG_INFINITY;
+        }
+        let spare = offered - self.chebyshev();
+        // The pinch is worth looking for only where the nodes would do.
+        if spare >= 0.0 && self.pinched() {
+            return f64::NEG_INFINITY;
+        }
+        spare
     }
 
     /// KaV/L by adaptive Simpson integration, to about 1e-8.
