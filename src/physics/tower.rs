@@ -10,7 +10,7 @@
 //! Valid range: water 0 to 60 C, wet bulb -20 to 45 C, L/G 0.05 to 20.
 //! Checked against a published worked example (KaV/L 1.6677, within 0.5 %), and
 //! against integration with CoolProp 8.0.0 (within 0.3 %). Merkel neglects the
-//! water evaporated: Poppe's method ([`Duty::poppe`]) gives 3-10 % more for the
+//! water evaporated: Poppe's method ([`Duty::poppe`]) gives about 7 % more for the
 //! same duty, so a constant fitted here is used here only. Even distribution of water and air
 //! is assumed.
 

@@ -10,7 +10,7 @@
 //!
 //! Valid range: as [`Duty`], dry bulb -20 to 60 C. Checked against scipy over
 //! CoolProp 8.0.0 properties in `tests/reference/poppe.py`; see
-//! `docs/accuracy.md`. Its KaV/L is 3 to 10 % above Merkel's for the same duty;
+//! `docs/accuracy.md`. For usual duties its KaV/L is about 7 % above Merkel's;
 //! a constant fitted with one is used with that one only.
 
 use uom::si::available_energy::kilojoule_per_kilogram;
