@@ -5,11 +5,13 @@
 
 mod circuit;
 mod electrode;
+mod tower;
 
 use serde::{Deserialize, Serialize};
 
 pub use circuit::CircuitFigure;
 pub use electrode::ElectrodeFigure;
+pub use tower::TowerFigure;
 
 /// A calculated figure a person may ask about: "how do we know?"
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -35,7 +37,7 @@ pub enum Figure {
     HeatRejected,
     /// Nominal tower tons.
     TowerTons,
-    /// Evaporation by mass and energy balance.
+    /// Evaporation by Poppe's mass and energy balance along the fill.
     Evaporation,
     /// Evaporation by the field rule.
     EvaporationRule,
@@ -87,6 +89,8 @@ pub enum Figure {
     Circuit(CircuitFigure),
     /// A figure of the electrode level sensor.
     Electrode(ElectrodeFigure),
+    /// A figure of the tower, beyond the plain ones.
+    Tower(TowerFigure),
 }
 
 impl Figure {

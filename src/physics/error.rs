@@ -35,6 +35,10 @@ pub enum Quantity {
     CharacteristicExponent,
     /// Flow as a fraction of the design flow.
     FlowFraction,
+    /// Heat as a fraction of the design heat.
+    LoadFraction,
+    /// Standard uncertainty of a thermometer, K.
+    ThermometerError,
     /// Water flow, m3/s.
     WaterFlow,
     /// Water mass flow, kg/s.
@@ -118,10 +122,12 @@ impl Quantity {
             | Quantity::LeavingWater
             | Quantity::LoopTemperature
             | Quantity::SaturationTemperature => Kind::Temperature,
-            Quantity::Range => Kind::TemperatureDifference,
+            Quantity::Range | Quantity::ThermometerError => Kind::TemperatureDifference,
             Quantity::RelativeHumidity => Kind::Humidity,
             Quantity::WaterFlow | Quantity::LossRate | Quantity::AirFlow => Kind::Flow,
-            Quantity::FlowFraction | Quantity::DriftFraction => Kind::Ratio,
+            Quantity::FlowFraction | Quantity::LoadFraction | Quantity::DriftFraction => {
+                Kind::Ratio
+            }
             Quantity::Conductivity => Kind::Conductivity,
             Quantity::BasinDepth | Quantity::Level => Kind::Level,
             Quantity::BasinArea => Kind::Area,

@@ -2,6 +2,7 @@
 
 use super::{Tongue, Words, en};
 use crate::physics::basis::Figure;
+use crate::physics::tower::{Settle, Shape};
 use crate::physics::{NoSolution, Quantity};
 
 impl Words {
@@ -27,6 +28,27 @@ impl Words {
         }
     }
 
+    /// The name of a shape a tower's trouble takes.
+    pub fn tower_shape(self, shape: Shape) -> &'static str {
+        match self.0 {
+            Tongue::English => en::physics_tower::shape(shape),
+        }
+    }
+
+    /// What that shape looks like and where to look.
+    pub fn tower_shape_line(self, shape: Shape) -> &'static str {
+        match self.0 {
+            Tongue::English => en::physics_tower::shape_line(shape),
+        }
+    }
+
+    /// The reading that would tell two shapes apart.
+    pub fn tower_settle(self, settle: Settle) -> &'static str {
+        match self.0 {
+            Tongue::English => en::physics_tower::settle(settle),
+        }
+    }
+
     /// Why a calculation has no answer, and what to look at.
     pub fn no_solution(self, why: NoSolution) -> &'static str {
         match self.0 {
@@ -38,7 +60,7 @@ impl Words {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::physics::basis::{CircuitFigure, ElectrodeFigure};
+    use crate::physics::basis::{CircuitFigure, ElectrodeFigure, TowerFigure};
     use std::collections::HashSet;
 
     #[test]
@@ -47,6 +69,7 @@ mod tests {
         let mut all = Figure::ALL.to_vec();
         all.extend(CircuitFigure::ALL.map(Figure::Circuit));
         all.extend(ElectrodeFigure::ALL.map(Figure::Electrode));
+        all.extend(TowerFigure::ALL.map(Figure::Tower));
         let formulas: HashSet<_> = all.iter().map(|f| words.formula(*f)).collect();
         assert_eq!(formulas.len(), all.len());
         for figure in all {
@@ -66,5 +89,29 @@ mod tests {
                 "{figure:?}"
             );
         }
+    }
+
+    #[test]
+    fn every_shape_has_a_name_and_says_where_to_look() {
+        let words = Words::default();
+        let names: HashSet<_> = Shape::ALL.map(|s| words.tower_shape(s)).into();
+        let lines: HashSet<_> = Shape::ALL.map(|s| words.tower_shape_line(s)).into();
+        assert_eq!(
+            (names.len(), lines.len()),
+            (Shape::ALL.len(), Shape::ALL.len())
+        );
+        assert!(lines.iter().all(|line| line.ends_with('.')));
+        // A hand near the fan needs the caution beside it.
+        let air = words.tower_shape_line(Shape::WeakAir);
+        assert!(air.contains("fan") && air.contains("Lock out"), "{air}");
+        let asked: HashSet<_> = [
+            Settle::WaterFlow,
+            Settle::Heat,
+            Settle::InletWetBulb,
+            Settle::Thermometers,
+        ]
+        .map(|s| words.tower_settle(s))
+        .into();
+        assert_eq!(asked.len(), 4);
     }
 }

@@ -4,7 +4,7 @@ use uom::si::ratio::ratio;
 
 use super::air::{pressure, wet_bulb};
 use super::given::{Answered, Fault, Given};
-use super::tower::range;
+use super::tower::waters;
 use super::{Ask, Sheet};
 use crate::physics::basis::Figure;
 use crate::physics::water::{self, EnteringAir, Evaporation, WaterBalance};
@@ -61,11 +61,9 @@ fn air(given: &Given) -> Result<EnteringAir, Fault> {
 }
 
 fn evaporated(given: &Given, air: Option<&EnteringAir>) -> Result<Evaporation, Fault> {
-    Ok(water::evaporation(
-        given.flow(Ask::Flow)?,
-        range(given)?,
-        air,
-    )?)
+    let (hot, cold) = waters(given)?;
+    let flow = given.flow(Ask::Flow)?;
+    Ok(water::evaporation_between(flow, hot, cold, air)?)
 }
 
 fn cycles(given: &Given) -> Result<Ratio, Fault> {

@@ -8,6 +8,8 @@ fn all() -> Vec<Accuracy> {
     all.extend(crate::air::accuracy());
     all.extend(crate::circuit_grid::accuracy());
     all.extend(crate::electrode::accuracy());
+    all.extend(crate::tower_prediction::accuracy());
+    all.extend(crate::tower_poppe::accuracy());
     all
 }
 

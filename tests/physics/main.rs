@@ -11,10 +11,14 @@ mod circuit_judge;
 mod electrode;
 mod every_input;
 mod every_input_electric;
+mod every_input_tower;
 mod grid;
 mod heat;
 mod refrigerant;
 mod tower;
+mod tower_poppe;
+mod tower_prediction;
+mod tower_shortfall;
 mod water;
 
 use coldsump::quantity::{

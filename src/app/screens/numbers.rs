@@ -89,7 +89,11 @@ fn List(site: Site, visit: Visit) -> impl IntoView {
         .evaporation
         .as_ref()
         .ok()
-        .map(|e| words.field_rule_says(&said(Value::flow(e.by_rule)), e.by_balance.is_some()));
+        .map(|e| words.evaporation_note(e, &said(Value::flow(e.by_rule))));
+    let by = figures
+        .evaporation
+        .as_ref()
+        .map_or(Figure::Evaporation, |e| e.method().figure());
     let mut level = from(&[What::BasinLevel]);
     level.extend(figures.water.as_ref().ok().map(|w| {
         (
@@ -118,7 +122,7 @@ fn List(site: Site, visit: Visit) -> impl IntoView {
             basis=basis(Figure::HeatRejected) from=with_flow() test="n-heat" />
         <Number label=words.phrase(P::Evaporation)
             value=known(figures.evaporation.map(|e| Value::flow(e.rate()))) note=balance
-            basis=basis(Figure::Evaporation) from=with_air() test="n-evaporation" />
+            basis=basis(by) from=with_air() test="n-evaporation" />
         <Number label=words.phrase(P::Makeup)
             value=known(figures.water.map(|w| Value::flow(w.makeup))) note=design_need
             basis=basis(Figure::Makeup) from=with_air() test="n-makeup" />

@@ -33,9 +33,6 @@ const OVER_WATER: Line = [
     6.545_967_3,
 ];
 
-/// Saturation pressure over water at 0 C, Pa, by the same line.
-const AT_ZERO: f64 = 611.212_867_451_187;
-
 fn line(celsius: f64) -> &'static Line {
     if celsius < 0.0 {
         &OVER_ICE
@@ -147,18 +144,18 @@ fn excess(dry: f64, ratio: f64, wet: f64, pressure: f64, saturated: Jet) -> Jet 
     ]
 }
 
-/// Wet bulb at a relative humidity (0 to 1), C: with water on the wick where
-/// that gives 0 C or more, with ice otherwise.
+/// Just below the ice point, where a wick carries ice.
+const LAST_ICE: f64 = -1e-9;
+
+/// Wet bulb at a relative humidity (0 to 1), C: with ice on the wick wherever
+/// ice gives a wet bulb below 0 C, with water otherwise.
 pub(super) fn wet_bulb(dry: f64, humidity: f64, pressure: f64) -> f64 {
     let saturated = saturated_vapour_jet(dry, pressure);
     let ratio = ratio_at_vapour(humidity * saturated[0], pressure);
-    let at_zero = ratio_at_vapour(enhancement(0.0, pressure) * AT_ZERO, pressure);
-    let (low, high) = if dry < 0.0 {
-        (COLDEST, dry)
-    } else if 2501.0 * at_zero - 1.006 * dry <= ratio * (2501.0 + 1.86 * dry) {
-        (0.0, dry)
+    let (low, high) = if ratio_from_bulbs(dry, dry.min(LAST_ICE), pressure) > ratio {
+        (COLDEST, dry.min(LAST_ICE))
     } else {
-        (COLDEST, -1e-9)
+        (dry.min(0.0), dry)
     };
     let first = dry + halley_step(excess(dry, ratio, dry, pressure, saturated));
     halley(low, high, first.clamp(low, high), |wet| {

@@ -6,7 +6,6 @@ use uom::si::temperature_interval::kelvin as kelvin_interval;
 
 use super::kernel::Cooling;
 use super::{Duty, water_air, wet_bulb_celsius};
-use crate::physics::air::kernel::saturated_enthalpy;
 use crate::physics::air::{atmosphere, temperature};
 use crate::physics::error::{Error, NoSolution, Quantity, within};
 use crate::physics::root::halley;
@@ -94,16 +93,10 @@ impl Characteristic {
         let offered = self.merkel_number(water_air_ratio)?.get::<ratio>();
         let l_over_g = water_air(water_air_ratio)?;
         let pressure = atmosphere(pressure)?;
-        let air = saturated_enthalpy(wet, pressure);
+        let base = Cooling::new(wet, range, wet, l_over_g, pressure);
         // One over the Merkel number is nearly straight in the leaving water.
         let spare = |leaving: f64| {
-            let duty = Cooling {
-                leaving,
-                range,
-                air,
-                water_air_ratio: l_over_g,
-                pressure,
-            };
+            let duty = Cooling { leaving, ..base };
             if duty.pinched() {
                 return [f64::NEG_INFINITY, 0.0, 0.0];
             }

@@ -15,12 +15,29 @@ const CHEBYSHEV: [f64; 4] = [0.1, 0.4, 0.6, 0.9];
 pub(super) struct Cooling {
     pub leaving: f64,
     pub range: f64,
+    /// Enthalpy of the entering air.
     pub air: f64,
     pub water_air_ratio: f64,
     pub pressure: f64,
 }
 
 impl Cooling {
+    pub(super) fn new(
+        leaving: f64,
+        range: f64,
+        wet_bulb: f64,
+        water_air_ratio: f64,
+        pressure: f64,
+    ) -> Self {
+        Self {
+            leaving,
+            range,
+            water_air_ratio,
+            pressure,
+            air: saturated_enthalpy(wet_bulb, pressure),
+        }
+    }
+
     /// Enthalpy difference that drives the cooling where the water is `rise`
     /// kelvin above its leaving temperature.
     fn drive(&self, rise: f64) -> f64 {

@@ -192,6 +192,7 @@ pub(in crate::words) fn figure(figure: Figure) -> &'static str {
         Figure::DewPointOfRefrigerant => "Dew point of the refrigerant",
         Figure::Circuit(figure) => physics_circuit::name(figure),
         Figure::Electrode(figure) => physics_electrode::name(figure),
+        Figure::Tower(figure) => super::physics_tower::name(figure),
     }
 }
 
