@@ -63,6 +63,8 @@ pub enum Figure {
     Enthalpy,
     /// Density of the dry air in moist air.
     AirDensity,
+    /// Entering water predicted from the tower's characteristic.
+    EnteringWater,
     /// Leaving water over what the tower should make today.
     OverExpected,
     /// Water standing in the basin.
@@ -96,7 +98,7 @@ pub enum Figure {
 impl Figure {
     /// Every figure, in the order of the calculations; those of a topic stand
     /// in its own `ALL`.
-    pub const ALL: [Figure; 34] = [
+    pub const ALL: [Figure; 35] = [
         Figure::AtmosphericPressure,
         Figure::WetBulb,
         Figure::RelativeHumidity,
@@ -120,6 +122,7 @@ impl Figure {
         Figure::HumidityRatio,
         Figure::Enthalpy,
         Figure::AirDensity,
+        Figure::EnteringWater,
         Figure::OverExpected,
         Figure::BasinVolume,
         Figure::BasinWhenFull,

@@ -24,6 +24,14 @@ asks! {
     Humidity,
     /// Outdoor wet bulb, measured.
     WetBulb,
+    /// Wet bulb at the tower's air inlet.
+    InletWetBulb,
+    /// Any wet bulb one wants to know about.
+    AnyWetBulb,
+    /// Heat as a part of design.
+    HeatPart,
+    /// Water flow as a part of design.
+    WaterPart,
     /// Height above the sea.
     Altitude,
     /// Water onto the tower.
@@ -189,7 +197,9 @@ impl Ask {
             Ask::RodDiameter => number(Level, 1.0, 50.0, Millimetre),
             Ask::RodSpacing | Ask::RodImmersion => number(Level, 1.0, 2_000.0, Millimetre),
             Ask::DryBulb => number(Temperature, -4.0, 140.0, Fahrenheit),
-            Ask::WetBulb | Ask::DesignWetBulb => number(Temperature, -4.0, 110.0, Fahrenheit),
+            Ask::WetBulb | Ask::DesignWetBulb | Ask::InletWetBulb | Ask::AnyWetBulb => {
+                number(Temperature, -4.0, 110.0, Fahrenheit)
+            }
             Ask::Humidity => number(Humidity, 1.0, 100.0, Percent),
             Ask::Altitude => number(Length, -1_000.0, 14_000.0, Foot),
             Ask::HotWater
@@ -201,7 +211,8 @@ impl Ask {
             | Ask::LoopThen => number(Temperature, 32.0, 140.0, Fahrenheit),
             Ask::Flow | Ask::DesignFlow => number(Flow, 0.5, 20_000.0, GallonPerMinute),
             Ask::WaterAirRatio => number(Number, 0.05, 20.0, One),
-            Ask::AirPart => number(Ratio, 5.0, 200.0, Percent),
+            Ask::AirPart | Ask::WaterPart => number(Ratio, 5.0, 200.0, Percent),
+            Ask::HeatPart => number(Ratio, 1.0, 300.0, Percent),
             Ask::BasinConductivity | Ask::MakeupConductivity => {
                 number(Conductivity, 1.0, 20_000.0, MicrosiemensPerCentimetre)
             }
@@ -226,7 +237,7 @@ impl Ask {
             Ask::DesignCold => Unit::Fahrenheit.to_si(85.0),
             Ask::DesignWetBulb => Unit::Fahrenheit.to_si(78.0),
             Ask::WaterAirRatio => 1.2,
-            Ask::AirPart => 1.0,
+            Ask::AirPart | Ask::WaterPart | Ask::HeatPart => 1.0,
             Ask::DriftPart => crate::physics::water::USUAL_DRIFT,
             Ask::BasinShape => 0.0,
             Ask::Fluid => 6.0,

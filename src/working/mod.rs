@@ -11,6 +11,7 @@ mod circuit;
 mod electrode;
 mod given;
 mod plot;
+mod predict;
 mod refrigerant;
 mod say;
 mod tower;
@@ -33,6 +34,8 @@ pub enum Working {
     Air,
     /// Approach, range and what the tower should do today.
     Tower,
+    /// What the tower would do at another wet bulb, heat, water and air.
+    TowerIf,
     /// Evaporation, drift, blowdown, makeup.
     Water,
     /// How long the basin lasts with nothing coming in.
@@ -71,9 +74,10 @@ impl Sheet {
 
 impl Working {
     /// Every working, in the order a list shows them.
-    pub const ALL: [Working; 8] = [
+    pub const ALL: [Working; 9] = [
         Working::Head,
         Working::Tower,
+        Working::TowerIf,
         Working::Air,
         Working::Water,
         Working::Basin,
@@ -86,6 +90,7 @@ impl Working {
         match self {
             Working::Air => &air::SHEET,
             Working::Tower => &tower::SHEET,
+            Working::TowerIf => &predict::SHEET,
             Working::Water => &water::SHEET,
             Working::Basin => &basin::SHEET,
             Working::Head => &refrigerant::SHEET,
@@ -146,7 +151,7 @@ mod tests {
         ask.preset().unwrap_or_else(|| match ask {
             Ask::DryBulb => f(88.0),
             Ask::Humidity => 0.55,
-            Ask::WetBulb => f(75.0),
+            Ask::WetBulb | Ask::InletWetBulb | Ask::AnyWetBulb => f(75.0),
             Ask::HotWater | Ask::LoopThen => f(95.0),
             Ask::ColdWater | Ask::LoopNow => f(85.0),
             Ask::CondenserLeaving => f(95.0),

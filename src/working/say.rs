@@ -2,6 +2,7 @@
 
 use crate::physics::circuit::{Caution, Fault as Wrong, Meaning};
 use crate::physics::electrode::Condition;
+use crate::physics::tower::{Settle, Shape};
 use crate::quantity::Value;
 
 /// One thing said.
@@ -45,6 +46,12 @@ pub enum Say {
     SafeFrom,
     /// Highest setting that nothing fools.
     SafeTo,
+    /// A shape of trouble on the tower, and its weight.
+    Shape(Shape),
+    /// The reading that would tell two shapes apart.
+    Settle(Settle),
+    /// The field rule misleads in this weather.
+    RuleParts(f64),
 }
 
 impl Saying {

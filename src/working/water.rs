@@ -4,10 +4,11 @@ use uom::si::ratio::ratio;
 
 use super::air::{pressure, wet_bulb};
 use super::given::{Answered, Fault, Given};
+use super::say::{Say, Saying, Tone};
 use super::tower::waters;
 use super::{Ask, Sheet};
-use crate::physics::basis::Figure;
-use crate::physics::water::{self, EnteringAir, Evaporation, WaterBalance};
+use crate::physics::basis::{Figure, TowerFigure};
+use crate::physics::water::{self, EnteringAir, Evaporation, EvaporationWarning, WaterBalance};
 use crate::quantity::{Ratio, Value};
 
 pub(super) const SHEET: Sheet = Sheet {
@@ -36,6 +37,11 @@ pub(super) const SHEET: Sheet = Sheet {
             let air = air(g)?;
             Ok(Value::flow(evaporated(g, Some(&air))?.rate()))
         }),
+        (Figure::Tower(TowerFigure::EvaporationBalance), |g| {
+            needs(g)?;
+            let balanced = evaporated(g, Some(&air(g)?))?.by_balance;
+            Ok(Value::flow(balanced.ok_or(Fault::NoSafeSetting)?))
+        }),
         (Figure::EvaporationRule, |g| {
             needs(g)?;
             Ok(Value::flow(evaporated(g, None)?.by_rule))
@@ -44,6 +50,17 @@ pub(super) const SHEET: Sheet = Sheet {
             Ok(Value::number(cycles(g)?.get::<ratio>()))
         }),
     ],
+    says: |g| {
+        let warned = || evaporated(g, Some(&air(g).ok()?)).ok()?.warning();
+        warned()
+            .map(|EvaporationWarning::RuleParts(part)| Saying {
+                tone: Tone::Finding,
+                say: Say::RuleParts(part.get::<ratio>()),
+                value: Some(Value::ratio(part)),
+            })
+            .into_iter()
+            .collect()
+    },
     ..Sheet::PLAIN
 };
 

@@ -79,6 +79,7 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
             "Density = p / (287.042 T (1 + 1.607858 W)). T: dry bulb in kelvins. W: humidity ratio. \
              Of the dry air alone."
         }
+        Figure::EnteringWater => "Water onto the tower = water off it, expected + range.",
         Figure::OverExpected => {
             "Warmer by = water off the tower now - water off the tower expected in this air, at this \
              range."
@@ -182,7 +183,7 @@ pub(in crate::words) fn source(figure: Figure) -> &'static str {
             "Source: ASHRAE Fundamentals 2017 ch. 1, with the enhancement factor of Buck 1981. Good \
              from -4 to 140 F, 50 to 110 kPa, within 0.2 % of an open library of real moist air."
         }
-        Figure::OverExpected => {
+        Figure::OverExpected | Figure::EnteringWater => {
             "Source: Merkel 1925 with a tower characteristic. Good to about 1 F (our estimate). The \
              thermometers add their own error: compare them side by side."
         }

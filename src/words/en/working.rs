@@ -18,6 +18,10 @@ pub(in crate::words) fn working(working: Working) -> (&'static str, &'static str
             "Approach, and the water it should make in this air.",
         ),
         Working::Air => ("Outdoor air", "Wet bulb, dew point, enthalpy."),
+        Working::TowerIf => (
+            "Tower, what if",
+            "Its water at another wet bulb, heat, flow or air.",
+        ),
         Working::Water => ("Water balance", "Evaporation, blowdown, makeup, cycles."),
         Working::Basin => ("Basin", "What stands in it, and how long that lasts."),
         Working::Circuit => (
@@ -40,6 +44,10 @@ pub(in crate::words) fn ask(ask: Ask) -> &'static str {
         Ask::DryBulb => "Outdoor dry bulb",
         Ask::Humidity => "Outdoor humidity",
         Ask::WetBulb => "Wet bulb, if measured",
+        Ask::InletWetBulb => "Wet bulb at the air inlet",
+        Ask::AnyWetBulb => "At a wet bulb of",
+        Ask::HeatPart => "Heat, part of design",
+        Ask::WaterPart => "Water flow, part of design",
         Ask::Altitude => "Altitude",
         Ask::HotWater => "Water onto the tower",
         Ask::ColdWater => "Water off the tower",
@@ -94,6 +102,9 @@ pub(in crate::words) fn ask_hint(ask: Ask) -> &'static str {
     match ask {
         Ask::DryBulb => "In the shade, out of the tower's discharge.",
         Ask::WetBulb => "Stands before humidity when both are given.",
+        Ask::InletWetBulb => {
+            "Beside the tower, fan running: stay clear of it. Shows recirculation."
+        }
         Ask::Flow => "By a meter or the pump's curve.",
         Ask::WaterAirRatio => "1.2 unless the maker says otherwise (common practice, no source).",
         Ask::AirPart => "100% with the fan on high and a clean fill.",
@@ -148,6 +159,13 @@ pub(in crate::words) fn say(say: Say) -> (&'static str, &'static str) {
                 (false, false) => "Reads dry, as it should.",
             },
         ),
+        Say::Shape(shape) => (
+            super::physics_tower::shape(shape),
+            super::physics_tower::shape_line(shape),
+        ),
+        Say::Settle(settle) => (super::physics_tower::settle(settle), ""),
+        Say::RuleParts(part) if part > 0.0 => ("The field rule reads high in this air, by", ""),
+        Say::RuleParts(_) => ("The field rule reads low in this air, by", ""),
         Say::SafeFrom => ("A setting that holds: from", ""),
         Say::SafeTo => ("to", ""),
     }
@@ -179,6 +197,7 @@ pub(in crate::words) fn figure(figure: Figure) -> &'static str {
         Figure::HumidityRatio => "Humidity ratio",
         Figure::Enthalpy => "Enthalpy",
         Figure::AirDensity => "Density of the dry air",
+        Figure::EnteringWater => "Water onto the tower, expected",
         Figure::OverExpected => "Warmer than expected by",
         Figure::BasinVolume => "Water standing now",
         Figure::BasinWhenFull => "Full to the overflow",
