@@ -32,6 +32,7 @@ use crate::quantity::{
     MassDensity, MassRate, Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature,
     VolumeRate,
 };
+pub(super) use characteristic::Cooled;
 pub use characteristic::{Characteristic, off_design_ratio};
 use kernel::Cooling;
 

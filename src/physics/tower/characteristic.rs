@@ -123,6 +123,58 @@ impl Characteristic {
     }
 }
 
+/// A tower with wet bulb, L/G and pressure held: leaving water by entering
+/// water.
+#[derive(Clone, Copy)]
+pub(in crate::physics) struct Cooled {
+    offered: f64,
+    wet_bulb: f64,
+    water_air_ratio: f64,
+    pressure: f64,
+}
+
+impl Cooled {
+    /// Leaving water, C, for entering water above the wet bulb, to 60 C; never
+    /// below freezing.
+    pub fn leaving(&self, hot: f64) -> f64 {
+        let spare = |leaving: f64| {
+            let duty = Cooling {
+                leaving,
+                range: hot - leaving,
+                wet_bulb: self.wet_bulb,
+                water_air_ratio: self.water_air_ratio,
+                pressure: self.pressure,
+            };
+            if duty.pinched() {
+                f64::NEG_INFINITY
+            } else {
+                self.offered - duty.chebyshev()
+            }
+        };
+        bisect(self.wet_bulb.max(0.0), hot, spare)
+    }
+}
+
+impl Characteristic {
+    /// This tower as [`Cooled`].
+    ///
+    /// # Errors
+    /// [`Error::OutOfRange`] as [`Characteristic::leaving_water`].
+    pub(in crate::physics) fn cooled(
+        &self,
+        wet_bulb: ThermodynamicTemperature,
+        water_air_ratio: Ratio,
+        pressure: Pressure,
+    ) -> Result<Cooled, Error> {
+        Ok(Cooled {
+            offered: self.merkel_number(water_air_ratio)?.get::<ratio>(),
+            wet_bulb: wet_bulb_celsius(wet_bulb)?,
+            water_air_ratio: water_air(water_air_ratio)?,
+            pressure: atmosphere(pressure)?,
+        })
+    }
+}
+
 /// L/G after water and air flow have each changed to a fraction of design.
 ///
 /// # Errors
