@@ -5,11 +5,15 @@
 
 mod circuit;
 mod electrode;
+mod loop_heat;
+mod piping;
 
 use serde::{Deserialize, Serialize};
 
 pub use circuit::CircuitFigure;
 pub use electrode::ElectrodeFigure;
+pub use loop_heat::LoopHeatFigure;
+pub use piping::PipingFigure;
 
 /// A calculated figure a person may ask about: "how do we know?"
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -87,6 +91,10 @@ pub enum Figure {
     Circuit(CircuitFigure),
     /// A figure of the electrode level sensor.
     Electrode(ElectrodeFigure),
+    /// A figure of fill line, drain or overflow.
+    Piping(PipingFigure),
+    /// A figure of a loop in trouble.
+    LoopHeat(LoopHeatFigure),
 }
 
 impl Figure {

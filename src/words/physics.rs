@@ -38,7 +38,7 @@ impl Words {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::physics::basis::{CircuitFigure, ElectrodeFigure};
+    use crate::physics::basis::{CircuitFigure, ElectrodeFigure, LoopHeatFigure, PipingFigure};
     use std::collections::HashSet;
 
     #[test]
@@ -47,6 +47,8 @@ mod tests {
         let mut all = Figure::ALL.to_vec();
         all.extend(CircuitFigure::ALL.map(Figure::Circuit));
         all.extend(ElectrodeFigure::ALL.map(Figure::Electrode));
+        all.extend(PipingFigure::ALL.map(Figure::Piping));
+        all.extend(LoopHeatFigure::ALL.map(Figure::LoopHeat));
         let formulas: HashSet<_> = all.iter().map(|f| words.formula(*f)).collect();
         assert_eq!(formulas.len(), all.len());
         for figure in all {

@@ -8,6 +8,9 @@ fn all() -> Vec<Accuracy> {
     all.extend(crate::air::accuracy());
     all.extend(crate::circuit_grid::accuracy());
     all.extend(crate::electrode::accuracy());
+    all.extend(crate::piping::accuracy());
+    all.extend(crate::drain::accuracy());
+    all.extend(crate::loop_heat::accuracy());
     all
 }
 

@@ -35,23 +35,23 @@ pub fn number() -> impl Strategy<Value = f64> {
 }
 
 /// Numbers inside most ranges, so that the kernels and not only the guards run.
-fn temperature() -> impl Strategy<Value = f64> {
+pub fn temperature() -> impl Strategy<Value = f64> {
     prop_oneof![4 => 250.0..335.0f64, 1 => number()]
 }
 
-fn pressure() -> impl Strategy<Value = f64> {
+pub fn pressure() -> impl Strategy<Value = f64> {
     prop_oneof![4 => 5e4..1.1e5f64, 1 => number()]
 }
 
-fn fraction() -> impl Strategy<Value = f64> {
+pub fn fraction() -> impl Strategy<Value = f64> {
     prop_oneof![4 => 0.0..2.0f64, 1 => number()]
 }
 
-fn k(v: f64) -> ThermodynamicTemperature {
+pub fn k(v: f64) -> ThermodynamicTemperature {
     ThermodynamicTemperature::new::<kelvin>(v)
 }
 
-fn dk(v: f64) -> TemperatureInterval {
+pub fn dk(v: f64) -> TemperatureInterval {
     TemperatureInterval::new::<kelvin_interval>(v)
 }
 

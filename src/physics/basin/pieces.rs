@@ -56,12 +56,12 @@ impl Pieces {
         };
         match &basin.plan {
             Plan::Rectangular { length, width } => {
-                let area = length.get::<meter>() * width.get::<meter>();
+                let area = plain(length.get::<meter>() * width.get::<meter>());
                 pieces.push(depth, 0.0, depth, area, area);
             }
             Plan::Round { diameter } => {
                 let d = diameter.get::<meter>();
-                let area = std::f64::consts::PI * d * d / 4.0;
+                let area = plain(std::f64::consts::PI * d * d / 4.0);
                 pieces.push(depth, 0.0, depth, area, area);
             }
             Plan::SlopedFloor {
@@ -69,7 +69,7 @@ impl Pieces {
                 width,
                 fall,
             } => {
-                let area = length.get::<meter>() * width.get::<meter>();
+                let area = plain(length.get::<meter>() * width.get::<meter>());
                 let fall = fall.get::<meter>().max(0.0);
                 pieces.push(depth, 0.0, fall, 0.0, area);
                 pieces.push(depth, fall, depth, area, area);
@@ -158,4 +158,9 @@ impl Pieces {
         }
         height
     }
+}
+
+/// Keeps the surface of an absurd basin finite, so that differences stay numbers.
+fn plain(area: f64) -> f64 {
+    area.clamp(-1e200, 1e200)
 }

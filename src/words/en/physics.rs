@@ -7,6 +7,8 @@ use crate::quantity::{System, Value, show};
 
 pub(in crate::words) fn formula(figure: Figure) -> &'static str {
     match figure {
+        Figure::Piping(figure) => super::physics_piping::formula(figure),
+        Figure::LoopHeat(figure) => super::physics_loop_heat::formula(figure),
         Figure::AtmosphericPressure => {
             "p = 101.325 kPa x (1 - 0.0000225577 z)^5.2559. z: altitude in meters."
         }
@@ -111,6 +113,8 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
 
 pub(in crate::words) fn source(figure: Figure) -> &'static str {
     match figure {
+        Figure::Piping(figure) => super::physics_piping::source(figure),
+        Figure::LoopHeat(figure) => super::physics_loop_heat::source(figure),
         Figure::AtmosphericPressure => {
             "Source: standard atmosphere, ASHRAE Fundamentals 2017 ch. 1. Good from -1,600 to \
              16,000 ft; weather moves the true pressure up to 3 %."
@@ -309,6 +313,7 @@ pub(in crate::words) fn no_solution(why: NoSolution) -> &'static str {
         NoSolution::TooDry => "The air is too dry to have a dew point.",
         NoSolution::Floating => {
             "A part of the circuit is tied to nothing, or two supplies are tied together."
+        }
         NoSolution::NoPressure => {
             "The mains cannot lift water that high through these losses. Check mains pressure and \
              lift."
