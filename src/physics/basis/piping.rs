@@ -6,8 +6,6 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum PipingFigure {
-    /// Water in the basin at a level.
-    BasinVolume,
     /// Flow through a valve.
     ValveFlow,
     /// Flow the fill line brings.
@@ -32,8 +30,7 @@ pub enum PipingFigure {
 
 impl PipingFigure {
     /// Every figure here.
-    pub const ALL: [PipingFigure; 11] = [
-        PipingFigure::BasinVolume,
+    pub const ALL: [PipingFigure; 10] = [
         PipingFigure::ValveFlow,
         PipingFigure::FillFlow,
         PipingFigure::StrainerBlockage,

@@ -55,7 +55,7 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
         }
         Figure::Cycles => "COC = conductivity of basin water / conductivity of makeup.",
         Figure::MinutesToDry => {
-            "t = plan area x fall in level / loss. Loss: evaporation, drift and blowdown, with no \
+            "t = water between the levels / loss. Loss: evaporation, drift and blowdown, with no \
              makeup coming in."
         }
         Figure::WarmUp => {
@@ -173,7 +173,7 @@ pub(in crate::words) fn source(figure: Figure) -> &'static str {
              scales reads too few cycles."
         }
         Figure::MinutesToDry => {
-            "Source: basin geometry, straight walls and flat floor. Good as far as the loss is. Water \
+            "Source: basin geometry, for the shape as entered. Good as far as the loss is. Water \
              draining back from the pipes when the pump stops is not counted."
         }
         Figure::WarmUp => {

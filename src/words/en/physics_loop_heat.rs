@@ -2,6 +2,19 @@
 
 use crate::physics::basis::LoopHeatFigure;
 
+/// The name of a figure, as it stands over its number.
+pub(in crate::words) fn name(figure: LoopHeatFigure) -> &'static str {
+    match figure {
+        LoopHeatFigure::TripWater => "Trips with water entering at",
+        LoopHeatFigure::TimeToTrip => "Until it trips",
+        LoopHeatFigure::NoFlow => "Without flow, until then",
+        LoopHeatFigure::ReducedFlow => "Condenses at, with that flow",
+        LoopHeatFigure::Recovery => "Entering water by then",
+        LoopHeatFigure::FlowFromHeat => "Water flow from the heat",
+        LoopHeatFigure::RestartSpacing => "Between restarts, at least",
+    }
+}
+
 pub(in crate::words) fn formula(figure: LoopHeatFigure) -> &'static str {
     match figure {
         LoopHeatFigure::TripWater => {

@@ -2,12 +2,24 @@
 
 use crate::physics::basis::PipingFigure;
 
+/// The name of a figure, as it stands over its number.
+pub(in crate::words) fn name(figure: PipingFigure) -> &'static str {
+    match figure {
+        PipingFigure::ValveFlow => "Through the valve",
+        PipingFigure::FillFlow => "The line brings",
+        PipingFigure::StrainerBlockage => "Strainer passes, Kv",
+        PipingFigure::ServoDrop => "Pressure across the valve",
+        PipingFigure::Submergence => "Water needed over the suction",
+        PipingFigure::DrainTime => "Until drained to that level",
+        PipingFigure::FillTime => "Until filled to that level",
+        PipingFigure::SteadyLevel => "Level settles at",
+        PipingFigure::OverflowHead => "Head over the overflow",
+        PipingFigure::RunningWater => "Costs in a year",
+    }
+}
+
 pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
     match figure {
-        PipingFigure::BasinVolume => {
-            "V = sum of surface x height from the floor to the level. Between rows of a table the \
-             surface, or the volume, runs in a straight line."
-        }
         PipingFigure::ValveFlow => {
             "Q = Cv x square root of (dp / SG), gpm and psi; in metric Kv, m3/h and bar. Kv = \
              0.865 Cv. No more flow once dp reaches FL^2 (p1 - FF pv). SG: density over water's. \
@@ -56,9 +68,6 @@ pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
 
 pub(in crate::words) fn source(figure: PipingFigure) -> &'static str {
     match figure {
-        PipingFigure::BasinVolume => {
-            "Source: geometry. Good as the tape is: 5 % in the surface is 5 % in the water."
-        }
         PipingFigure::ValveFlow => {
             "Source: IEC 60534-2-1. Good within 0.1 % of its worked examples; a real valve is within \
              10 % of its label."

@@ -192,6 +192,8 @@ pub(in crate::words) fn figure(figure: Figure) -> &'static str {
         Figure::DewPointOfRefrigerant => "Dew point of the refrigerant",
         Figure::Circuit(figure) => physics_circuit::name(figure),
         Figure::Electrode(figure) => physics_electrode::name(figure),
+        Figure::Piping(figure) => super::physics_piping::name(figure),
+        Figure::LoopHeat(figure) => super::physics_loop_heat::name(figure),
     }
 }
 
