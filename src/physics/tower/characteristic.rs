@@ -9,7 +9,7 @@ use super::{Duty, water_air, wet_bulb_celsius};
 use crate::physics::air::kernel::saturated_enthalpy;
 use crate::physics::air::{atmosphere, temperature};
 use crate::physics::error::{Error, NoSolution, Quantity, within};
-use crate::physics::root::halley;
+use crate::physics::root::{bisect, halley};
 use crate::quantity::{Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature};
 
 /// What a tower's fill can do at any ratio of water to air.
@@ -137,11 +137,12 @@ impl Cooled {
     /// Leaving water, C, for entering water above the wet bulb, to 60 C; never
     /// below freezing.
     pub fn leaving(&self, hot: f64) -> f64 {
+        let air = saturated_enthalpy(self.wet_bulb, self.pressure);
         let spare = |leaving: f64| {
             let duty = Cooling {
                 leaving,
                 range: hot - leaving,
-                wet_bulb: self.wet_bulb,
+                air,
                 water_air_ratio: self.water_air_ratio,
                 pressure: self.pressure,
             };
