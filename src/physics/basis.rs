@@ -5,12 +5,16 @@
 
 mod circuit;
 mod electrode;
+mod loop_heat;
+mod piping;
 mod tower;
 
 use serde::{Deserialize, Serialize};
 
 pub use circuit::CircuitFigure;
 pub use electrode::ElectrodeFigure;
+pub use loop_heat::LoopHeatFigure;
+pub use piping::PipingFigure;
 pub use tower::TowerFigure;
 
 /// A calculated figure a person may ask about: "how do we know?"
@@ -93,6 +97,10 @@ pub enum Figure {
     Electrode(ElectrodeFigure),
     /// A figure of the tower, beyond the plain ones.
     Tower(TowerFigure),
+    /// A figure of fill line, drain or overflow.
+    Piping(PipingFigure),
+    /// A figure of a loop in trouble.
+    LoopHeat(LoopHeatFigure),
 }
 
 impl Figure {

@@ -36,6 +36,7 @@ use crate::quantity::{
     MassDensity, MassRate, Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature,
     VolumeRate,
 };
+pub(super) use characteristic::Cooled;
 pub use characteristic::{Characteristic, off_design_ratio};
 use kernel::Cooling;
 pub use poppe::{LeavingAir, Poppe};

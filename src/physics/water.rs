@@ -14,9 +14,7 @@
 //! 15 % high on a humid one, 13 % low in a desert and 80 % high in winter.
 
 use serde::{Deserialize, Serialize};
-use uom::si::area::square_meter;
 use uom::si::electrical_conductivity::siemens_per_meter;
-use uom::si::length::meter;
 use uom::si::ratio::ratio;
 use uom::si::time::second;
 use uom::si::volume_rate::cubic_meter_per_second;
@@ -262,12 +260,13 @@ pub fn balance(
 
 /// How long the basin takes to fall from one level to another, both below the
 /// overflow lip, while losing water at `loss` with no makeup; zero when the
-/// second is not the lower. Exact for the basin's vertical walls.
+/// second is not the lower. Exact for any shape: the
+/// water between the two levels over the loss.
 ///
 /// # Errors
-/// [`Error::OutOfRange`] when the loss is outside 1 mL/h to 10 m3/s, the plan
-/// outside 0.001 to 10,000 m2, the depth outside 1 mm to 20 m, or a level
-/// above the lip or below the floor.
+/// [`Error::OutOfRange`] when the loss is outside 1 mL/h to 10 m3/s, the
+/// basin's size out of range (see [`Basin::level_at`]), or a level above the
+/// lip or below the floor.
 pub fn time_to_level(
     basin: &Basin,
     from: Length,
@@ -280,16 +279,10 @@ pub fn time_to_level(
         2.5e-10,
         MOST_FLOW,
     )?;
-    let area = within(
-        Quantity::BasinArea,
-        basin.area().get::<square_meter>(),
-        1e-3,
-        1e4,
-    )?;
-    let depth = within(Quantity::BasinDepth, basin.depth.get::<meter>(), 1e-3, 20.0)?;
-    let level = |l: Length| within(Quantity::Level, l.get::<meter>(), 0.0, depth);
-    let fall = (level(to)? - level(from)?).max(0.0);
-    Ok(Time::new::<second>(area * fall / loss))
+    let pieces = basin.sized()?;
+    let (from, to) = (basin.wet_height(from)?, basin.wet_height(to)?);
+    let spent = (pieces.volume(from) - pieces.volume(to)).max(0.0);
+    Ok(Time::new::<second>(spent / loss))
 }
 
 /// How long until the basin is empty, losing `loss` with no makeup.

@@ -60,7 +60,9 @@ impl Words {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::physics::basis::{CircuitFigure, ElectrodeFigure, TowerFigure};
+    use crate::physics::basis::{
+        CircuitFigure, ElectrodeFigure, LoopHeatFigure, PipingFigure, TowerFigure,
+    };
     use std::collections::HashSet;
 
     #[test]
@@ -70,6 +72,8 @@ mod tests {
         all.extend(CircuitFigure::ALL.map(Figure::Circuit));
         all.extend(ElectrodeFigure::ALL.map(Figure::Electrode));
         all.extend(TowerFigure::ALL.map(Figure::Tower));
+        all.extend(PipingFigure::ALL.map(Figure::Piping));
+        all.extend(LoopHeatFigure::ALL.map(Figure::LoopHeat));
         let formulas: HashSet<_> = all.iter().map(|f| words.formula(*f)).collect();
         assert_eq!(formulas.len(), all.len());
         for figure in all {

@@ -10,6 +10,9 @@ fn all() -> Vec<Accuracy> {
     all.extend(crate::electrode::accuracy());
     all.extend(crate::tower_prediction::accuracy());
     all.extend(crate::tower_poppe::accuracy());
+    all.extend(crate::piping::accuracy());
+    all.extend(crate::drain::accuracy());
+    all.extend(crate::loop_heat::accuracy());
     all
 }
 

@@ -6,6 +6,8 @@ pub(super) mod electrode;
 pub(super) mod physics;
 pub(super) mod physics_circuit;
 pub(super) mod physics_electrode;
+pub(super) mod physics_loop_heat;
+pub(super) mod physics_piping;
 pub(super) mod physics_tower;
 pub(super) mod quantity;
 pub(super) mod refill;

@@ -7,6 +7,8 @@ use crate::quantity::{System, Value, show};
 
 pub(in crate::words) fn formula(figure: Figure) -> &'static str {
     match figure {
+        Figure::Piping(figure) => super::physics_piping::formula(figure),
+        Figure::LoopHeat(figure) => super::physics_loop_heat::formula(figure),
         Figure::AtmosphericPressure => {
             "p = 101.325 kPa x (1 - 0.0000225577 z)^5.2559. z: altitude in meters."
         }
@@ -53,7 +55,7 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
         }
         Figure::Cycles => "COC = conductivity of basin water / conductivity of makeup.",
         Figure::MinutesToDry => {
-            "t = plan area x fall in level / loss. Loss: evaporation, drift and blowdown, with no \
+            "t = water between the levels / loss. Loss: evaporation, drift and blowdown, with no \
              makeup coming in."
         }
         Figure::WarmUp => {
@@ -113,6 +115,8 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
 
 pub(in crate::words) fn source(figure: Figure) -> &'static str {
     match figure {
+        Figure::Piping(figure) => super::physics_piping::source(figure),
+        Figure::LoopHeat(figure) => super::physics_loop_heat::source(figure),
         Figure::AtmosphericPressure => {
             "Source: standard atmosphere, ASHRAE Fundamentals 2017 ch. 1. Good from -1,600 to \
              16,000 ft; weather moves the true pressure up to 3 %."
@@ -172,7 +176,7 @@ pub(in crate::words) fn source(figure: Figure) -> &'static str {
              scales reads too few cycles."
         }
         Figure::MinutesToDry => {
-            "Source: basin geometry, straight walls and flat floor. Good as far as the loss is. Water \
+            "Source: basin geometry, for the shape as entered. Good as far as the loss is. Water \
              draining back from the pipes when the pump stops is not counted."
         }
         Figure::WarmUp => {
@@ -261,6 +265,41 @@ pub(in crate::words) fn quantity(quantity: Quantity) -> &'static str {
         Quantity::ElectrodeSize => "Size of the level sensor",
         Quantity::LiquidFraction => "Liquid in the foam",
         Quantity::Margin => "Safety margin",
+        Quantity::FloorFall => "Fall of the basin floor",
+        Quantity::TableRows => "Number of rows",
+        Quantity::WaterTemperature => "Water temperature",
+        Quantity::WaterDensity => "Water density",
+        Quantity::Viscosity => "Water viscosity",
+        Quantity::VapourPressure => "Vapor pressure of the water",
+        Quantity::CriticalPressure => "Critical pressure",
+        Quantity::InletPressure => "Pressure before the valve",
+        Quantity::OutletPressure => "Pressure behind the valve",
+        Quantity::PressureDrop => "Pressure drop",
+        Quantity::MainsPressure => "Mains pressure",
+        Quantity::FlowCoefficient => "Flow coefficient Kv",
+        Quantity::PressureRecovery => "Pressure recovery factor FL",
+        Quantity::Bore => "Bore",
+        Quantity::PipeLength => "Pipe length",
+        Quantity::Roughness => "Roughness in meters",
+        Quantity::Reynolds => "Reynolds number",
+        Quantity::FrictionFactor => "Friction factor",
+        Quantity::LossCoefficient => "Loss coefficient K",
+        Quantity::DischargeCoefficient => "Discharge coefficient",
+        Quantity::Lift => "Lift",
+        Quantity::Head => "Head over the crest",
+        Quantity::CrestLength => "Crest length",
+        Quantity::NotchAngle => "Notch angle in radians",
+        Quantity::WaterPrice => "Price of water",
+        Quantity::CondenserApproach => "Condenser approach",
+        Quantity::WaterSideShare => "Water side's part of the resistance",
+        Quantity::WaterMass => "Water in kilograms",
+        Quantity::MetalMass => "Metal in kilograms",
+        Quantity::MetalSpecificHeat => "Specific heat of the metal",
+        Quantity::Effectiveness => "Tower effectiveness",
+        Quantity::Approach => "Approach",
+        Quantity::Band => "Difference from where it settles",
+        Quantity::Machines => "Number of machines",
+        Quantity::TemperatureMargin => "Margin below the trip",
     }
 }
 
@@ -280,6 +319,21 @@ pub(in crate::words) fn no_solution(why: NoSolution) -> &'static str {
         NoSolution::TooDry => "The air is too dry to have a dew point.",
         NoSolution::Floating => {
             "A part of the circuit is tied to nothing, or two supplies are tied together."
+        }
+        NoSolution::NoPressure => {
+            "The mains cannot lift water that high through these losses. Check mains pressure and \
+             lift."
+        }
+        NoSolution::MoreThanTheLine => {
+            "The line fills faster than it could with no strainer at all. Check the measured rate, \
+             the bore and the mains pressure."
+        }
+        NoSolution::NeverReached => {
+            "The level never gets there: it settles first or moves the other way."
+        }
+        NoSolution::StaysTooWarm => {
+            "The water stays too warm with that heat on this tower. Leave machines off or restore \
+             the tower first."
         }
     }
 }

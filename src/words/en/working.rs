@@ -212,6 +212,8 @@ pub(in crate::words) fn figure(figure: Figure) -> &'static str {
         Figure::Circuit(figure) => physics_circuit::name(figure),
         Figure::Electrode(figure) => physics_electrode::name(figure),
         Figure::Tower(figure) => super::physics_tower::name(figure),
+        Figure::Piping(figure) => super::physics_piping::name(figure),
+        Figure::LoopHeat(figure) => super::physics_loop_heat::name(figure),
     }
 }
 
