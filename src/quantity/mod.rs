@@ -29,7 +29,8 @@ pub use sort::sort_by;
 pub use unit::Unit;
 pub use uom::si::f64::{
     Area, AvailableEnergy, Capacitance, ElectricCurrent, ElectricPotential, ElectricalConductivity,
-    ElectricalResistance, Frequency, Length, MassDensity, MassRate, Power, Pressure, Ratio,
-    TemperatureInterval, ThermodynamicTemperature, Time, Velocity, Volume, VolumeRate,
+    ElectricalResistance, Frequency, Length, Mass, MassConcentration, MassDensity, MassRate, Power,
+    Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature, Time, Velocity, Volume,
+    VolumeRate,
 };
 pub use value::Value;
