@@ -3,13 +3,17 @@
 //! The words of the formula and its source are in `words`; this room names the
 //! figures.
 
+mod chemistry;
 mod circuit;
 mod electrode;
+mod head;
 
 use serde::{Deserialize, Serialize};
 
+pub use chemistry::ChemistryFigure;
 pub use circuit::CircuitFigure;
 pub use electrode::ElectrodeFigure;
+pub use head::HeadFigure;
 
 /// A calculated figure a person may ask about: "how do we know?"
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -85,6 +89,10 @@ pub enum Figure {
     DewPointOfRefrigerant,
     /// A figure of the makeup control circuit.
     Circuit(CircuitFigure),
+    /// A figure of the water's chemistry.
+    Chemistry(ChemistryFigure),
+    /// A figure of head pressure and the water behind it.
+    Head(HeadFigure),
     /// A figure of the electrode level sensor.
     Electrode(ElectrodeFigure),
 }

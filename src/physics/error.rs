@@ -69,6 +69,22 @@ pub enum Quantity {
     SaturationTemperature,
     /// Saturation pressure of the refrigerant, Pa absolute.
     SaturationPressure,
+    /// Water leaving a condenser, K.
+    CondenserLeavingWater,
+    /// Condensing temperature less water leaving the condenser, K.
+    CondenserApproach,
+    /// pH of the water.
+    Ph,
+    /// Water at the hottest wall, K.
+    SkinTemperature,
+    /// Total dissolved solids, kg/m3.
+    DissolvedSolids,
+    /// Calcium as calcium carbonate, kg/m3.
+    Calcium,
+    /// Total alkalinity as calcium carbonate, kg/m3.
+    Alkalinity,
+    /// Dissolved solids over conductivity, (mg/L)/(uS/cm).
+    SolidsFactor,
     /// Voltage of a supply, a coil or a live neighbour, V.
     Voltage,
     /// Frequency, Hz.
@@ -117,12 +133,17 @@ impl Quantity {
             | Quantity::EnteringWater
             | Quantity::LeavingWater
             | Quantity::LoopTemperature
-            | Quantity::SaturationTemperature => Kind::Temperature,
-            Quantity::Range => Kind::TemperatureDifference,
+            | Quantity::SaturationTemperature
+            | Quantity::CondenserLeavingWater
+            | Quantity::SkinTemperature => Kind::Temperature,
+            Quantity::CondenserApproach | Quantity::Range => Kind::TemperatureDifference,
             Quantity::RelativeHumidity => Kind::Humidity,
             Quantity::WaterFlow | Quantity::LossRate | Quantity::AirFlow => Kind::Flow,
             Quantity::FlowFraction | Quantity::DriftFraction => Kind::Ratio,
             Quantity::Conductivity => Kind::Conductivity,
+            Quantity::Ph => Kind::Ph,
+            Quantity::DissolvedSolids => Kind::Concentration,
+            Quantity::Calcium | Quantity::Alkalinity => Kind::AsCalciumCarbonate,
             Quantity::BasinDepth | Quantity::Level => Kind::Level,
             Quantity::BasinArea => Kind::Area,
             Quantity::Heat => Kind::Heat,
@@ -139,6 +160,7 @@ impl Quantity {
             | Quantity::CharacteristicExponent
             | Quantity::WaterMassFlow
             | Quantity::AirDensity
+            | Quantity::SolidsFactor
             | Quantity::Cycles
             | Quantity::Frequency
             | Quantity::Capacitance

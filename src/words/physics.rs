@@ -38,7 +38,7 @@ impl Words {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::physics::basis::{CircuitFigure, ElectrodeFigure};
+    use crate::physics::basis::{ChemistryFigure, CircuitFigure, ElectrodeFigure, HeadFigure};
     use std::collections::HashSet;
 
     #[test]
@@ -46,6 +46,8 @@ mod tests {
         let words = Words::default();
         let mut all = Figure::ALL.to_vec();
         all.extend(CircuitFigure::ALL.map(Figure::Circuit));
+        all.extend(ChemistryFigure::ALL.map(Figure::Chemistry));
+        all.extend(HeadFigure::ALL.map(Figure::Head));
         all.extend(ElectrodeFigure::ALL.map(Figure::Electrode));
         let formulas: HashSet<_> = all.iter().map(|f| words.formula(*f)).collect();
         assert_eq!(formulas.len(), all.len());

@@ -5,15 +5,19 @@
 
 mod accuracy;
 mod air;
+mod chemistry;
 mod circuit;
 mod circuit_grid;
 mod circuit_judge;
 mod electrode;
 mod every_input;
+mod every_input_chemistry;
 mod every_input_electric;
 mod grid;
+mod head;
 mod heat;
 mod refrigerant;
+mod saturation;
 mod tower;
 mod water;
 
