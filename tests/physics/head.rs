@@ -13,11 +13,11 @@ use uom::si::temperature_interval::degree_fahrenheit as fahrenheit_interval;
 use crate::{SEA, df, f, m, near, pa, to_f, within_part};
 
 fn psig(v: f64) -> GaugePressure {
-    GaugePressure::from_pascals(v * 6894.757_293)
+    GaugePressure::from_pascals(v * 6_894.757_293)
 }
 
 fn to_psig(g: GaugePressure) -> f64 {
-    g.pascals() / 6894.757_293
+    g.pascals() / 6_894.757_293
 }
 
 fn to_df(t: TemperatureInterval) -> f64 {
