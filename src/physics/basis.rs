@@ -3,16 +3,20 @@
 //! The words of the formula and its source are in `words`; this room names the
 //! figures.
 
+mod chemistry;
 mod circuit;
 mod electrode;
+mod head;
 mod loop_heat;
 mod piping;
 mod tower;
 
 use serde::{Deserialize, Serialize};
 
+pub use chemistry::ChemistryFigure;
 pub use circuit::CircuitFigure;
 pub use electrode::ElectrodeFigure;
+pub use head::HeadFigure;
 pub use loop_heat::LoopHeatFigure;
 pub use piping::PipingFigure;
 pub use tower::TowerFigure;
@@ -93,6 +97,10 @@ pub enum Figure {
     DewPointOfRefrigerant,
     /// A figure of the makeup control circuit.
     Circuit(CircuitFigure),
+    /// A figure of the water's chemistry.
+    Chemistry(ChemistryFigure),
+    /// A figure of head pressure and the water behind it.
+    Head(HeadFigure),
     /// A figure of the electrode level sensor.
     Electrode(ElectrodeFigure),
     /// A figure of the tower, beyond the plain ones.

@@ -73,6 +73,22 @@ pub enum Quantity {
     SaturationTemperature,
     /// Saturation pressure of the refrigerant, Pa absolute.
     SaturationPressure,
+    /// Water leaving a condenser, K.
+    CondenserLeavingWater,
+    /// Condensing temperature less water leaving the condenser, K.
+    CondenserApproach,
+    /// pH of the water.
+    Ph,
+    /// Water at the hottest wall, K.
+    SkinTemperature,
+    /// Total dissolved solids, kg/m3.
+    DissolvedSolids,
+    /// Calcium as calcium carbonate, kg/m3.
+    Calcium,
+    /// Total alkalinity as calcium carbonate, kg/m3.
+    Alkalinity,
+    /// Dissolved solids over conductivity, (mg/L)/(uS/cm).
+    SolidsFactor,
     /// Voltage of a supply, a coil or a live neighbour, V.
     Voltage,
     /// Frequency, Hz.
@@ -157,8 +173,6 @@ pub enum Quantity {
     NotchAngle,
     /// Price of water, money per m3.
     WaterPrice,
-    /// Condensing temperature less leaving water, K.
-    CondenserApproach,
     /// Part of a condenser's resistance to heat on its water side.
     WaterSideShare,
     /// Mass of water standing in a condenser, kg.
@@ -200,7 +214,9 @@ impl Quantity {
             | Quantity::LeavingWater
             | Quantity::LoopTemperature
             | Quantity::WaterTemperature
-            | Quantity::SaturationTemperature => Kind::Temperature,
+            | Quantity::SaturationTemperature
+            | Quantity::CondenserLeavingWater
+            | Quantity::SkinTemperature => Kind::Temperature,
             Quantity::Range
             | Quantity::ThermometerError
             | Quantity::CondenserApproach
@@ -221,6 +237,9 @@ impl Quantity {
             | Quantity::Head
             | Quantity::Bore => Kind::Level,
             Quantity::WaterDensity => Kind::Density,
+            Quantity::Ph => Kind::Ph,
+            Quantity::DissolvedSolids => Kind::Concentration,
+            Quantity::Calcium | Quantity::Alkalinity => Kind::AsCalciumCarbonate,
             Quantity::BasinArea => Kind::Area,
             Quantity::Heat => Kind::Heat,
             Quantity::WaterVolume => Kind::Volume,
@@ -236,6 +255,7 @@ impl Quantity {
             | Quantity::CharacteristicExponent
             | Quantity::WaterMassFlow
             | Quantity::AirDensity
+            | Quantity::SolidsFactor
             | Quantity::Cycles
             | Quantity::Frequency
             | Quantity::Capacitance

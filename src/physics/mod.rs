@@ -7,6 +7,7 @@
 pub mod air;
 pub mod basin;
 pub mod basis;
+pub mod chemistry;
 pub mod circuit;
 pub mod drain;
 pub mod electrode;

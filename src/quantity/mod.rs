@@ -30,7 +30,7 @@ pub use unit::Unit;
 pub use uom::si::f64::{
     Angle, Area, AvailableEnergy, Capacitance, DynamicViscosity, ElectricCurrent,
     ElectricPotential, ElectricalConductivity, ElectricalResistance, Frequency, Length, Mass,
-    MassDensity, MassRate, Power, Pressure, Ratio, SpecificHeatCapacity, TemperatureInterval,
-    ThermodynamicTemperature, Time, Velocity, Volume, VolumeRate,
+    MassConcentration, MassDensity, MassRate, Power, Pressure, Ratio, SpecificHeatCapacity,
+    TemperatureInterval, ThermodynamicTemperature, Time, Velocity, Volume, VolumeRate,
 };
 pub use value::Value;

@@ -61,7 +61,8 @@ impl Words {
 mod tests {
     use super::*;
     use crate::physics::basis::{
-        CircuitFigure, ElectrodeFigure, LoopHeatFigure, PipingFigure, TowerFigure,
+        ChemistryFigure, CircuitFigure, ElectrodeFigure, HeadFigure, LoopHeatFigure, PipingFigure,
+        TowerFigure,
     };
     use std::collections::HashSet;
 
@@ -70,6 +71,8 @@ mod tests {
         let words = Words::default();
         let mut all = Figure::ALL.to_vec();
         all.extend(CircuitFigure::ALL.map(Figure::Circuit));
+        all.extend(ChemistryFigure::ALL.map(Figure::Chemistry));
+        all.extend(HeadFigure::ALL.map(Figure::Head));
         all.extend(ElectrodeFigure::ALL.map(Figure::Electrode));
         all.extend(TowerFigure::ALL.map(Figure::Tower));
         all.extend(PipingFigure::ALL.map(Figure::Piping));

@@ -22,7 +22,7 @@ sys.path.insert(0, str(HERE))
 
 
 def names():
-    """Every grid: each module here that has `rows`, but not this one."""
+    """Every grid: each module here, but not this one nor helpers (_NAME)."""
     return sorted(
         p.stem for p in HERE.glob("*.py") if p.stem != "reproduce" and not p.stem.startswith("_")
     )

@@ -1,11 +1,14 @@
 //! English.
 
 pub mod app;
+pub(super) mod chemistry;
 pub(super) mod circuit;
 pub(super) mod electrode;
 pub(super) mod physics;
+pub(super) mod physics_chemistry;
 pub(super) mod physics_circuit;
 pub(super) mod physics_electrode;
+pub(super) mod physics_head;
 pub(super) mod physics_loop_heat;
 pub(super) mod physics_piping;
 pub(super) mod physics_tower;

@@ -1,6 +1,6 @@
 //! How we know a figure, in English.
 
-use super::{physics_circuit, physics_electrode};
+use super::{physics_chemistry, physics_circuit, physics_electrode, physics_head};
 use crate::physics::basis::Figure;
 use crate::physics::{Error, NoSolution, Quantity};
 use crate::quantity::{System, Value, show};
@@ -64,7 +64,7 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
         }
         Figure::CondensingTemperature => {
             "T = mean of bubble and dew temperature at gauge + local atmospheric pressure, each from \
-             ln p = a + b/T + c ln T + d T."
+             ln p = a polynomial of degree 4 in 1/T."
         }
         Figure::DewPoint => {
             "The dew point t for which ps(t) = RH ps(dry bulb). ps: saturation pressure."
@@ -108,6 +108,8 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
             "T = dew temperature at head + local atmospheric pressure. Take superheat from here."
         }
         Figure::Circuit(figure) => physics_circuit::formula(figure),
+        Figure::Chemistry(figure) => physics_chemistry::formula(figure),
+        Figure::Head(figure) => physics_head::formula(figure),
         Figure::Electrode(figure) => physics_electrode::formula(figure),
         Figure::Tower(figure) => super::physics_tower::formula(figure),
     }
@@ -205,11 +207,13 @@ pub(in crate::words) fn source(figure: Figure) -> &'static str {
         | Figure::WarmerToTrip
         | Figure::BubblePoint
         | Figure::DewPointOfRefrigerant => {
-            "Source: fitted to CoolProp 8.0.0, an open library. Good from 32 F to 147-158 F by \
+            "Source: fitted to CoolProp 8.0.0, an open library. Good from 32 F to 154-158 F by \
              refrigerant; the fit is within 0.1 % of pressure. Blends other than R-410A are not \
              checked against a second library. The machine's nameplate governs."
         }
         Figure::Circuit(figure) => physics_circuit::source(figure),
+        Figure::Chemistry(figure) => physics_chemistry::source(figure),
+        Figure::Head(figure) => physics_head::source(figure),
         Figure::Electrode(figure) => physics_electrode::source(figure),
         Figure::Tower(figure) => super::physics_tower::source(figure),
     }
@@ -248,6 +252,14 @@ pub(in crate::words) fn quantity(quantity: Quantity) -> &'static str {
         Quantity::Elapsed => "Time",
         Quantity::SaturationTemperature => "Saturation temperature",
         Quantity::SaturationPressure => "Refrigerant pressure",
+        Quantity::CondenserLeavingWater => "Water leaving the condenser",
+        Quantity::CondenserApproach => "Condenser approach",
+        Quantity::Ph => "pH",
+        Quantity::SkinTemperature => "Water at the hottest wall",
+        Quantity::DissolvedSolids => "Dissolved solids",
+        Quantity::Calcium => "Calcium as CaCO3",
+        Quantity::Alkalinity => "Alkalinity as CaCO3",
+        Quantity::SolidsFactor => "Solids over conductivity",
         Quantity::Voltage => "Voltage",
         Quantity::Frequency => "Frequency in Hz",
         Quantity::Resistance => "Resistance",
@@ -290,7 +302,6 @@ pub(in crate::words) fn quantity(quantity: Quantity) -> &'static str {
         Quantity::CrestLength => "Crest length",
         Quantity::NotchAngle => "Notch angle in radians",
         Quantity::WaterPrice => "Price of water",
-        Quantity::CondenserApproach => "Condenser approach",
         Quantity::WaterSideShare => "Water side's part of the resistance",
         Quantity::WaterMass => "Water in kilograms",
         Quantity::MetalMass => "Metal in kilograms",

@@ -1,6 +1,6 @@
 //! Workings in English: titles, inputs, answers.
 
-use super::{physics_circuit, physics_electrode};
+use super::{physics_chemistry, physics_circuit, physics_electrode, physics_head};
 use crate::physics::basis::Figure;
 use crate::physics::refrigerant::Refrigerant;
 use crate::quantity::System;
@@ -210,6 +210,8 @@ pub(in crate::words) fn figure(figure: Figure) -> &'static str {
         Figure::BubblePoint => "Bubble point",
         Figure::DewPointOfRefrigerant => "Dew point of the refrigerant",
         Figure::Circuit(figure) => physics_circuit::name(figure),
+        Figure::Chemistry(figure) => physics_chemistry::name(figure),
+        Figure::Head(figure) => physics_head::name(figure),
         Figure::Electrode(figure) => physics_electrode::name(figure),
         Figure::Tower(figure) => super::physics_tower::name(figure),
         Figure::Piping(figure) => super::physics_piping::name(figure),
