@@ -95,6 +95,18 @@ pub enum Figure {
     BubblePoint,
     /// Dew temperature at head pressure.
     DewPointOfRefrigerant,
+    /// Pressure lost in pipe and fittings of the fill line.
+    PipeDrop,
+    /// Pressure lost in the strainer of the fill line.
+    StrainerDrop,
+    /// What the overflow carries with the water at the rim.
+    OverflowCapacity,
+    /// Water a steady flow uses in a day.
+    WaterPerDay,
+    /// Wait before the first machine is started.
+    RestartWait,
+    /// Hottest water entering while machines restart.
+    RestartHottest,
     /// A figure of the makeup control circuit.
     Circuit(CircuitFigure),
     /// A figure of the water's chemistry.
@@ -114,7 +126,7 @@ pub enum Figure {
 impl Figure {
     /// Every figure, in the order of the calculations; those of a topic stand
     /// in its own `ALL`.
-    pub const ALL: [Figure; 35] = [
+    pub const ALL: [Figure; 41] = [
         Figure::AtmosphericPressure,
         Figure::WetBulb,
         Figure::RelativeHumidity,
@@ -150,5 +162,11 @@ impl Figure {
         Figure::WarmerToTrip,
         Figure::BubblePoint,
         Figure::DewPointOfRefrigerant,
+        Figure::PipeDrop,
+        Figure::StrainerDrop,
+        Figure::OverflowCapacity,
+        Figure::WaterPerDay,
+        Figure::RestartWait,
+        Figure::RestartHottest,
     ];
 }

@@ -124,6 +124,70 @@ asks! {
     RodSpacing,
     /// Length in the water.
     RodImmersion,
+    /// pH of the basin water.
+    Ph,
+    /// Hottest wall the water touches.
+    SkinWater,
+    /// Calcium as CaCO3.
+    Calcium,
+    /// Alkalinity as CaCO3.
+    Alkalinity,
+    /// Chloride.
+    Chloride,
+    /// Cycles the bleed is set for.
+    SetCycles,
+    /// Mains pressure while filling.
+    Mains,
+    /// Height of the open end above that gauge.
+    Lift,
+    /// Bore of the fill pipe.
+    PipeBore,
+    /// Length of the fill pipe.
+    PipeLength,
+    /// Sum of loss coefficients of fittings.
+    PipeFittings,
+    /// Loss of the backflow preventer.
+    Backflow,
+    /// Cv of the clean strainer.
+    StrainerCv,
+    /// Cv of the fill valve.
+    SolenoidCv,
+    /// Fill flow as measured.
+    FillMeasured,
+    /// Level at which drawing down begins.
+    LevelFrom,
+    /// Level to draw down to.
+    LevelTo,
+    /// Bore of the drain.
+    DrainBore,
+    /// Fill running while draining.
+    FillRunning,
+    /// Bore of the overflow standpipe.
+    OverflowBore,
+    /// Flow that never stops.
+    RunningFlow,
+    /// From the overflow's crest to the rim.
+    RimRoom,
+    /// Price of 1,000 gallons.
+    WaterPrice,
+    /// Usual condensing temperature over leaving water.
+    NormalApproach,
+    /// Usual range of the condenser.
+    NormalRange,
+    /// Water in one condenser.
+    CondenserWater,
+    /// Metal of one condenser.
+    CondenserMetal,
+    /// Heat of one machine.
+    MachineHeat,
+    /// How many machines.
+    Machines,
+    /// Entering water at which one trips.
+    TripWater,
+    /// Effectiveness of the tower.
+    TowerEffectiveness,
+    /// How far to stay below the trip.
+    KeepBelow,
 }
 
 /// How an input is answered.
@@ -181,6 +245,32 @@ impl Ask {
         match self {
             Ask::Fluid => Answer::Choice(Choice::Fluid),
             Ask::BasinShape => Answer::Choice(Choice::BasinShape),
+            Ask::Ph => number(Kind::Ph, 5.0, 11.0, Unit::Ph),
+            Ask::SkinWater | Ask::TripWater => number(Temperature, 32.0, 200.0, Fahrenheit),
+            Ask::Calcium | Ask::Alkalinity => {
+                number(AsCalciumCarbonate, 1.0, 5_000.0, MilligramPerLitre)
+            }
+            Ask::Chloride => number(Concentration, 0.0, 20_000.0, MilligramPerLitre),
+            Ask::SetCycles => number(Number, 1.05, 20.0, One),
+            Ask::Mains => number(GaugePressure, 0.0, 290.0, Psig),
+            Ask::Backflow => number(GaugePressure, 0.0, 100.0, Psig),
+            Ask::Lift => number(Length, -300.0, 300.0, Foot),
+            Ask::PipeLength => number(Length, 0.0, 3_000.0, Foot),
+            Ask::PipeBore | Ask::DrainBore | Ask::OverflowBore => number(Level, 0.1, 24.0, Inch),
+            Ask::PipeFittings => number(Number, 0.0, 1_000.0, One),
+            Ask::StrainerCv | Ask::SolenoidCv => number(Number, 0.01, 5_000.0, One),
+            Ask::FillMeasured | Ask::RunningFlow => number(Flow, 0.001, 2_000.0, GallonPerMinute),
+            Ask::FillRunning => number(Flow, 0.0, 2_000.0, GallonPerMinute),
+            Ask::LevelFrom | Ask::LevelTo => number(Level, 0.0, 144.0, Inch),
+            Ask::RimRoom => number(Level, 0.1, 48.0, Inch),
+            Ask::WaterPrice => number(Number, 0.0, 1_000.0, One),
+            Ask::NormalApproach => number(TemperatureDifference, 0.0, 54.0, FahrenheitDifference),
+            Ask::NormalRange => number(TemperatureDifference, 0.5, 60.0, FahrenheitDifference),
+            Ask::KeepBelow => number(TemperatureDifference, 0.0, 50.0, FahrenheitDifference),
+            Ask::CondenserWater | Ask::CondenserMetal => number(Mass, 0.0, 20_000.0, Pound),
+            Ask::MachineHeat => number(Heat, 100.0, 1e8, BtuPerHour),
+            Ask::Machines => number(Number, 1.0, 24.0, One),
+            Ask::TowerEffectiveness => number(Ratio, 5.0, 100.0, Percent),
             Ask::Meter => Answer::Choice(Choice::Meter),
             Ask::FirstLead | Ask::SecondLead => Answer::Choice(Choice::Point),
             Ask::Calling => Answer::Choice(Choice::YesNo),
@@ -245,6 +335,23 @@ impl Ask {
             // The coil's two terminals.
             Ask::FirstLead => 6.0,
             Ask::SecondLead => 7.0,
+            Ask::SetCycles => 4.0,
+            // A one-inch line with a backflow preventer (common practice, no
+            // source).
+            Ask::Lift => 0.0,
+            Ask::PipeBore => 0.0262,
+            Ask::PipeFittings => 7.8,
+            Ask::Backflow => 50e3,
+            Ask::StrainerCv => 16.0,
+            Ask::SolenoidCv => 11.0,
+            Ask::RimRoom => 0.05,
+            Ask::WaterPrice => 12.0,
+            // 10 F each: a packaged condenser at its usual flow (from memory).
+            Ask::NormalApproach | Ask::NormalRange => 10.0 / 1.8,
+            Ask::CondenserWater => 30.0,
+            Ask::CondenserMetal => 60.0,
+            Ask::TowerEffectiveness => 0.6,
+            Ask::KeepBelow => 5.0 / 1.8,
             Ask::ControlVoltage => 24.0,
             Ask::CoilVa => 10.0,
             // A usual relay, and rods as makers draw them (common practice,

@@ -58,7 +58,7 @@ pub(super) const SHEET: Sheet = Sheet {
 };
 
 /// The basin's own inputs and these.
-fn needs(given: &Given, more: &[Ask]) -> Result<(), Fault> {
+pub(super) fn needs(given: &Given, more: &[Ask]) -> Result<(), Fault> {
     let sides: &[Ask] = match given.chosen(Ask::BasinShape) {
         1 => &[Ask::BasinLength, Ask::BasinDepth],
         _ => &[Ask::BasinLength, Ask::BasinWidth, Ask::BasinDepth],
@@ -66,7 +66,7 @@ fn needs(given: &Given, more: &[Ask]) -> Result<(), Fault> {
     given.need(&[sides, more].concat())
 }
 
-fn basin(given: &Given) -> Result<Basin, Fault> {
+pub(super) fn basin(given: &Given) -> Result<Basin, Fault> {
     let length = given.length(Ask::BasinLength)?;
     Ok(Basin {
         plan: match given.chosen(Ask::BasinShape) {

@@ -8,8 +8,9 @@ use super::plot::Picture;
 use crate::physics::Error;
 use crate::physics::basis::Figure;
 use crate::quantity::{
-    ElectricPotential, ElectricalConductivity, ElectricalResistance, GaugePressure, Length, Power,
-    Ratio, ThermodynamicTemperature, Value, Volume, VolumeRate,
+    ElectricPotential, ElectricalConductivity, ElectricalResistance, GaugePressure, Length, Mass,
+    MassConcentration, Power, Ratio, TemperatureInterval, ThermodynamicTemperature, Value, Volume,
+    VolumeRate,
 };
 
 /// The inputs a person gave, each in the SI form of its kind; NaN where none.
@@ -91,6 +92,11 @@ typed! {
     gauge as_gauge_pressure GaugePressure, "gauge pressure";
     heat as_heat Power, "heat flow";
     volume as_volume Volume, "volume";
+    difference as_temperature_difference TemperatureInterval, "temperature difference";
+    ph as_ph f64, "pH";
+    as_calcium as_calcium_carbonate MassConcentration, "concentration as CaCO3";
+    concentration as_concentration MassConcentration, "concentration";
+    mass as_mass Mass, "mass";
     voltage as_voltage ElectricPotential, "voltage";
     resistance as_resistance ElectricalResistance, "resistance";
 }

@@ -8,13 +8,18 @@ mod air;
 mod ask;
 mod basin;
 mod circuit;
+mod drain;
 mod electrode;
+mod fill;
 mod given;
+mod overflow;
 mod plot;
 mod predict;
 mod refrigerant;
 mod say;
+mod scale;
 mod tower;
+mod trip;
 mod warm_up;
 mod water;
 
@@ -48,6 +53,18 @@ pub enum Working {
     Circuit,
     /// Whether the level electrodes can be fooled.
     Electrode,
+    /// What the fill line brings.
+    Fill,
+    /// How long drawing down and refilling take.
+    Drain,
+    /// Whether the overflow holds, and what running water costs.
+    Overflow,
+    /// Scaling indices and limits of the water.
+    Scale,
+    /// When a machine trips.
+    Trip,
+    /// When to start the machines again.
+    Restart,
 }
 
 /// What a working is made of.
@@ -74,16 +91,22 @@ impl Sheet {
 
 impl Working {
     /// Every working, in the order a list shows them.
-    pub const ALL: [Working; 9] = [
+    pub const ALL: [Working; 15] = [
         Working::Head,
         Working::Tower,
         Working::TowerIf,
         Working::Air,
         Working::Water,
+        Working::Scale,
         Working::Basin,
-        Working::WarmUp,
+        Working::Drain,
+        Working::Fill,
+        Working::Overflow,
         Working::Circuit,
         Working::Electrode,
+        Working::WarmUp,
+        Working::Trip,
+        Working::Restart,
     ];
 
     fn sheet(self) -> &'static Sheet {
@@ -97,6 +120,12 @@ impl Working {
             Working::WarmUp => &warm_up::SHEET,
             Working::Circuit => &circuit::SHEET,
             Working::Electrode => &electrode::SHEET,
+            Working::Fill => &fill::SHEET,
+            Working::Drain => &drain::SHEET,
+            Working::Overflow => &overflow::SHEET,
+            Working::Scale => &scale::SHEET,
+            Working::Trip => &trip::SHEET,
+            Working::Restart => &trip::RESTART,
         }
     }
 
@@ -173,6 +202,22 @@ mod tests {
             Ask::ReadOhms => 30.0,
             Ask::FilmThickness | Ask::ScaleThickness => 2e-4,
             Ask::FoamLiquid => 0.05,
+            Ask::Ph => 8.2,
+            Ask::SkinWater => f(105.0),
+            Ask::Calcium => 0.4,
+            Ask::Alkalinity => 0.2,
+            Ask::Chloride => 0.1,
+            Ask::Mains => 350e3,
+            Ask::PipeLength => 30.0,
+            Ask::FillMeasured => 1e-3,
+            Ask::LevelFrom => 0.1,
+            Ask::LevelTo => 0.2,
+            Ask::DrainBore | Ask::OverflowBore => 0.05,
+            Ask::FillRunning => 1e-4,
+            Ask::RunningFlow => 2e-4,
+            Ask::MachineHeat => 40e3,
+            Ask::Machines => 6.0,
+            Ask::TripWater => f(125.0),
             other => panic!("no usual answer to {other:?}"),
         })
     }

@@ -7,8 +7,8 @@ use super::air::pressure;
 use super::given::{Fault, Given};
 use super::plot::{Axis, Curve, Name, Picture, Plot};
 use super::{Ask, Sheet};
-use crate::physics::basis::Figure;
-use crate::physics::refrigerant::{Condensing, Refrigerant};
+use crate::physics::basis::{Figure, HeadFigure};
+use crate::physics::refrigerant::{Condensing, Refrigerant, head};
 use crate::quantity::{GaugePressure, Kind, TemperatureInterval, ThermodynamicTemperature, Value};
 
 pub(super) const SHEET: Sheet = Sheet {
@@ -18,6 +18,8 @@ pub(super) const SHEET: Sheet = Sheet {
         Ask::Head,
         Ask::CondenserLeaving,
         Ask::CutOut,
+        Ask::NormalApproach,
+        Ask::NormalRange,
         Ask::Altitude,
     ],
     rows: &[
@@ -28,6 +30,15 @@ pub(super) const SHEET: Sheet = Sheet {
             g.need(&[Ask::Head, Ask::CondenserLeaving])?;
             let water = g.temperature(Ask::CondenserLeaving)?;
             Ok(between(at(g, Ask::Head)?.mean, water))
+        }),
+        (Figure::Head(HeadFigure::Expected), |g| {
+            g.need(&[Ask::CondenserLeaving])?;
+            Ok(Value::gauge_pressure(head::expected(
+                fluid(g),
+                g.temperature(Ask::CondenserLeaving)?,
+                g.difference(Ask::NormalApproach)?,
+                pressure(g)?,
+            )?))
         }),
         (Figure::BelowCutOut, |g| {
             g.need(&[Ask::Head, Ask::CutOut])?;
@@ -40,6 +51,16 @@ pub(super) const SHEET: Sheet = Sheet {
         (Figure::WarmerToTrip, |g| {
             g.need(&[Ask::Head, Ask::CutOut])?;
             Ok(between(at(g, Ask::CutOut)?.mean, at(g, Ask::Head)?.mean))
+        }),
+        (Figure::Head(HeadFigure::EnteringWaterAtTrip), |g| {
+            g.need(&[Ask::CutOut])?;
+            Ok(Value::temperature(head::entering_water_at_trip(
+                fluid(g),
+                g.gauge(Ask::CutOut)?,
+                g.difference(Ask::NormalApproach)?,
+                g.difference(Ask::NormalRange)?,
+                pressure(g)?,
+            )?))
         }),
         (Figure::BubblePoint, |g| {
             Ok(Value::temperature(at(g, Ask::Head)?.bubble))
@@ -58,7 +79,7 @@ fn between(warm: ThermodynamicTemperature, cold: ThermodynamicTemperature) -> Va
     ))
 }
 
-fn fluid(given: &Given) -> Refrigerant {
+pub(super) fn fluid(given: &Given) -> Refrigerant {
     let last = Refrigerant::ALL.len() - 1;
     Refrigerant::ALL[given.chosen(Ask::Fluid).min(last)]
 }

@@ -1,7 +1,11 @@
 //! Answers in words: what a working finds beside its numbers.
 
+use crate::physics::chemistry::Band;
+use crate::physics::chemistry::cycles::Cause;
+use crate::physics::chemistry::guideline::Item;
 use crate::physics::circuit::{Caution, Fault as Wrong, Meaning};
 use crate::physics::electrode::Condition;
+use crate::physics::piping::ServoOpening;
 use crate::physics::tower::{Settle, Shape};
 use crate::quantity::Value;
 
@@ -52,6 +56,20 @@ pub enum Say {
     Settle(Settle),
     /// The field rule misleads in this weather.
     RuleParts(f64),
+    /// Tell whoever treats the water.
+    Treatment,
+    /// What an index says of the water.
+    Band(Band),
+    /// A limit that is broken: above it, or below.
+    Limit(Item, bool),
+    /// What may be behind a change of the cycles.
+    Cycles(Cause),
+    /// Whether a servo valve opens on its pressure drop.
+    Servo(ServoOpening),
+    /// The overflow carries the flow below the rim.
+    OverflowHolds,
+    /// It does not.
+    OverflowFails,
 }
 
 impl Saying {

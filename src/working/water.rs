@@ -83,7 +83,7 @@ fn evaporated(given: &Given, air: Option<&EnteringAir>) -> Result<Evaporation, F
     Ok(water::evaporation_between(flow, hot, cold, air)?)
 }
 
-fn cycles(given: &Given) -> Result<Ratio, Fault> {
+pub(super) fn cycles(given: &Given) -> Result<Ratio, Fault> {
     given.need(&[Ask::BasinConductivity, Ask::MakeupConductivity])?;
     Ok(water::cycles(
         given.conductivity(Ask::BasinConductivity)?,

@@ -104,6 +104,21 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
         Figure::BubblePoint => {
             "T = bubble temperature at head + local atmospheric pressure. Take subcooling from here."
         }
+        Figure::PipeDrop => {
+            "dp = (f L/D + K) rho v^2 / 2. f: friction factor. K: sum of fittings. v: velocity."
+        }
+        Figure::StrainerDrop => "dp = (flow / Cv)^2, in gpm and psi. Cv: of the strainer as given.",
+        Figure::OverflowCapacity => {
+            "Capacity = the smaller of weir and orifice flow of the standpipe, water at the rim."
+        }
+        Figure::WaterPerDay => "Volume = flow x 24 h.",
+        Figure::RestartWait => {
+            "Wait = time until the loop, tower alone at work, is cool enough that the first machine \
+             stays below its trip."
+        }
+        Figure::RestartHottest => {
+            "T = highest entering water while the machines start one by one at this spacing."
+        }
         Figure::DewPointOfRefrigerant => {
             "T = dew temperature at head + local atmospheric pressure. Take superheat from here."
         }
@@ -196,7 +211,16 @@ pub(in crate::words) fn source(figure: Figure) -> &'static str {
         Figure::BasinVolume | Figure::BasinWhenFull | Figure::MinutesToLevel => {
             "Source: geometry, straight walls and flat floor. Good as far as the tape and the loss are."
         }
-        Figure::MinutesToReach => {
+        Figure::PipeDrop | Figure::StrainerDrop => {
+            "Source: Darcy and Colebrook; IEC 60534-2-1 for the strainer. Good within 10 % when bore, \
+             length and fittings are (our estimate)."
+        }
+        Figure::OverflowCapacity => {
+            "Source: weir and orifice laws, coefficients from memory. Good within 20 %: grates and \
+             elbows take away."
+        }
+        Figure::WaterPerDay => "Source: arithmetic. Good as far as the flow is.",
+        Figure::MinutesToReach | Figure::RestartWait | Figure::RestartHottest => {
             "Source: energy balance of a mixed loop, metal not counted. Good within 30 %."
         }
         Figure::OverLeavingWater | Figure::BelowCutOut => {

@@ -2,6 +2,7 @@
 
 use super::{physics_chemistry, physics_circuit, physics_electrode, physics_head};
 use crate::physics::basis::Figure;
+use crate::physics::piping::ServoOpening;
 use crate::physics::refrigerant::Refrigerant;
 use crate::quantity::System;
 use crate::working::{Ask, Choice, Fault, METERS, POINTS, Say, Working};
@@ -24,6 +25,21 @@ pub(in crate::words) fn working(working: Working) -> (&'static str, &'static str
         ),
         Working::Water => ("Water balance", "Evaporation, blowdown, makeup, cycles."),
         Working::Basin => ("Basin", "What stands in it, and how long that lasts."),
+        Working::Fill => (
+            "Fill line",
+            "What it brings, and how blocked the strainer is.",
+        ),
+        Working::Drain => ("Draw down and refill", "How long each takes."),
+        Working::Overflow => (
+            "Overflow",
+            "Does it hold, and what does running water cost.",
+        ),
+        Working::Scale => (
+            "Scale and corrosion",
+            "Langelier, Ryznar, Puckorius, limits, cycles.",
+        ),
+        Working::Trip => ("Until a machine trips", "With no tower, or with no flow."),
+        Working::Restart => ("Restart", "How long to wait, and how far apart."),
         Working::Circuit => (
             "Control circuit",
             "What the meter should read, and what a reading means.",
@@ -94,6 +110,38 @@ pub(in crate::words) fn ask(ask: Ask) -> &'static str {
         Ask::RodDiameter => "Rod diameter",
         Ask::RodSpacing => "Rod spacing, or pipe bore",
         Ask::RodImmersion => "Rod length in the water",
+        Ask::Ph => "pH, basin",
+        Ask::SkinWater => "Hottest wall the water touches",
+        Ask::Calcium => "Calcium as CaCO3",
+        Ask::Alkalinity => "Alkalinity as CaCO3",
+        Ask::Chloride => "Chloride",
+        Ask::SetCycles => "Cycles the bleed is set for",
+        Ask::Mains => "Mains pressure while filling",
+        Ask::Lift => "Outlet above that gauge",
+        Ask::PipeBore => "Pipe bore",
+        Ask::PipeLength => "Pipe length",
+        Ask::PipeFittings => "Fittings, sum of K",
+        Ask::Backflow => "Lost in the backflow preventer",
+        Ask::StrainerCv => "Strainer Cv, clean",
+        Ask::SolenoidCv => "Fill valve Cv",
+        Ask::FillMeasured => "Fill flow, measured",
+        Ask::LevelFrom => "Draw down from, below the lip",
+        Ask::LevelTo => "Draw down to, below the lip",
+        Ask::DrainBore => "Drain bore",
+        Ask::FillRunning => "Fill running meanwhile",
+        Ask::OverflowBore => "Overflow bore",
+        Ask::RunningFlow => "Flow that never stops",
+        Ask::RimRoom => "Crest to rim",
+        Ask::WaterPrice => "Price of 1,000 gal",
+        Ask::NormalApproach => "Usual, condensing over leaving",
+        Ask::NormalRange => "Usual range of the condenser",
+        Ask::CondenserWater => "Water in one condenser",
+        Ask::CondenserMetal => "Metal of one condenser",
+        Ask::MachineHeat => "Heat of one machine",
+        Ask::Machines => "Machines to start",
+        Ask::TripWater => "Entering water that trips",
+        Ask::TowerEffectiveness => "Tower effectiveness",
+        Ask::KeepBelow => "Stay below the trip by",
     }
 }
 
@@ -121,6 +169,21 @@ pub(in crate::words) fn ask_hint(ask: Ask) -> &'static str {
         Ask::BasinConductivity => "1,500 µS/cm is taken for tower water not measured.",
         Ask::FilmThickness => "0.2 mm is a wet slime (judgement). Empty: no film.",
         Ask::FoamLiquid => "Dry foam 2%, wet foam 20%. Empty: no foam.",
+        Ask::SkinWater => {
+            "Condensing temperature when known, else the water leaving the condenser."
+        }
+        Ask::Calcium => "Calcium, not total hardness.",
+        Ask::PipeFittings => "Elbow 0.75, gate valve 0.2, entry 0.5, exit 1 (common practice).",
+        Ask::SolenoidCv | Ask::StrainerCv => "From the maker. Kv x 1.156 gives Cv.",
+        Ask::DrainBore => {
+            "The drain as a hole in the floor. Ask before treated water goes down a drain."
+        }
+        Ask::WaterPrice => "Water and sewer together, in your money.",
+        Ask::NormalApproach => {
+            "10 °F for a packaged condenser (from memory): better the site's own."
+        }
+        Ask::MachineHeat => "While it pulls down a warm space.",
+        Ask::TowerEffectiveness => "See Tower today.",
         Ask::ScaleThickness => "Empty: clean rods.",
         _ => "",
     }
@@ -166,6 +229,28 @@ pub(in crate::words) fn say(say: Say) -> (&'static str, &'static str) {
         Say::Settle(settle) => (super::physics_tower::settle(settle), ""),
         Say::RuleParts(part) if part > 0.0 => ("The field rule reads high in this air, by", ""),
         Say::RuleParts(_) => ("The field rule reads low in this air, by", ""),
+        Say::Treatment => (
+            "Chemicals and biocides are the water treater's: goggles and gloves, and tell them \
+             before anything is dosed or drained.",
+            "",
+        ),
+        Say::Band(band) => (super::chemistry::band(band), ""),
+        Say::Limit(item, true) => (super::chemistry::item(item), "Above this limit."),
+        Say::Limit(item, false) => (super::chemistry::item(item), "Below this limit."),
+        Say::Cycles(cause) => (super::chemistry::cause(cause), ""),
+        Say::Servo(opening) => (
+            match opening {
+                ServoOpening::StaysShut => "Too little pressure for a servo valve: it stays shut.",
+                ServoOpening::Doubtful => "A servo valve may not open fully on this pressure.",
+                ServoOpening::Opens => "Enough pressure for a servo valve to open.",
+            },
+            "",
+        ),
+        Say::OverflowHolds => ("The overflow holds this flow below the rim.", ""),
+        Say::OverflowFails => (
+            "The overflow can't carry this flow: the basin runs over.",
+            "",
+        ),
         Say::SafeFrom => ("A setting that holds: from", ""),
         Say::SafeTo => ("to", ""),
     }
@@ -208,6 +293,12 @@ pub(in crate::words) fn figure(figure: Figure) -> &'static str {
         Figure::TripsAt => "Trips when condensing at",
         Figure::WarmerToTrip => "That is warmer by",
         Figure::BubblePoint => "Bubble point",
+        Figure::PipeDrop => "Lost in pipe and fittings",
+        Figure::StrainerDrop => "Lost in the strainer",
+        Figure::OverflowCapacity => "Carries with the water at the rim",
+        Figure::WaterPerDay => "Water in a day",
+        Figure::RestartWait => "Wait before the first",
+        Figure::RestartHottest => "Hottest entering water",
         Figure::DewPointOfRefrigerant => "Dew point of the refrigerant",
         Figure::Circuit(figure) => physics_circuit::name(figure),
         Figure::Chemistry(figure) => physics_chemistry::name(figure),
