@@ -1,7 +1,7 @@
 //! What a working asks for.
 
 use crate::physics::refrigerant::Refrigerant;
-use crate::quantity::{Bounds, Kind, Unit};
+use crate::quantity::{Bounds, Kind, System, Unit, Value, show, show_with};
 
 macro_rules! asks {
     ($($(#[$doc:meta])* $ask:ident,)+) => {
@@ -364,6 +364,32 @@ impl Ask {
         })
     }
 
+    /// The unit its field is labelled with: that of the system, save what is
+    /// millimetres everywhere.
+    pub fn unit(self, system: System, kind: Kind) -> Unit {
+        match self {
+            Ask::FilmThickness | Ask::ScaleThickness => Unit::Millimetre,
+            _ => system.unit_for(kind),
+        }
+    }
+
+    /// A known value as one would type it into the field, and the unit of a
+    /// bare number there.
+    pub fn typed(self, system: System, value: Value) -> (String, Unit) {
+        let unit = self.unit(system, value.kind);
+        let shown = match unit == system.unit_for(value.kind) {
+            true => show(value, system),
+            false => show_with(value, unit, 2),
+        };
+        // Feet and inches, and kilohms, carry their unit with the number.
+        let bare = shown.unit == unit.symbol() && !shown.number.contains(char::is_whitespace);
+        let text = match bare {
+            true => shown.number.replace(',', ""),
+            false => shown.to_string(),
+        };
+        (text.replace('\u{a0}', " "), unit)
+    }
+
     /// Its bit in a set of inputs.
     pub(super) fn bit(self) -> u128 {
         1 << self as u32
@@ -375,5 +401,32 @@ impl Ask {
             Answer::Number(kind, _) => Some(kind),
             Answer::Choice(_) => None,
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::read;
+
+    #[test]
+    fn a_preset_in_its_field_reads_back_as_itself() {
+        let mut checked = 0;
+        for ask in Ask::ALL {
+            let (Answer::Number(kind, bounds), Some(si)) = (ask.answer(), ask.preset()) else {
+                continue;
+            };
+            for system in [System::Us, System::Si] {
+                let (text, unit) = ask.typed(system, Value { kind, si });
+                let back = read(&text, kind, unit, bounds)
+                    .unwrap_or_else(|e| panic!("{ask:?} {text}: {e:?}"))
+                    .value
+                    .si;
+                let near = (back - si).abs() <= 0.06 * si.abs() + 1e-9;
+                assert!(near, "{ask:?}: {text} {unit:?} is {back}, not {si}");
+                checked += 1;
+            }
+        }
+        assert!(checked > 40, "{checked}");
     }
 }

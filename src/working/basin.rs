@@ -4,6 +4,7 @@ use uom::si::length::meter;
 
 use super::given::{Fault, Given};
 use super::plot::Picture;
+use super::say::Say;
 use super::{Ask, Sheet};
 use crate::physics::basin::{Basin, Plan};
 use crate::physics::basis::Figure;
@@ -54,6 +55,7 @@ pub(super) const SHEET: Sheet = Sheet {
         })
     },
     shows: |g, ask| ask != Ask::BasinWidth || g.chosen(Ask::BasinShape) == 0,
+    cautions: |_| vec![Say::Roof],
     ..Sheet::PLAIN
 };
 

@@ -62,6 +62,11 @@ pub(super) const SHEET: Sheet = Sheet {
         _ => true,
     },
     says: |g| sayings(g).unwrap_or_default(),
+    cautions: |g| {
+        let meter = meter(g);
+        let all = meter.cautions().iter().chain([&Caution::CoilOffStem]);
+        all.map(|c| Say::Caution(*c)).collect()
+    },
     ..Sheet::PLAIN
 };
 
@@ -146,17 +151,12 @@ fn shown(reading: Reading) -> Value {
     }
 }
 
-/// Cautions; with a reading its meaning and the faults it fits, without one
-/// what each fault would read.
+/// With a reading its meaning and the faults it fits, without one what each
+/// fault would read.
 fn sayings(given: &Given) -> Result<Vec<Saying>, Fault> {
     let (circuit, state) = circuit(given)?;
     let (leads, meter) = (leads(given), meter(given));
-    let mut all: Vec<Saying> = meter
-        .cautions()
-        .iter()
-        .chain([&Caution::CoilOffStem])
-        .map(|c| Saying::of(Tone::Caution, Say::Caution(*c)))
-        .collect();
+    let mut all = Vec::new();
     let Some(reading) = reading(given) else {
         for (fault, reading) in expect(&circuit, state, leads, meter)? {
             all.push(Saying {

@@ -4,6 +4,7 @@ use uom::si::ratio::ratio;
 
 use super::basin::{basin, needs};
 use super::given::{Fault, Given};
+use super::say::Say;
 use super::{Ask, Sheet};
 use crate::physics::basis::{Figure, PipingFigure};
 use crate::physics::drain::{Outlet, time_to_fill, time_to_level};
@@ -52,6 +53,7 @@ pub(super) const SHEET: Sheet = Sheet {
         }),
     ],
     shows: |g, ask| ask != Ask::BasinWidth || g.chosen(Ask::BasinShape) == 0,
+    cautions: |_| vec![Say::Drawdown],
     ..Sheet::PLAIN
 };
 

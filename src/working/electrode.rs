@@ -9,6 +9,7 @@ use super::given::{Fault, Given};
 use super::say::{Say, Saying, Tone};
 use super::{Ask, Sheet};
 use crate::physics::basis::{ElectrodeFigure, Figure};
+use crate::physics::circuit::Caution;
 use crate::physics::electrode::{Condition, Film, Foam, Leakage, Probe, Scale, Shape, Water};
 use crate::quantity::{ElectricalConductivity, ElectricalResistance, Length, Ratio, Value};
 
@@ -51,6 +52,7 @@ pub(super) const SHEET: Sheet = Sheet {
         }),
     ],
     says: |g| sayings(g).unwrap_or_default(),
+    cautions: |_| vec![Say::Caution(Caution::LiveParts)],
     shows: |g, ask| ask != Ask::RodSpacing || g.chosen(Ask::RodShape) != 2,
     ..Sheet::PLAIN
 };
@@ -117,10 +119,7 @@ fn safe(given: &Given) -> Result<Option<(f64, f64)>, Fault> {
 
 fn sayings(given: &Given) -> Result<Vec<Saying>, Fault> {
     let sensed = probe(given)?.sensed(given.resistance(Ask::Sensitivity)?)?;
-    let mut all = vec![Saying::of(
-        Tone::Caution,
-        Say::Caution(crate::physics::circuit::Caution::LiveParts),
-    )];
+    let mut all = Vec::new();
     all.extend(sensed.into_iter().map(|one| Saying {
         tone: if one.fooled {
             Tone::Finding

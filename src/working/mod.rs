@@ -74,6 +74,7 @@ struct Sheet {
     rows: &'static [Row],
     draw: Draw,
     says: fn(&Given) -> Vec<Saying>,
+    cautions: fn(&Given) -> Vec<Say>,
     shows: fn(&Given, Ask) -> bool,
 }
 
@@ -85,6 +86,7 @@ impl Sheet {
         rows: &[],
         draw: |_| None,
         says: |_| Vec::new(),
+        cautions: |_| Vec::new(),
         shows: |_, _| true,
     };
 }
@@ -155,6 +157,11 @@ impl Working {
     /// What it finds beside its numbers, in words.
     pub fn sayings(self, given: &Given) -> Vec<Saying> {
         (self.sheet().says)(given)
+    }
+
+    /// What can hurt at the step, to be shown before it.
+    pub fn cautions(self, given: &Given) -> Vec<Say> {
+        (self.sheet().cautions)(given)
     }
 
     /// Whether an input matters with what is given.

@@ -6,6 +6,7 @@ use uom::si::thermodynamic_temperature::kelvin;
 use super::air::pressure;
 use super::given::{Fault, Given};
 use super::plot::{Axis, Curve, Name, Picture, Plot};
+use super::say::Say;
 use super::{Ask, Sheet};
 use crate::physics::basis::{Figure, HeadFigure};
 use crate::physics::refrigerant::{Condensing, Refrigerant, head};
@@ -70,6 +71,7 @@ pub(super) const SHEET: Sheet = Sheet {
         }),
     ],
     draw: |g| saturation(g).map(Picture::Plot),
+    cautions: |_| vec![Say::Refrigerant],
     ..Sheet::PLAIN
 };
 

@@ -1,8 +1,8 @@
 //! Answers in words: what a working finds beside its numbers.
 
-use crate::physics::chemistry::Band;
 use crate::physics::chemistry::cycles::Cause;
 use crate::physics::chemistry::guideline::Item;
+use crate::physics::chemistry::{Band, Index};
 use crate::physics::circuit::{Caution, Fault as Wrong, Meaning};
 use crate::physics::electrode::Condition;
 use crate::physics::piping::ServoOpening;
@@ -23,8 +23,6 @@ pub struct Saying {
 /// How a saying is meant.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Tone {
-    /// Take care.
-    Caution,
     /// Something is found.
     Finding,
     /// One of those that fit.
@@ -56,10 +54,16 @@ pub enum Say {
     Settle(Settle),
     /// The field rule misleads in this weather.
     RuleParts(f64),
+    /// Refrigerant under pressure.
+    Refrigerant,
+    /// Roof edge, fan, mist.
+    Roof,
+    /// Drawing a basin down.
+    Drawdown,
     /// Tell whoever treats the water.
     Treatment,
     /// What an index says of the water.
-    Band(Band),
+    Band(Index, Band),
     /// A limit that is broken: above it, or below.
     Limit(Item, bool),
     /// What may be behind a change of the cycles.

@@ -48,6 +48,7 @@ pub(super) const SHEET: Sheet = Sheet {
         }),
     ],
     says,
+    cautions: |_| vec![Say::Treatment],
     ..Sheet::PLAIN
 };
 
@@ -79,13 +80,13 @@ fn index(given: &Given, get: fn(Indices) -> f64) -> Answered {
 }
 
 fn says(given: &Given) -> Vec<Saying> {
-    let mut all = vec![Saying::of(Tone::Caution, Say::Treatment)];
+    let mut all = Vec::new();
     let indices = indices(given).ok();
     if let Some(found) = indices {
         for which in [Index::Langelier, Index::Ryznar, Index::Puckorius] {
             all.push(Saying {
                 tone: Tone::Plain,
-                say: Say::Band(found.band(which)),
+                say: Say::Band(which, found.band(which)),
                 value: Some(Value::number(found.of(which))),
             });
         }

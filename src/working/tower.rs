@@ -75,6 +75,7 @@ pub(super) const SHEET: Sheet = Sheet {
     ],
     draw: |g| curve(g).map(Picture::Plot),
     says: |g| shapes(g).unwrap_or_default(),
+    cautions: |_| vec![Say::Roof],
     ..Sheet::PLAIN
 };
 

@@ -15,7 +15,7 @@ use crate::app::route::{Route, Station};
 use crate::quantity::{Unit, Value, show};
 use crate::record::{KnownInput, VisitId, known_input};
 use crate::words::Phrase as P;
-use crate::working::{Answer, Ask, Choice, Given, Saying, Tone, Working};
+use crate::working::{Answer, Ask, Choice, Given, Say, Saying, Tone, Working};
 
 /// The list.
 #[component]
@@ -72,17 +72,6 @@ struct Start {
     why: Option<P>,
 }
 
-fn number_text(value: Value) -> (String, Unit) {
-    let system = prefs().system.get_untracked();
-    let shown = show(value, system);
-    // Feet and inches carry their unit in the number.
-    let text = match shown.number.contains(char::is_whitespace) {
-        true => shown.to_string(),
-        false => shown.number.replace(',', ""),
-    };
-    (text.replace('\u{a0}', " "), system.unit_for(value.kind))
-}
-
 /// A working.
 #[component]
 pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView {
@@ -107,7 +96,7 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
             why: Some(P::FromVisit),
         },
         (Some(KnownInput::Value(value)), _) => {
-            let (text, unit) = number_text(value);
+            let (text, unit) = ask.typed(prefs().system.get_untracked(), value);
             Start {
                 text,
                 unit,
@@ -115,7 +104,7 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
             }
         }
         (_, Some(si)) => {
-            let (text, unit) = number_text(Value { kind, si });
+            let (text, unit) = ask.typed(prefs().system.get_untracked(), Value { kind, si });
             Start {
                 text,
                 unit,
@@ -124,7 +113,7 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
         }
         _ => Start {
             text: String::new(),
-            unit: prefs().system.get_untracked().unit_for(kind),
+            unit: ask.unit(prefs().system.get_untracked(), kind),
             why: None,
         },
     };
@@ -199,9 +188,12 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
             })
             .collect_view();
         let drawn = working.picture(&given).map(|p| picture(&p, words, system));
-        let said = sayings(working.sayings(&given));
-        markup! { {drawn}{numbers}{said} }
+        let said = findings(working.sayings(&given));
+        markup! { {drawn}{said}{numbers} }
     };
+    // Before the fields: a caution is read before the step.
+    let careful = Memo::new(move |_| given.with(|given| working.cautions(given)));
+    let cautions = move || cautions(careful.get());
     // A field that does not matter now is out of sight, with what it holds.
     let fields = fields
         .into_iter()
@@ -219,7 +211,9 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
     markup! {
         <Screen title sub name="working" back>
             <div class="desk">
-                <section class="fields">{fields}
+                <section class="fields">
+                    {cautions}
+                    {fields}
                     <button class="plain" data-test="clear-working" on:click=tap(clear)>
                         {words.phrase(P::BackToKnown)}
                     </button>
@@ -233,24 +227,28 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
     }
 }
 
-/// What is found, in words: cautions together, then the rest as a list.
-fn sayings(all: Vec<Saying>) -> AnyView {
+/// Cautions, together under one sign.
+fn cautions(all: Vec<Say>) -> Option<AnyView> {
     let words = prefs().words;
-    let system = prefs().system.get_untracked();
-    let (cautions, rest): (Vec<_>, Vec<_>) = all.into_iter().partition(|s| s.tone == Tone::Caution);
-    let cautions = (!cautions.is_empty()).then(|| {
-        let lines = cautions
+    (!all.is_empty()).then(|| {
+        let lines = all
             .into_iter()
-            .map(|s| markup! { <p>{words.say(s.say).0}</p> })
+            .map(|say| markup! { <p>{words.say(say).0}</p> })
             .collect_view();
         markup! { <div class="notice caution"><Draw icon=Icon::Warning /><div>{lines}</div></div> }
-    });
-    let rest = rest
+    })
+}
+
+/// What is found, in words.
+fn findings(all: Vec<Saying>) -> AnyView {
+    let words = prefs().words;
+    let system = prefs().system.get_untracked();
+    let rows = all
         .into_iter()
         .map(|Saying { tone, say, value }| {
             let (name, more) = words.say(say);
             let icon = match tone {
-                Tone::Finding | Tone::Caution => Icon::Warning,
+                Tone::Finding => Icon::Warning,
                 Tone::Fits => Icon::Full,
                 Tone::Plain => Icon::Empty,
             };
@@ -267,7 +265,7 @@ fn sayings(all: Vec<Saying>) -> AnyView {
             }
         })
         .collect_view();
-    markup! { {cautions}<ul class="rows" data-test="sayings">{rest}</ul> }
+    markup! { <ul class="rows" data-test="sayings">{rows}</ul> }
 }
 
 /// A choice of a few: buttons for two or three, a list for more.

@@ -2,6 +2,7 @@
 
 use super::{physics_chemistry, physics_circuit, physics_electrode, physics_head};
 use crate::physics::basis::Figure;
+use crate::physics::chemistry::Index;
 use crate::physics::piping::ServoOpening;
 use crate::physics::refrigerant::Refrigerant;
 use crate::quantity::System;
@@ -157,7 +158,6 @@ pub(in crate::words) fn ask_hint(ask: Ask) -> &'static str {
         Ask::WaterAirRatio => "1.2 unless the maker says otherwise (common practice, no source).",
         Ask::AirPart => "100% with the fan on high and a clean fill.",
         Ask::DriftPart => "0.005% with modern eliminators (common practice, no source).",
-        Ask::Head => "Eyes and gloves: liquid refrigerant burns, discharge lines are hot.",
         Ask::CutOut => "The nameplate governs.",
         Ask::Loss => "Evaporation, drift and blowdown: see the water balance.",
         Ask::LoopThen => "Entering water at which the first machine trips.",
@@ -234,7 +234,29 @@ pub(in crate::words) fn say(say: Say) -> (&'static str, &'static str) {
              before anything is dosed or drained.",
             "",
         ),
-        Say::Band(band) => (super::chemistry::band(band), ""),
+        Say::Band(index, band) => (
+            super::chemistry::band(band),
+            match index {
+                Index::Langelier => "By the Langelier index.",
+                Index::Ryznar => "By the Ryznar index.",
+                Index::Puckorius => "By the Puckorius index.",
+            },
+        ),
+        Say::Refrigerant => (
+            "Eyes and gloves: liquid refrigerant burns, discharge lines are hot. Certified people \
+             only, by local law.",
+            "",
+        ),
+        Say::Roof => (
+            "Roof edge and wet deck: fall protection as the site requires. Fan locked out before \
+             anyone reaches in; stay out of the mist, it can carry Legionella.",
+            "",
+        ),
+        Say::Drawdown => (
+            "Lock out fan and pump first. A basin may be a confined space. Treated water may not go \
+             down every drain: get permission, and tell the water treater.",
+            "",
+        ),
         Say::Limit(item, true) => (super::chemistry::item(item), "Above this limit."),
         Say::Limit(item, false) => (super::chemistry::item(item), "Below this limit."),
         Say::Cycles(cause) => (super::chemistry::cause(cause), ""),
