@@ -384,6 +384,7 @@ impl Ask {
         // Feet and inches, and kilohms, carry their unit with the number.
         let bare = shown.unit == unit.symbol() && !shown.number.contains(char::is_whitespace);
         let text = match bare {
+            _ if value.si == 0.0 && value.kind == Kind::Length => "0".to_owned(),
             true => shown.number.replace(',', ""),
             false => shown.to_string(),
         };

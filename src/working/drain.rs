@@ -8,7 +8,7 @@ use super::say::Say;
 use super::{Ask, Sheet};
 use crate::physics::basis::{Figure, PipingFigure};
 use crate::physics::drain::{Outlet, time_to_fill, time_to_level};
-use crate::quantity::{Ratio, Value, VolumeRate};
+use crate::quantity::{Length, Ratio, Value, VolumeRate};
 
 pub(super) const SHEET: Sheet = Sheet {
     slug: "drain",
@@ -47,9 +47,15 @@ pub(super) const SHEET: Sheet = Sheet {
             )?))
         }),
         (Figure::Piping(PipingFigure::SteadyLevel), |g| {
-            g.need(&[Ask::DrainBore, Ask::FillRunning])?;
+            g.need(&[Ask::BasinDepth, Ask::DrainBore, Ask::FillRunning])?;
             let height = outlet(g)?.steady_height(g.flow(Ask::FillRunning)?)?;
-            Ok(Value::level(height))
+            // Below the lip, as every level; at the lip it runs over.
+            let below = g.level(Ask::BasinDepth)? - height;
+            Ok(Value::level(if below.value > 0.0 {
+                below
+            } else {
+                Length::default()
+            }))
         }),
     ],
     shows: |g, ask| ask != Ask::BasinWidth || g.chosen(Ask::BasinShape) == 0,

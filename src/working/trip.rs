@@ -21,6 +21,7 @@ pub(super) const SHEET: Sheet = Sheet {
         Ask::Heat,
         Ask::LoopVolume,
         Ask::LoopNow,
+        Ask::MachineHeat,
         Ask::CondenserWater,
         Ask::CondenserMetal,
         Ask::Altitude,
@@ -41,11 +42,11 @@ pub(super) const SHEET: Sheet = Sheet {
             )?))
         }),
         (Figure::LoopHeat(LoopHeatFigure::NoFlow), |g| {
-            g.need(&[Ask::CutOut, Ask::Heat, Ask::LoopNow])?;
+            g.need(&[Ask::CutOut, Ask::MachineHeat, Ask::LoopNow])?;
             let trips = condenser(g)?.trip_entering(super::air::pressure(g)?)?;
             let rise = crate::physics::tower::range(trips, g.temperature(Ask::LoopNow)?);
             Ok(Value::duration(time_without_flow(
-                g.heat(Ask::Heat)?,
+                g.heat(Ask::MachineHeat)?,
                 g.mass(Ask::CondenserWater)?,
                 g.mass(Ask::CondenserMetal)?,
                 // Copper and steel.

@@ -200,6 +200,7 @@ pub fn QuantityField(
                 <button
                     type="button"
                     class="unit"
+                    hidden=move || typing.bare.get().symbol().is_empty()
                     aria-label=move || {
                         format!("{name}: {} {}", words.phrase(P::UnitIs), typing.bare.get().symbol())
                     }

@@ -7,12 +7,12 @@ pub(in crate::words) fn name(figure: PipingFigure) -> &'static str {
     match figure {
         PipingFigure::ValveFlow => "Through the valve",
         PipingFigure::FillFlow => "The line brings",
-        PipingFigure::StrainerBlockage => "Strainer passes, Kv",
+        PipingFigure::StrainerBlockage => "Strainer open, part of clean",
         PipingFigure::ServoDrop => "Pressure across the valve",
         PipingFigure::Submergence => "Water needed over the suction",
         PipingFigure::DrainTime => "Until drained to that level",
         PipingFigure::FillTime => "Until filled to that level",
-        PipingFigure::SteadyLevel => "Level settles at",
+        PipingFigure::SteadyLevel => "Level settles, below the lip",
         PipingFigure::OverflowHead => "Head over the overflow",
         PipingFigure::RunningWater => "Costs in a year",
     }
@@ -33,7 +33,7 @@ pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
         }
         PipingFigure::StrainerBlockage => {
             "Kv = Q / square root of (pressure left). Pressure left: mains - lift - fixed loss - \
-             pipe, fittings and valve at the measured flow Q."
+             pipe, fittings and valve at the measured flow Q. Part of clean: this Kv over the clean one's."
         }
         PipingFigure::ServoDrop => {
             "Opens fully when dp = 5 to 10 psi or more. dp: pressure across the valve."
@@ -52,7 +52,7 @@ pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
         }
         PipingFigure::SteadyLevel => {
             "h = (q / (C a))^2 / 2g - z. q: water coming in. C a: the drain's opening. z: fall of the \
-             drain pipe. g: gravity."
+             drain pipe. g: gravity. Below the lip: depth - h."
         }
         PipingFigure::OverflowHead => {
             "The head h at which the overflow carries the flow. Standpipe: Q = 0.6 x 2/3 x square \
