@@ -24,7 +24,7 @@ impl Words {
     /// The name of an input, as it stands in front of "is out of range".
     pub fn physics_quantity(self, quantity: Quantity) -> &'static str {
         match self.0 {
-            Tongue::English => en::physics::quantity(quantity),
+            Tongue::English => en::physics_refused::quantity(quantity),
         }
     }
 
@@ -52,7 +52,7 @@ impl Words {
     /// Why a calculation has no answer, and what to look at.
     pub fn no_solution(self, why: NoSolution) -> &'static str {
         match self.0 {
-            Tongue::English => en::physics::no_solution(why),
+            Tongue::English => en::physics_refused::no_solution(why),
         }
     }
 }

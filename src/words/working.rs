@@ -37,21 +37,21 @@ impl Words {
     /// What a working says beside its numbers, and a line more about it.
     pub fn say(self, say: Say) -> (&'static str, &'static str) {
         match self.0 {
-            Tongue::English => en::working::say(say),
+            Tongue::English => en::working_found::say(say),
         }
     }
 
     /// A figure's name.
     pub fn figure(self, figure: Figure) -> &'static str {
         match self.0 {
-            Tongue::English => en::working::figure(figure),
+            Tongue::English => en::working_found::figure(figure),
         }
     }
 
     /// Why a working has no answer.
     pub fn working_fault(self, fault: &Fault, system: System) -> String {
         match self.0 {
-            Tongue::English => en::working::fault(fault, system),
+            Tongue::English => en::working_found::fault(fault, system),
         }
     }
 }
