@@ -1,9 +1,7 @@
 //! The frame of every screen: way back, title, body, one action in the
 //! thumb's reach, and what the person must know wherever they are.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::{markup, tap};
+use crate::app::view::prelude::*;
 
 use super::icon::{Draw, Icon};
 use super::waterline::Waterline;
@@ -49,7 +47,7 @@ pub fn Screen(
     act: Option<ViewFn>,
     /// The body.
     children: Children,
-) -> impl IntoView {
+) -> View {
     let with_rail = edge.is_some();
     Effect::new(move || document().set_title(&format!("{} · Coldsump", title.get())));
     markup! {
@@ -84,7 +82,7 @@ pub fn Screen(
 /// What must be known on any screen: a save that failed, a report that can
 /// go out, a new version that waits.
 #[component]
-fn Banners(in_outbox: bool) -> impl IntoView {
+fn Banners(in_outbox: bool) -> View {
     let words = prefs().words;
     let ledger = ledger();
     let outside: Outside = expect_context();

@@ -1,8 +1,6 @@
 //! Home: visits, newest first, and the sites to open one at.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::{markup, tap};
+use crate::app::view::prelude::*;
 
 use crate::app::ledger::ledger;
 use crate::app::parts::icon::{Draw, Icon};
@@ -48,7 +46,7 @@ fn open_demo() {
 
 /// The first screen.
 #[component]
-pub fn Home() -> impl IntoView {
+pub fn Home() -> View {
     let words = prefs().words;
     let log = ledger().log();
     let outside: Outside = expect_context();

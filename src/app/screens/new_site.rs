@@ -1,9 +1,8 @@
 //! Describing a new site by typing. Every field keeps its draft, so the form
 //! can be left and found again; the site becomes an entry when it is saved.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::{choice, markup, tap};
+use crate::app::parts::choice::choice;
+use crate::app::view::prelude::*;
 use uom::si::ratio::ratio;
 
 use crate::app::ledger::ledger;
@@ -273,7 +272,7 @@ impl Form {
 
 /// The screen.
 #[component]
-pub fn NewSite() -> impl IntoView {
+pub fn NewSite() -> View {
     let words = prefs().words;
     let form = Form::new();
     let title = Signal::derive(move || words.phrase(P::NewSiteTitle).to_owned());
@@ -440,7 +439,7 @@ pub fn NewSite() -> impl IntoView {
 }
 
 #[component]
-fn MachineFields(machine: MachineForm) -> impl IntoView {
+fn MachineFields(machine: MachineForm) -> View {
     let words = prefs().words;
     let n = machine.n;
     let choose = move |ev| {

@@ -1,9 +1,7 @@
 //! Numbers: what the readings as found come to, each with its formula, source
 //! and what it was worked out from.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::markup;
+use crate::app::view::prelude::*;
 
 use super::visit_frame::{Job, StationScreen};
 use crate::app::parts::number::Number;
@@ -16,7 +14,7 @@ use crate::words::Phrase as P;
 
 /// The station.
 #[component]
-pub fn Numbers(id: VisitId) -> impl IntoView {
+pub fn Numbers(id: VisitId) -> View {
     let job = Job::of(id);
     let words = prefs().words;
     let act = move || {
@@ -42,7 +40,7 @@ pub fn Numbers(id: VisitId) -> impl IntoView {
 }
 
 #[component]
-fn List(site: Site, visit: Visit) -> impl IntoView {
+fn List(site: Site, visit: Visit) -> View {
     let words = prefs().words;
     let system = prefs().system.get_untracked();
     let figures = Figures::of(&site, &visit);
@@ -141,7 +139,7 @@ fn List(site: Site, visit: Visit) -> impl IntoView {
 }
 
 #[component]
-fn Condenser(site: Site, head: Head, system: System) -> impl IntoView {
+fn Condenser(site: Site, head: Head, system: System) -> View {
     let words = prefs().words;
     let machine = site.machines.into_iter().find(|m| m.id == head.machine);
     let name = machine.map(|m| format!("{} · {}", m.name, m.refrigerant.designation()));

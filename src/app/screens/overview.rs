@@ -1,9 +1,7 @@
 //! The visit at a glance: complaint, stations and how each stands, and the
 //! one thing to do next.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::{markup, tap};
+use crate::app::view::prelude::*;
 
 use super::visit_frame::{Job, NotFound};
 use crate::app::ledger::ledger;
@@ -138,7 +136,7 @@ fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
 
 /// The overview.
 #[component]
-pub fn Overview(id: VisitId) -> impl IntoView {
+pub fn Overview(id: VisitId) -> View {
     let job = Job::of(id);
     if job.both().is_none() {
         return markup! { <NotFound /> };

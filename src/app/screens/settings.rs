@@ -1,8 +1,7 @@
 //! Units and light.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::{choice, markup};
+use crate::app::parts::choice::choice;
+use crate::app::view::prelude::*;
 
 use crate::app::ledger::ledger;
 use crate::app::parts::shell::Screen;
@@ -13,7 +12,7 @@ use crate::words::Phrase as P;
 
 /// The settings.
 #[component]
-pub fn Settings() -> impl IntoView {
+pub fn Settings() -> View {
     let prefs = prefs();
     let ledger = ledger();
     let words = prefs.words;

@@ -1,9 +1,7 @@
 //! The frame that all stations of a visit share: the visit and its site,
 //! looked up once, the waterline, and the way back to the overview.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::markup;
+use crate::app::view::prelude::*;
 
 use crate::app::ledger::ledger;
 use crate::app::parts::shell::{Edge, Screen};
@@ -68,7 +66,7 @@ pub fn StationScreen(
     act: ViewFn,
     /// The body.
     children: Children,
-) -> impl IntoView {
+) -> View {
     let words = prefs().words;
     let edge = Signal::derive(move || {
         let (visit, site) = job.both()?;
@@ -103,7 +101,7 @@ pub fn StationScreen(
 
 /// Said when an address names something this phone does not hold.
 #[component]
-pub fn NotFound() -> impl IntoView {
+pub fn NotFound() -> View {
     let words = prefs().words;
     let title = Signal::derive(move || words.phrase(P::NotHereTitle).to_owned());
     markup! {

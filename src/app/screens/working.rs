@@ -1,10 +1,8 @@
 //! Workings: the list, and one calculation on its own. The face draws any of
 //! them from what it asks for and answers.
 
-use leptos::prelude::*;
-
 use crate::app::ledger::ledger;
-use crate::app::parts::erased::{choice, markup, tap};
+use crate::app::parts::choice::choice;
 use crate::app::parts::field::{QuantityField, Typing};
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::parts::number::Number;
@@ -12,6 +10,7 @@ use crate::app::parts::picture::picture;
 use crate::app::parts::shell::Screen;
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
+use crate::app::view::prelude::*;
 use crate::quantity::{Unit, Value, show};
 use crate::record::{KnownInput, VisitId, known_input};
 use crate::words::Phrase as P;
@@ -19,7 +18,7 @@ use crate::working::{Answer, Ask, Choice, Given, Say, Saying, Tone, Working};
 
 /// The list.
 #[component]
-pub fn Workings(visit: Option<VisitId>) -> impl IntoView {
+pub fn Workings(visit: Option<VisitId>) -> View {
     let words = prefs().words;
     let title = Signal::derive(move || words.phrase(P::Workings).to_owned());
     let sub = match visit {
@@ -74,7 +73,7 @@ struct Start {
 
 /// A working.
 #[component]
-pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView {
+pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> View {
     let words = prefs().words;
     let known = visit.and_then(|id| {
         let visit = ledger().visit(id).get_untracked()?;
@@ -269,7 +268,7 @@ fn findings(all: Vec<Saying>) -> AnyView {
 }
 
 /// A choice of a few: buttons for two or three, a list for more.
-fn chooser(ask: Ask, of: Choice, place: RwSignal<usize>, key: String) -> AnyView {
+fn chooser(ask: Ask, of: Choice, place: RwSignal<usize>, key: String) -> View {
     let words = prefs().words;
     let key = StoredValue::new(key);
     let choose = move |at: usize| {
