@@ -46,7 +46,7 @@ pub fn Found(id: VisitId) -> View {
             </a>
         }
     };
-    let sub = Signal::derive(move || words.phrase(P::FoundSub).to_owned());
+    let sub = words.phrase(P::FoundSub);
     let loop_fields = [
         (What::EnteringWater, "entering-water"),
         (What::LeavingWater, "leaving-water"),

@@ -53,8 +53,8 @@ pub fn Home() -> View {
     let visits = Memo::new(move |_| log.with(|log| log.visits()));
     let sites = Memo::new(move |_| log.with(|log| log.sites()));
     let outbox = Memo::new(move |_| log.with(|log| log.outbox().len()));
-    let title = Signal::derive(move || words.phrase(P::Product).to_owned());
-    let sub = Signal::derive(move || words.phrase(P::ProductLine).to_owned());
+    let title = words.phrase(P::Product);
+    let sub = words.phrase(P::ProductLine);
     let site_name = move |id: SiteId| {
         sites.with(|s| {
             s.iter()

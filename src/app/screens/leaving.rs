@@ -27,7 +27,7 @@ pub fn Leaving(id: VisitId) -> View {
             </a>
         }
     };
-    let sub = Signal::derive(move || words.phrase(P::LeftSub).to_owned());
+    let sub = words.phrase(P::LeftSub);
     let machines = job
         .site
         .with_untracked(|s| s.as_ref().map(|s| s.machines.clone()));

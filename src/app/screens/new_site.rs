@@ -275,8 +275,8 @@ impl Form {
 pub fn NewSite() -> View {
     let words = prefs().words;
     let form = Form::new();
-    let title = Signal::derive(move || words.phrase(P::NewSiteTitle).to_owned());
-    let sub = Signal::derive(move || words.phrase(P::NewSiteSub).to_owned());
+    let title = words.phrase(P::NewSiteTitle);
+    let sub = words.phrase(P::NewSiteSub);
     let save = move |_| {
         form.tried.set(true);
         form.quantities().into_iter().for_each(Typing::show_refusal);

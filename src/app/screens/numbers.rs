@@ -24,7 +24,7 @@ pub fn Numbers(id: VisitId) -> View {
             </a>
         }
     };
-    let sub = Signal::derive(move || words.phrase(P::NumbersSub).to_owned());
+    let sub = words.phrase(P::NumbersSub);
     let list = move || {
         let (visit, site) = job.both()?;
         Some(markup! { <List site visit /> })

@@ -22,15 +22,13 @@ pub fn Outbox() -> View {
     let words = prefs().words;
     let log = ledger().log();
     let outside: Outside = expect_context();
-    let title = Signal::derive(move || words.phrase(P::Outbox).to_owned());
-    let sub = Signal::derive(move || {
-        words
-            .phrase(if outside.signal.get() {
-                P::SignalThere
-            } else {
-                P::SignalNone
-            })
-            .to_owned()
+    let title = words.phrase(P::Outbox);
+    let sub = live(move || {
+        words.phrase(if outside.signal.get() {
+            P::SignalThere
+        } else {
+            P::SignalNone
+        })
     });
     let going = Memo::new(move |_| log.with(|log| log.outbox()));
     markup! {

@@ -143,8 +143,8 @@ pub fn Overview(id: VisitId) -> View {
     }
     let words = prefs().words;
     let both = move || job.both();
-    let title = Signal::derive(move || both().map_or(String::new(), |(_, site)| site.name));
-    let sub = Signal::derive(move || {
+    let title = both().map_or(String::new(), |(_, site)| site.name);
+    let sub = live(move || {
         let opened = both().map(|(v, _)| format!("{} {}", v.opened.date(), v.opened.clock()));
         format!(
             "{} {}",

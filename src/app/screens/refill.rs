@@ -72,7 +72,7 @@ pub fn Refill(id: VisitId) -> View {
         Some((_, true)) => Some(markup! { <Running job test /> }),
         Some((_, false)) => Some(markup! { <Ended test /> }),
     };
-    let sub = Signal::derive(move || words.phrase(P::RefillSub).to_owned());
+    let sub = words.phrase(P::RefillSub);
     markup! {
         <StationScreen job title=P::StationRefill sub name="refill" act>
             {body}

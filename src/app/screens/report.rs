@@ -77,7 +77,7 @@ pub fn Report(id: VisitId) -> View {
         let (visit, site) = job.both()?;
         Some(to_text(&compose(&site, &visit, system, words), 40))
     };
-    let sub = Signal::derive(move || words.phrase(P::ReportSub).to_owned());
+    let sub = words.phrase(P::ReportSub);
     markup! {
         <StationScreen job title=P::StationReport sub name="report" act>
             <div aria-live="polite">

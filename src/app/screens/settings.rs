@@ -16,7 +16,7 @@ pub fn Settings() -> View {
     let prefs = prefs();
     let ledger = ledger();
     let words = prefs.words;
-    let title = Signal::derive(move || words.phrase(P::Settings).to_owned());
+    let title = words.phrase(P::Settings);
     let systems = [
         (System::Us, P::UnitsUs, "units-us"),
         (System::Si, P::UnitsSi, "units-si"),

@@ -31,9 +31,9 @@ fn Described(id: SiteId, site: Site) -> View {
     let draft = StoredValue::new(format!("complaint {id}"));
     let complaint = RwSignal::new(String::new());
     let name = site.name.clone();
-    let title = Signal::derive(move || name.clone());
+    let title = name;
     let place = site.place.clone();
-    let sub = Signal::derive(move || place.clone());
+    let sub = place;
     let text = |value: Value| show(value, system).to_string();
     let tower = &site.tower;
     let facts = [

@@ -67,7 +67,7 @@ pub fn Trace(id: VisitId) -> View {
             </a>
         }
     };
-    let sub = Signal::derive(move || {
+    let sub = live(move || {
         let top = mind.with(|m| m.as_ref().and_then(|m| m.belief.suspects.first().cloned()));
         let begun = mind.with(|m| m.as_ref().is_some_and(|m| m.visit.has_begun()));
         match top {

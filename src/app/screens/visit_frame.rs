@@ -57,13 +57,13 @@ pub fn StationScreen(
     /// Station's title.
     title: P,
     /// Under the title.
-    #[prop(optional, into)]
-    sub: Option<Signal<String>>,
+    #[prop(into)]
+    sub: View,
     /// Name for tests.
     name: &'static str,
     /// The action bar.
     #[prop(into)]
-    act: ViewFn,
+    act: View,
     /// The body.
     children: Children,
 ) -> View {
@@ -83,19 +83,14 @@ pub fn StationScreen(
         let name = name.unwrap_or_else(|| words.phrase(P::Visit).to_owned());
         (Route::Visit(job.id, Station::Overview), name)
     };
-    let title = Signal::derive(move || words.phrase(title).to_owned());
-    match (job.both().is_some(), sub) {
-        (false, _) => markup! { <NotFound /> },
-        (true, Some(sub)) => markup! {
-            <Screen title sub edge name back=back() act>
-                {children()}
-            </Screen>
-        },
-        (true, None) => markup! {
-            <Screen title edge name back=back() act>
-                {children()}
-            </Screen>
-        },
+    let title = words.phrase(title);
+    if job.both().is_none() {
+        return markup! { <NotFound /> };
+    }
+    markup! {
+        <Screen title sub edge name back=back() act>
+            {children()}
+        </Screen>
     }
 }
 
@@ -103,7 +98,7 @@ pub fn StationScreen(
 #[component]
 pub fn NotFound() -> View {
     let words = prefs().words;
-    let title = Signal::derive(move || words.phrase(P::NotHereTitle).to_owned());
+    let title = words.phrase(P::NotHereTitle);
     markup! {
         <Screen
             title

@@ -20,12 +20,12 @@ use crate::working::{Answer, Ask, Choice, Given, Say, Saying, Tone, Working};
 #[component]
 pub fn Workings(visit: Option<VisitId>) -> View {
     let words = prefs().words;
-    let title = Signal::derive(move || words.phrase(P::Workings).to_owned());
+    let title = words.phrase(P::Workings);
     let sub = match visit {
         Some(_) => P::WorkingsOfVisit,
         None => P::WorkingsSub,
     };
-    let sub = Signal::derive(move || words.phrase(sub).to_owned());
+    let sub = words.phrase(sub);
     let back = match visit {
         Some(id) => (
             Route::Visit(id, Station::Numbers),
@@ -202,8 +202,8 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> View {
         })
         .collect_view();
     let (name, question) = words.working(working);
-    let title = Signal::derive(move || name.to_owned());
-    let sub = Signal::derive(move || question.to_owned());
+    let title = name;
+    let sub = question;
     let back = (Route::Workings(visit), words.phrase(P::Workings).to_owned());
     let resets = StoredValue::new_local(resets);
     let clear = move |_| resets.with_value(|all| all.iter().for_each(|reset| reset()));

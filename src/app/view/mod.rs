@@ -15,7 +15,6 @@ pub use slot::{Slots, Value};
 pub use standing::mount;
 
 use std::borrow::Cow;
-use std::rc::Rc;
 
 use leptos::prelude::untrack;
 use web_sys::Event;
@@ -52,20 +51,21 @@ pub fn many(views: Box<[View]>) -> View {
     View::Many(views.into_vec())
 }
 
-/// A view that may be drawn more than once.
-#[derive(Clone)]
-pub struct ViewFn(Rc<dyn Fn() -> View>);
-
-impl<F: Fn() -> View + 'static> From<F> for ViewFn {
-    fn from(of: F) -> Self {
-        Self(Rc::new(of))
+impl From<&'static str> for View {
+    fn from(text: &'static str) -> Self {
+        Self::Text(Text::Borrowed(text))
     }
 }
 
-impl ViewFn {
-    /// The view.
-    pub fn run(&self) -> View {
-        (self.0)()
+impl From<String> for View {
+    fn from(text: String) -> Self {
+        Self::Text(Text::Owned(text))
+    }
+}
+
+impl<F: FnMut() -> View + 'static> From<F> for View {
+    fn from(draw: F) -> Self {
+        Self::Live(Box::new(draw))
     }
 }
 
