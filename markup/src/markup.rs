@@ -16,8 +16,8 @@ use proc_macro2::{Ident, Span, TokenStream};
 use quote::{ToTokens, quote, quote_spanned};
 use rstml::node::{KeyedAttribute, Node, NodeAttribute, NodeBlock, NodeElement};
 use rstml::{Parser, ParserConfig};
-use syn::Stmt;
 use syn::spanned::Spanned;
+use syn::{Expr, Lit, Stmt};
 
 /// Elements of SVG that the app draws with.
 const SVG: &[&str] = &[
@@ -131,7 +131,11 @@ impl Template {
     fn attribute(&mut self, attribute: &KeyedAttribute) {
         let home = home();
         let key = attribute.key.to_string();
-        let fixed = attribute.value_literal_string();
+        let is_bool = |value: &Expr| matches!(value, Expr::Lit(l) if matches!(l.lit, Lit::Bool(_)));
+        let fixed = match attribute.value().is_some_and(is_bool) {
+            true => None,
+            false => attribute.value_literal_string(),
+        };
         let value = attribute.value().map(ToTokens::to_token_stream);
         let (op, name) = match key.split_once(':') {
             Some(("class", name)) => (8, name),

@@ -8,7 +8,7 @@ mod route;
 mod screens;
 mod send;
 mod signals;
-mod view;
+pub mod view;
 
 use crate::app::view::prelude::*;
 use crate::store::StoreError;

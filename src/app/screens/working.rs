@@ -118,7 +118,7 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> View {
     };
     let mut inputs = Vec::new();
     let mut resets: Vec<Box<dyn Fn()>> = Vec::new();
-    let mut fields: Vec<(Ask, AnyView)> = Vec::new();
+    let mut fields: Vec<(Ask, View)> = Vec::new();
     for &ask in working.asks() {
         match ask.answer() {
             Answer::Number(kind, bounds) => {
@@ -227,7 +227,7 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> View {
 }
 
 /// Cautions, together under one sign.
-fn cautions(all: Vec<Say>) -> Option<AnyView> {
+fn cautions(all: Vec<Say>) -> Option<View> {
     let words = prefs().words;
     (!all.is_empty()).then(|| {
         let lines = all
@@ -239,7 +239,7 @@ fn cautions(all: Vec<Say>) -> Option<AnyView> {
 }
 
 /// What is found, in words.
-fn findings(all: Vec<Saying>) -> AnyView {
+fn findings(all: Vec<Saying>) -> View {
     let words = prefs().words;
     let system = prefs().system.get_untracked();
     let rows = all
