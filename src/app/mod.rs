@@ -8,10 +8,9 @@ mod route;
 mod screens;
 mod send;
 mod signals;
+pub mod view;
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::markup;
+use crate::app::view::prelude::*;
 use crate::store::StoreError;
 use crate::words::{Phrase, Words};
 use ledger::Ledger;
@@ -41,14 +40,14 @@ pub fn start() {
     wasm_bindgen_futures::spawn_local(async {
         let opened = Ledger::open().await;
         match opened {
-            Ok(ledger) => mount_to_body(move || markup! { <App ledger /> }),
-            Err(fault) => mount_to_body(move || markup! { <NoStore fault=fault.clone() /> }),
+            Ok(ledger) => view::mount(move || markup! { <App ledger /> }),
+            Err(fault) => view::mount(move || markup! { <NoStore fault=fault.clone() /> }),
         }
     });
 }
 
 #[component]
-fn App(ledger: Ledger) -> impl IntoView {
+fn App(ledger: Ledger) -> View {
     let chosen = Prefs::load(ledger);
     ledger::open_for_all(ledger);
     prefs::keep_for_all(chosen);
@@ -81,7 +80,7 @@ fn App(ledger: Ledger) -> impl IntoView {
 
 /// Said when the browser gives no storage: without it nothing could be kept.
 #[component]
-fn NoStore(fault: StoreError) -> impl IntoView {
+fn NoStore(fault: StoreError) -> View {
     let words = Words::default();
     let detail = match fault {
         StoreError::Failed(text) => text,

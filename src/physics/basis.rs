@@ -3,7 +3,23 @@
 //! The words of the formula and its source are in `words`; this room names the
 //! figures.
 
+mod chemistry;
+mod circuit;
+mod electrode;
+mod head;
+mod loop_heat;
+mod piping;
+mod tower;
+
 use serde::{Deserialize, Serialize};
+
+pub use chemistry::ChemistryFigure;
+pub use circuit::CircuitFigure;
+pub use electrode::ElectrodeFigure;
+pub use head::HeadFigure;
+pub use loop_heat::LoopHeatFigure;
+pub use piping::PipingFigure;
+pub use tower::TowerFigure;
 
 /// A calculated figure a person may ask about: "how do we know?"
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -29,7 +45,7 @@ pub enum Figure {
     HeatRejected,
     /// Nominal tower tons.
     TowerTons,
-    /// Evaporation by mass and energy balance.
+    /// Evaporation by Poppe's mass and energy balance along the fill.
     Evaporation,
     /// Evaporation by the field rule.
     EvaporationRule,
@@ -55,6 +71,8 @@ pub enum Figure {
     Enthalpy,
     /// Density of the dry air in moist air.
     AirDensity,
+    /// Entering water predicted from the tower's characteristic.
+    EnteringWater,
     /// Leaving water over what the tower should make today.
     OverExpected,
     /// Water standing in the basin.
@@ -77,11 +95,38 @@ pub enum Figure {
     BubblePoint,
     /// Dew temperature at head pressure.
     DewPointOfRefrigerant,
+    /// Pressure lost in pipe and fittings of the fill line.
+    PipeDrop,
+    /// Pressure lost in the strainer of the fill line.
+    StrainerDrop,
+    /// What the overflow carries with the water at the rim.
+    OverflowCapacity,
+    /// Water a steady flow uses in a day.
+    WaterPerDay,
+    /// Wait before the first machine is started.
+    RestartWait,
+    /// Hottest water entering while machines restart.
+    RestartHottest,
+    /// A figure of the makeup control circuit.
+    Circuit(CircuitFigure),
+    /// A figure of the water's chemistry.
+    Chemistry(ChemistryFigure),
+    /// A figure of head pressure and the water behind it.
+    Head(HeadFigure),
+    /// A figure of the electrode level sensor.
+    Electrode(ElectrodeFigure),
+    /// A figure of the tower, beyond the plain ones.
+    Tower(TowerFigure),
+    /// A figure of fill line, drain or overflow.
+    Piping(PipingFigure),
+    /// A figure of a loop in trouble.
+    LoopHeat(LoopHeatFigure),
 }
 
 impl Figure {
-    /// Every figure, in the order of the calculations.
-    pub const ALL: [Figure; 34] = [
+    /// Every figure, in the order of the calculations; those of a topic stand
+    /// in its own `ALL`.
+    pub const ALL: [Figure; 41] = [
         Figure::AtmosphericPressure,
         Figure::WetBulb,
         Figure::RelativeHumidity,
@@ -105,6 +150,7 @@ impl Figure {
         Figure::HumidityRatio,
         Figure::Enthalpy,
         Figure::AirDensity,
+        Figure::EnteringWater,
         Figure::OverExpected,
         Figure::BasinVolume,
         Figure::BasinWhenFull,
@@ -116,5 +162,11 @@ impl Figure {
         Figure::WarmerToTrip,
         Figure::BubblePoint,
         Figure::DewPointOfRefrigerant,
+        Figure::PipeDrop,
+        Figure::StrainerDrop,
+        Figure::OverflowCapacity,
+        Figure::WaterPerDay,
+        Figure::RestartWait,
+        Figure::RestartHottest,
     ];
 }

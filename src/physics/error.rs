@@ -35,6 +35,10 @@ pub enum Quantity {
     CharacteristicExponent,
     /// Flow as a fraction of the design flow.
     FlowFraction,
+    /// Heat as a fraction of the design heat.
+    LoadFraction,
+    /// Standard uncertainty of a thermometer, K.
+    ThermometerError,
     /// Water flow, m3/s.
     WaterFlow,
     /// Water mass flow, kg/s.
@@ -69,37 +73,214 @@ pub enum Quantity {
     SaturationTemperature,
     /// Saturation pressure of the refrigerant, Pa absolute.
     SaturationPressure,
+    /// Water leaving a condenser, K.
+    CondenserLeavingWater,
+    /// Condensing temperature less water leaving the condenser, K.
+    CondenserApproach,
+    /// pH of the water.
+    Ph,
+    /// Water at the hottest wall, K.
+    SkinTemperature,
+    /// Total dissolved solids, kg/m3.
+    DissolvedSolids,
+    /// Calcium as calcium carbonate, kg/m3.
+    Calcium,
+    /// Total alkalinity as calcium carbonate, kg/m3.
+    Alkalinity,
+    /// Dissolved solids over conductivity, (mg/L)/(uS/cm).
+    SolidsFactor,
+    /// Voltage of a supply, a coil or a live neighbour, V.
+    Voltage,
+    /// Frequency, Hz.
+    Frequency,
+    /// Electrical resistance, ohm.
+    Resistance,
+    /// Electrical capacitance, F.
+    Capacitance,
+    /// Electric current, A.
+    Current,
+    /// Volt-amperes of a coil, VA.
+    ApparentPower,
+    /// Power factor.
+    PowerFactor,
+    /// Inrush over holding current.
+    InrushRatio,
+    /// Number of contacts in series, or which of them.
+    SeriesContacts,
+    /// One-way length of a wire run, m.
+    WireLength,
+    /// Part of a whole that a fault leaves.
+    PartLeft,
+    /// Part by which a meter may be off.
+    MeterAccuracy,
+    /// What a meter shows, V, A or ohm.
+    MeterReading,
+    /// Number of nodes of a circuit.
+    CircuitNodes,
+    /// A length of the level sensor, m.
+    ElectrodeSize,
+    /// Part of a foam that is liquid.
+    LiquidFraction,
+    /// Safety margin as a factor.
+    Margin,
+    /// How much the basin's floor falls from end to end, m.
+    FloorFall,
+    /// Rows of a table.
+    TableRows,
+    /// Temperature of mains or basin water, K.
+    WaterTemperature,
+    /// Density of the water, kg/m3.
+    WaterDensity,
+    /// Dynamic viscosity of the water, Pa s.
+    Viscosity,
+    /// Vapour pressure of the water, Pa absolute.
+    VapourPressure,
+    /// Critical pressure of the liquid, Pa absolute.
+    CriticalPressure,
+    /// Water pressure before a valve, Pa absolute.
+    InletPressure,
+    /// Water pressure behind a valve, Pa absolute.
+    OutletPressure,
+    /// Pressure lost in a valve or fitting, Pa.
+    PressureDrop,
+    /// Pressure of the water mains, Pa gauge.
+    MainsPressure,
+    /// Flow coefficient Kv of a valve or strainer, m3/h at 1 bar.
+    FlowCoefficient,
+    /// Liquid pressure recovery factor FL of a valve.
+    PressureRecovery,
+    /// Inside bore of a pipe or hole, m.
+    Bore,
+    /// Length of a pipe, m.
+    PipeLength,
+    /// Roughness of a pipe's wall, m.
+    Roughness,
+    /// Reynolds number.
+    Reynolds,
+    /// Darcy friction factor.
+    FrictionFactor,
+    /// Sum of the loss coefficients of fittings.
+    LossCoefficient,
+    /// Discharge coefficient of a hole or weir.
+    DischargeCoefficient,
+    /// Height one end of a pipe stands above the other, m.
+    Lift,
+    /// Water level above the crest of an overflow, m.
+    Head,
+    /// Length of a weir's crest, m.
+    CrestLength,
+    /// Opening angle of a notch, rad.
+    NotchAngle,
+    /// Price of water, money per m3.
+    WaterPrice,
+    /// Part of a condenser's resistance to heat on its water side.
+    WaterSideShare,
+    /// Mass of water standing in a condenser, kg.
+    WaterMass,
+    /// Mass of metal, kg.
+    MetalMass,
+    /// Specific heat of metal, J/(kg K).
+    MetalSpecificHeat,
+    /// Tower effectiveness, range over range plus approach.
+    Effectiveness,
+    /// Water less wet bulb that a tower keeps, K.
+    Approach,
+    /// Difference from the final temperature, K.
+    Band,
+    /// Machines on the loop.
+    Machines,
+    /// How far below its trip temperature water is kept, K.
+    TemperatureMargin,
 }
 
 impl Quantity {
     /// The kind to show it as; `None` for those without a unit of their own.
     pub fn kind(self) -> Option<Kind> {
         Some(match self {
-            Quantity::Altitude => Kind::Length,
-            Quantity::AtmosphericPressure | Quantity::SaturationPressure => Kind::AbsolutePressure,
+            Quantity::Altitude | Quantity::PipeLength | Quantity::Lift | Quantity::CrestLength => {
+                Kind::Length
+            }
+            Quantity::AtmosphericPressure
+            | Quantity::SaturationPressure
+            | Quantity::VapourPressure
+            | Quantity::CriticalPressure
+            | Quantity::InletPressure
+            | Quantity::OutletPressure => Kind::AbsolutePressure,
+            Quantity::PressureDrop | Quantity::MainsPressure => Kind::GaugePressure,
             Quantity::DryBulb
             | Quantity::WetBulb
             | Quantity::AirTemperature
             | Quantity::EnteringWater
             | Quantity::LeavingWater
             | Quantity::LoopTemperature
-            | Quantity::SaturationTemperature => Kind::Temperature,
-            Quantity::Range => Kind::TemperatureDifference,
+            | Quantity::WaterTemperature
+            | Quantity::SaturationTemperature
+            | Quantity::CondenserLeavingWater
+            | Quantity::SkinTemperature => Kind::Temperature,
+            Quantity::Range
+            | Quantity::ThermometerError
+            | Quantity::CondenserApproach
+            | Quantity::Approach
+            | Quantity::Band
+            | Quantity::TemperatureMargin => Kind::TemperatureDifference,
             Quantity::RelativeHumidity => Kind::Humidity,
             Quantity::WaterFlow | Quantity::LossRate | Quantity::AirFlow => Kind::Flow,
-            Quantity::FlowFraction | Quantity::DriftFraction => Kind::Ratio,
+            Quantity::FlowFraction
+            | Quantity::LoadFraction
+            | Quantity::DriftFraction
+            | Quantity::WaterSideShare
+            | Quantity::Effectiveness => Kind::Ratio,
             Quantity::Conductivity => Kind::Conductivity,
-            Quantity::BasinDepth | Quantity::Level => Kind::Level,
+            Quantity::BasinDepth
+            | Quantity::Level
+            | Quantity::FloorFall
+            | Quantity::Head
+            | Quantity::Bore => Kind::Level,
+            Quantity::WaterDensity => Kind::Density,
+            Quantity::Ph => Kind::Ph,
+            Quantity::DissolvedSolids => Kind::Concentration,
+            Quantity::Calcium | Quantity::Alkalinity => Kind::AsCalciumCarbonate,
             Quantity::BasinArea => Kind::Area,
             Quantity::Heat => Kind::Heat,
             Quantity::WaterVolume => Kind::Volume,
             Quantity::Elapsed => Kind::Duration,
+            Quantity::Voltage => Kind::Voltage,
+            Quantity::Resistance => Kind::Resistance,
+            Quantity::Current => Kind::Current,
+            Quantity::WireLength => Kind::Length,
+            Quantity::ElectrodeSize => Kind::Level,
+            Quantity::PartLeft | Quantity::MeterAccuracy | Quantity::LiquidFraction => Kind::Ratio,
             Quantity::WaterAirRatio
             | Quantity::MerkelNumber
             | Quantity::CharacteristicExponent
             | Quantity::WaterMassFlow
             | Quantity::AirDensity
-            | Quantity::Cycles => return None,
+            | Quantity::SolidsFactor
+            | Quantity::Cycles
+            | Quantity::Frequency
+            | Quantity::Capacitance
+            | Quantity::ApparentPower
+            | Quantity::PowerFactor
+            | Quantity::InrushRatio
+            | Quantity::SeriesContacts
+            | Quantity::MeterReading
+            | Quantity::CircuitNodes
+            | Quantity::Margin
+            | Quantity::TableRows
+            | Quantity::Viscosity
+            | Quantity::FlowCoefficient
+            | Quantity::PressureRecovery
+            | Quantity::Roughness
+            | Quantity::Reynolds
+            | Quantity::FrictionFactor
+            | Quantity::LossCoefficient
+            | Quantity::DischargeCoefficient
+            | Quantity::NotchAngle
+            | Quantity::WaterPrice
+            | Quantity::WaterMass
+            | Quantity::MetalMass
+            | Quantity::MetalSpecificHeat
+            | Quantity::Machines => return None,
         })
     }
 }
@@ -118,6 +299,16 @@ pub enum NoSolution {
     Boiling,
     /// The air is too dry to have a dew point in range.
     TooDry,
+    /// A part of a circuit is tied to nothing, or supplies to each other.
+    Floating,
+    /// The mains cannot lift water to the outlet of the fill line.
+    NoPressure,
+    /// The line passed more water than it can with no strainer at all.
+    MoreThanTheLine,
+    /// The level settles before it gets there, or moves the other way.
+    NeverReached,
+    /// The loop settles above the temperature asked for.
+    StaysTooWarm,
 }
 
 /// Why a calculation gives no number.

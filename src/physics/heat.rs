@@ -31,7 +31,7 @@ pub(super) const SPECIFIC_HEAT: f64 = 4.1868;
 const DENSITY: f64 = 999.0;
 
 /// Heat capacity of water by volume, J/(m3 K).
-const PER_VOLUME: f64 = DENSITY * SPECIFIC_HEAT * 1000.0;
+pub(super) const PER_VOLUME: f64 = DENSITY * SPECIFIC_HEAT * 1000.0;
 
 /// One nominal tower ton in watts: 15,000 Btu/h, Btu of the international table.
 const TOWER_TON: f64 = 15_000.0 * 1_055.055_852_62 / 3600.0;
@@ -54,11 +54,13 @@ pub(super) fn range_kelvin(range: TemperatureInterval) -> Result<f64, Error> {
     within(Quantity::Range, range.get::<kelvin_interval>(), 0.0, 60.0)
 }
 
-fn heat_watts(heat: Power, low: f64) -> Result<f64, Error> {
+/// Checked heat, W, from `low` to 1 GW.
+pub(super) fn heat_watts(heat: Power, low: f64) -> Result<f64, Error> {
     within(Quantity::Heat, heat.get::<watt>(), low, 1e9)
 }
 
-fn volume(water: Volume) -> Result<f64, Error> {
+/// Checked volume of loop water, m3.
+pub(super) fn volume(water: Volume) -> Result<f64, Error> {
     within(Quantity::WaterVolume, water.get::<cubic_meter>(), 1e-3, 1e5)
 }
 
@@ -91,6 +93,24 @@ pub fn range_for(heat: Power, flow: VolumeRate) -> Result<TemperatureInterval, E
         range,
         0.0,
         60.0,
+    )?))
+}
+
+/// The flow that carries `heat` over `range`: the flow a meterless loop runs at,
+/// from its heat balance. As good as the heat and the two thermometers: 0.5 F
+/// off over a range of 10 F is 5 %.
+///
+/// # Errors
+/// [`Error::OutOfRange`] when the heat is outside 0 to 1 GW, the range outside
+/// 0.1 to 60 K, or the flow would exceed 10 m3/s.
+pub fn flow_for(heat: Power, range: TemperatureInterval) -> Result<VolumeRate, Error> {
+    let range = within(Quantity::Range, range.get::<kelvin_interval>(), 0.1, 60.0)?;
+    let flow = heat_watts(heat, 0.0)? / (range * PER_VOLUME);
+    Ok(VolumeRate::new::<cubic_meter_per_second>(within(
+        Quantity::WaterFlow,
+        flow,
+        0.0,
+        MOST_FLOW,
     )?))
 }
 

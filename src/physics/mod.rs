@@ -7,8 +7,15 @@
 pub mod air;
 pub mod basin;
 pub mod basis;
+pub mod chemistry;
+pub mod circuit;
+pub mod drain;
+pub mod electrode;
 mod error;
 pub mod heat;
+pub mod loop_heat;
+pub mod overflow;
+pub mod piping;
 pub mod refrigerant;
 mod root;
 pub mod tower;

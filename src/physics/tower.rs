@@ -10,12 +10,17 @@
 //! Valid range: water 0 to 60 C, wet bulb -20 to 45 C, L/G 0.05 to 20.
 //! Checked against a published worked example (KaV/L 1.6677, within 0.5 %), and
 //! against integration with CoolProp 8.0.0 (within 0.3 %). Merkel neglects the
-//! water evaporated: Poppe's method gives 5-6 % more for the same duty, so a
-//! constant fitted here is used here only. Even distribution of water and air
+//! water evaporated: Poppe's method ([`Duty::poppe`]) gives about 7 % more for the
+//! same duty, so a constant fitted here is used here only. Even distribution of water and air
 //! is assumed.
 
 mod characteristic;
 mod kernel;
+mod poppe;
+mod poppe_kernel;
+mod prediction;
+mod shape;
+mod shortfall;
 
 use serde::{Deserialize, Serialize};
 use uom::si::mass_density::kilogram_per_cubic_meter;
@@ -31,8 +36,13 @@ use crate::quantity::{
     MassDensity, MassRate, Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature,
     VolumeRate,
 };
+pub(super) use characteristic::Cooled;
 pub use characteristic::{Characteristic, off_design_ratio};
 use kernel::Cooling;
+pub use poppe::{LeavingAir, Poppe};
+pub use prediction::{Carried, DesignedTower, Prediction, Today};
+pub use shape::{Fit, Parameter, Shape};
+pub use shortfall::{FlowKnown, Readings, Settle, Shortfall, Verdict, WetBulbs};
 
 /// What a tower does: water cooled from one temperature to another by air of
 /// a wet bulb, at a ratio of water to air.
@@ -61,17 +71,22 @@ pub(super) fn water_air(l_over_g: Ratio) -> Result<f64, Error> {
 }
 
 impl Duty {
-    /// The duty as the kernel takes it, if in range and not pinched.
-    fn cooling(&self) -> Result<Cooling, Error> {
+    /// The duty as the kernel takes it, if in range.
+    fn in_range(&self) -> Result<Cooling, Error> {
         let entering = celsius(Quantity::EnteringWater, self.entering, 0.0, 60.0)?;
         let leaving = celsius(Quantity::LeavingWater, self.leaving, 0.0, 60.0)?;
-        let cooling = Cooling {
+        Ok(Cooling::new(
             leaving,
-            range: within(Quantity::Range, entering - leaving, 0.1, 60.0)?,
-            wet_bulb: wet_bulb_celsius(self.wet_bulb)?,
-            water_air_ratio: water_air(self.water_air_ratio)?,
-            pressure: atmosphere(self.pressure)?,
-        };
+            within(Quantity::Range, entering - leaving, 0.1, 60.0)?,
+            wet_bulb_celsius(self.wet_bulb)?,
+            water_air(self.water_air_ratio)?,
+            atmosphere(self.pressure)?,
+        ))
+    }
+
+    /// The same, if not pinched either.
+    fn cooling(&self) -> Result<Cooling, Error> {
+        let cooling = self.in_range()?;
         if cooling.pinched() {
             return Err(Error::NoSolution(NoSolution::Pinch));
         }

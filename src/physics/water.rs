@@ -5,27 +5,27 @@
 //! E / (cycles - 1) - drift, never below zero: drift carries dissolved solids
 //! out too (US DOE building energy reference; GEMI water planner).
 //!
-//! Evaporation two ways. The balance: air leaves saturated at the enthalpy the
-//! water gave it (Merkel's assumption), and the water evaporated is what the
-//! air gained. The field rule: 0.1 % of the flow per F of range. Against a full
-//! Poppe integration (CoolProp 8.0.0) the balance is within 10 % for usual
+//! Evaporation three ways. Poppe: mass and energy balance along the fill
+//! ([`super::tower::Poppe`]), when entering and leaving water and the air are
+//! known. The balance: air leaves saturated at the enthalpy the water gave it
+//! (Merkel's assumption), when only the range is. The field rule: 0.1 % of the
+//! flow per F of range. Against Poppe the balance is within 10 % for usual
 //! weather and up to 25 % high for hot dry air; the rule is right on a hot day,
 //! 15 % high on a humid one, 13 % low in a desert and 80 % high in winter.
 
 use serde::{Deserialize, Serialize};
-use uom::si::area::square_meter;
 use uom::si::electrical_conductivity::siemens_per_meter;
-use uom::si::length::meter;
 use uom::si::ratio::ratio;
 use uom::si::time::second;
 use uom::si::volume_rate::cubic_meter_per_second;
 
 use super::air::{self, atmosphere, kernel};
 use super::basin::Basin;
+use super::basis::{Figure, TowerFigure};
 use super::error::{Error, Quantity, within};
 use super::heat::{MOST_FLOW, SPECIFIC_HEAT, flow_rate, range_kelvin};
 use super::root::bisect;
-use super::tower::water_air;
+use super::tower::{self, Duty, water_air};
 use crate::quantity::{
     ElectricalConductivity, Length, Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature,
     Time, VolumeRate,
@@ -56,38 +56,71 @@ pub struct EnteringAir {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum EvaporationMethod {
+    /// Mass and energy balance along the fill.
+    Poppe,
     /// Mass and energy balance with the air leaving saturated.
     Balance,
     /// 0.1 % of the flow per F of range.
     FieldRule,
 }
 
-/// Evaporation, both ways when the air is known.
+impl EvaporationMethod {
+    /// The figure whose formula and source it stands on.
+    pub fn figure(self) -> Figure {
+        match self {
+            EvaporationMethod::Poppe => Figure::Evaporation,
+            EvaporationMethod::Balance => Figure::Tower(TowerFigure::EvaporationBalance),
+            EvaporationMethod::FieldRule => Figure::EvaporationRule,
+        }
+    }
+}
+
+/// What to know about an evaporation figure before trusting the field rule.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum EvaporationWarning {
+    /// The field rule is more than 10 % from Poppe's figure: by this part of
+    /// it, positive when the rule says more.
+    RuleParts(Ratio),
+}
+
+/// Evaporation, every way the readings allow.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Evaporation {
     /// By the field rule.
     pub by_rule: VolumeRate,
     /// By the balance, when the entering air is known.
     pub by_balance: Option<VolumeRate>,
+    /// By Poppe's method, when the water's temperatures are known as well.
+    pub by_poppe: Option<VolumeRate>,
 }
 
 impl Evaporation {
-    /// The figure to go on with: the balance if there is one.
+    /// The figure to go on with: the best there is.
     pub fn rate(&self) -> VolumeRate {
-        self.by_balance.unwrap_or(self.by_rule)
+        self.by_poppe.or(self.by_balance).unwrap_or(self.by_rule)
     }
 
     /// Which way [`Evaporation::rate`] was found.
     pub fn method(&self) -> EvaporationMethod {
-        match self.by_balance {
-            Some(_) => EvaporationMethod::Balance,
-            None => EvaporationMethod::FieldRule,
+        match (self.by_poppe, self.by_balance) {
+            (Some(_), _) => EvaporationMethod::Poppe,
+            (None, Some(_)) => EvaporationMethod::Balance,
+            (None, None) => EvaporationMethod::FieldRule,
         }
+    }
+
+    /// Whether the field rule misleads here; `None` when it is within 10 %, or
+    /// when there is nothing better to hold it against.
+    pub fn warning(&self) -> Option<EvaporationWarning> {
+        let parts = self.by_rule / self.by_poppe? - Ratio::new::<ratio>(1.0);
+        (parts.get::<ratio>().abs() > 0.1).then_some(EvaporationWarning::RuleParts(parts))
     }
 }
 
 /// Water evaporated by `flow` cooled through `range`; by the balance as well
-/// when `air` is given.
+/// when `air` is given. With the water's temperatures known,
+/// [`evaporation_between`] is better.
 ///
 /// # Errors
 /// [`Error::OutOfRange`] when the flow is outside 0 to 10 m3/s, the range
@@ -106,6 +139,37 @@ pub fn evaporation(
     Ok(Evaporation {
         by_rule: rate(flow * RULE_PER_KELVIN * range),
         by_balance,
+        by_poppe: None,
+    })
+}
+
+/// Water evaporated out of the `flow` that enters a tower at `entering` and
+/// leaves at `leaving`; every way there is when `air` is given. Where Poppe's
+/// method has no answer (no range to speak of, readings no tower can show) the
+/// other two stand.
+///
+/// # Errors
+/// As [`evaporation`], the range being that between the two temperatures.
+pub fn evaporation_between(
+    flow: VolumeRate,
+    entering: ThermodynamicTemperature,
+    leaving: ThermodynamicTemperature,
+    air: Option<&EnteringAir>,
+) -> Result<Evaporation, Error> {
+    let simple = evaporation(flow, tower::range(entering, leaving), air)?;
+    let poppe = air.and_then(|air| {
+        let duty = Duty {
+            entering,
+            leaving,
+            wet_bulb: air.wet_bulb,
+            water_air_ratio: air.water_air_ratio,
+            pressure: air.pressure,
+        };
+        duty.poppe(air.dry_bulb).ok()
+    });
+    Ok(Evaporation {
+        by_poppe: poppe.map(|p| flow * p.evaporated),
+        ..simple
     })
 }
 
@@ -196,12 +260,13 @@ pub fn balance(
 
 /// How long the basin takes to fall from one level to another, both below the
 /// overflow lip, while losing water at `loss` with no makeup; zero when the
-/// second is not the lower. Exact for the basin's vertical walls.
+/// second is not the lower. Exact for any shape: the
+/// water between the two levels over the loss.
 ///
 /// # Errors
-/// [`Error::OutOfRange`] when the loss is outside 1 mL/h to 10 m3/s, the plan
-/// outside 0.001 to 10,000 m2, the depth outside 1 mm to 20 m, or a level
-/// above the lip or below the floor.
+/// [`Error::OutOfRange`] when the loss is outside 1 mL/h to 10 m3/s, the
+/// basin's size out of range (see [`Basin::level_at`]), or a level above the
+/// lip or below the floor.
 pub fn time_to_level(
     basin: &Basin,
     from: Length,
@@ -214,16 +279,10 @@ pub fn time_to_level(
         2.5e-10,
         MOST_FLOW,
     )?;
-    let area = within(
-        Quantity::BasinArea,
-        basin.area().get::<square_meter>(),
-        1e-3,
-        1e4,
-    )?;
-    let depth = within(Quantity::BasinDepth, basin.depth.get::<meter>(), 1e-3, 20.0)?;
-    let level = |l: Length| within(Quantity::Level, l.get::<meter>(), 0.0, depth);
-    let fall = (level(to)? - level(from)?).max(0.0);
-    Ok(Time::new::<second>(area * fall / loss))
+    let pieces = basin.sized()?;
+    let (from, to) = (basin.wet_height(from)?, basin.wet_height(to)?);
+    let spent = (pieces.volume(from) - pieces.volume(to)).max(0.0);
+    Ok(Time::new::<second>(spent / loss))
 }
 
 /// How long until the basin is empty, losing `loss` with no makeup.

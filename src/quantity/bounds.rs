@@ -57,6 +57,11 @@ impl Bounds {
             Kind::Enthalpy => Self::of(-50.0, 500.0, Unit::KilojoulePerKilogram),
             Kind::HumidityRatio => Self::of(0.0, 200.0, Unit::GramPerKilogram),
             Kind::Number => Self::of(-1_000.0, 1_000.0, Unit::One),
+            Kind::Mass => Self::of(0.0, 100_000.0, Unit::Pound),
+            Kind::MassFlow => Self::of(0.0, 10_000_000.0, Unit::PoundPerHour),
+            Kind::Concentration | Kind::AsCalciumCarbonate => {
+                Self::of(0.0, 50_000.0, Unit::MilligramPerLitre)
+            }
             Kind::Density => Self::of(0.0, 2_000.0, Unit::KilogramPerCubicMetre),
         }
     }

@@ -51,6 +51,16 @@ pub enum Kind {
     HumidityRatio,
     /// Mass by volume; kilograms per cubic metre.
     Density,
+    /// A mass (a charge, a dose); kilograms.
+    Mass,
+    /// A mass flow; kilograms per second.
+    MassFlow,
+    /// A substance dissolved in water, by its own mass (chloride, silica);
+    /// kilograms per cubic metre.
+    Concentration,
+    /// Calcium, hardness or alkalinity in water, as the mass of calcium
+    /// carbonate that stands for it; kilograms per cubic metre.
+    AsCalciumCarbonate,
     /// A plain number written as one: cycles of concentration, water to air,
     /// an index.
     Number,
@@ -58,7 +68,7 @@ pub enum Kind {
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Kind; 22] = [
+    pub const ALL: [Kind; 26] = [
         Kind::Temperature,
         Kind::TemperatureDifference,
         Kind::GaugePressure,
@@ -80,6 +90,10 @@ impl Kind {
         Kind::Enthalpy,
         Kind::HumidityRatio,
         Kind::Density,
+        Kind::Mass,
+        Kind::MassFlow,
+        Kind::Concentration,
+        Kind::AsCalciumCarbonate,
         Kind::Number,
     ];
 }
@@ -124,6 +138,11 @@ impl System {
             Kind::HumidityRatio => pick(Unit::GrainPerPound, Unit::GramPerKilogram),
             Kind::Number => Unit::One,
             Kind::Density => pick(Unit::PoundPerCubicFoot, Unit::KilogramPerCubicMetre),
+            Kind::Mass => pick(Unit::Pound, Unit::Kilogram),
+            Kind::MassFlow => pick(Unit::PoundPerHour, Unit::KilogramPerSecond),
+            Kind::Concentration | Kind::AsCalciumCarbonate => {
+                pick(Unit::PartPerMillion, Unit::MilligramPerLitre)
+            }
         }
     }
 }
@@ -149,5 +168,7 @@ mod tests {
             "\"temperature-difference\""
         );
         assert_eq!(name(Kind::Ph), "\"ph\"");
+        assert_eq!(name(Kind::AsCalciumCarbonate), "\"as-calcium-carbonate\"");
+        assert_eq!(name(Kind::MassFlow), "\"mass-flow\"");
     }
 }

@@ -28,8 +28,9 @@ pub use show::{Shown, show, show_with};
 pub use sort::sort_by;
 pub use unit::Unit;
 pub use uom::si::f64::{
-    Area, AvailableEnergy, ElectricCurrent, ElectricPotential, ElectricalConductivity,
-    ElectricalResistance, Length, MassDensity, MassRate, Power, Pressure, Ratio,
+    Angle, Area, AvailableEnergy, Capacitance, DynamicViscosity, ElectricCurrent,
+    ElectricPotential, ElectricalConductivity, ElectricalResistance, Frequency, Length, Mass,
+    MassConcentration, MassDensity, MassRate, Power, Pressure, Ratio, SpecificHeatCapacity,
     TemperatureInterval, ThermodynamicTemperature, Time, Velocity, Volume, VolumeRate,
 };
 pub use value::Value;

@@ -5,17 +5,13 @@ use super::{Kind, Unit};
 /// Words matched whatever their case, written as [`plain`] leaves them.
 const WORDS: &[(&str, Unit)] = &[
     ("f", Unit::Fahrenheit),
-    ("degf", Unit::Fahrenheit),
     ("fahrenheit", Unit::Fahrenheit),
     ("c", Unit::Celsius),
-    ("degc", Unit::Celsius),
     ("celsius", Unit::Celsius),
     ("f", Unit::FahrenheitDifference),
-    ("degf", Unit::FahrenheitDifference),
     ("k", Unit::Kelvin),
     ("kelvin", Unit::Kelvin),
     ("c", Unit::CelsiusDifference),
-    ("degc", Unit::CelsiusDifference),
     ("psi", Unit::Psig),
     ("psig", Unit::Psig),
     ("psi", Unit::Psia),
@@ -30,6 +26,7 @@ const WORDS: &[(&str, Unit)] = &[
     ("inhgvacuum", Unit::InchMercuryVacuum),
     ("invac", Unit::InchMercuryVacuum),
     ("\"hgvac", Unit::InchMercuryVacuum),
+    ("\"hg", Unit::InchMercury),
     ("%", Unit::Percent),
     ("%rh", Unit::Percent),
     ("rh", Unit::Percent),
@@ -82,6 +79,8 @@ const WORDS: &[(&str, Unit)] = &[
     ("vdc", Unit::Volt),
     ("volt", Unit::Volt),
     ("volts", Unit::Volt),
+    ("voltsac", Unit::Volt),
+    ("voltsdc", Unit::Volt),
     ("ohm", Unit::Ohm),
     ("ohms", Unit::Ohm),
     ("k", Unit::Kilohm),
@@ -138,6 +137,25 @@ const WORDS: &[(&str, Unit)] = &[
     ("g/kg", Unit::GramPerKilogram),
     ("lb/ft3", Unit::PoundPerCubicFoot),
     ("kg/m3", Unit::KilogramPerCubicMetre),
+    ("lb", Unit::Pound),
+    ("lbs", Unit::Pound),
+    ("pound", Unit::Pound),
+    ("pounds", Unit::Pound),
+    ("oz", Unit::Ounce),
+    ("kg", Unit::Kilogram),
+    ("kilos", Unit::Kilogram),
+    ("g", Unit::Gram),
+    ("lb/h", Unit::PoundPerHour),
+    ("lb/hr", Unit::PoundPerHour),
+    ("lbs/hr", Unit::PoundPerHour),
+    ("pph", Unit::PoundPerHour),
+    ("lb/min", Unit::PoundPerMinute),
+    ("kg/s", Unit::KilogramPerSecond),
+    ("kg/h", Unit::KilogramPerHour),
+    ("kg/hr", Unit::KilogramPerHour),
+    ("ppm", Unit::PartPerMillion),
+    ("mg/l", Unit::MilligramPerLitre),
+    ("gpg", Unit::GrainPerGallon),
 ];
 
 /// Words whose first letter is a prefix, milli or mega, that only its case
@@ -155,12 +173,25 @@ const PREFIXED: &[(&str, Unit)] = &[
     ("ms", Unit::MillisiemensPerCentimetre),
 ];
 
-/// Words that say gauge or absolute where the unit alone does not.
+/// Words that say gauge or absolute, or what stands for the substance, where
+/// the unit alone does not.
 const MARKED: &[(&str, Unit, Kind)] = &[
     ("kpag", Unit::Kilopascal, Kind::GaugePressure),
     ("barg", Unit::Bar, Kind::GaugePressure),
     ("kpaa", Unit::Kilopascal, Kind::AbsolutePressure),
     ("bara", Unit::Bar, Kind::AbsolutePressure),
+    ("ppmascaco3", Unit::PartPerMillion, Kind::AsCalciumCarbonate),
+    ("ppmcaco3", Unit::PartPerMillion, Kind::AsCalciumCarbonate),
+    (
+        "mg/lascaco3",
+        Unit::MilligramPerLitre,
+        Kind::AsCalciumCarbonate,
+    ),
+    (
+        "mg/lcaco3",
+        Unit::MilligramPerLitre,
+        Kind::AsCalciumCarbonate,
+    ),
 ];
 
 /// The unit a word means when this kind is asked for: a fitting unit when
@@ -168,6 +199,7 @@ const MARKED: &[(&str, Unit, Kind)] = &[
 /// plain number are known only where a plain number fits.
 pub(super) fn unit_named(word: &str, kind: Kind) -> Option<Unit> {
     let plain = plain(word);
+    let plain = without_degree(&plain);
     let lower = plain.to_ascii_lowercase();
     let loose = WORDS.iter().filter(|(w, _)| *w == lower);
     let exact = PREFIXED
@@ -184,6 +216,20 @@ pub(super) fn unit_named(word: &str, kind: Kind) -> Option<Unit> {
         .or(other)
 }
 
+/// Whether a word is the degree sign, or says "degrees", and no unit.
+pub(super) fn only_degrees(word: &str) -> bool {
+    without_degree(&plain(word)).is_empty()
+}
+
+/// A plain word without the "degrees" before its letter.
+fn without_degree(word: &str) -> &str {
+    let long = ["degrees", "degree", "deg"].into_iter().find(|degree| {
+        let start = word.get(..degree.len());
+        start.is_some_and(|s| s.eq_ignore_ascii_case(degree))
+    });
+    &word[long.map_or(0, str::len)..]
+}
+
 /// One spelling for the many signs a keyboard offers: no spaces, degree signs
 /// or full stops; straight quotes; plain digits; `u` for micro, `ohm` for Ω.
 fn plain(word: &str) -> String {
@@ -197,12 +243,12 @@ fn plain(word: &str) -> String {
             '℃' => out.push('c'),
             '℉' => out.push('f'),
             '²' => out.push('2'),
-            '³' => out.push('3'),
-            '\'' | '’' | '‘' | '′' if out == "'" => {
+            '³' | '₃' => out.push('3'),
+            '\'' | '’' | '‘' | '′' | '´' | '`' if out == "'" => {
                 out.clear();
                 out.push('"');
             }
-            '’' | '‘' | '′' => out.push('\''),
+            '’' | '‘' | '′' | '´' | '`' => out.push('\''),
             '”' | '“' | '″' => out.push('"'),
             c => out.push(c),
         }

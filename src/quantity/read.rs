@@ -1,6 +1,6 @@
 //! Reading what a person types.
 
-use super::name::unit_named;
+use super::name::{only_degrees, unit_named};
 use super::number::{Number, cut, fraction, number};
 use super::{Bounds, Kind, Refusal, Unit, Value};
 
@@ -26,7 +26,13 @@ const LONGEST: usize = 64;
 /// Taken: `79F`, `26,5 °C`, `12.5psig`, `4-1/2 in`, `½`, `1' 4 1/2"`,
 /// `2 ft 3 in`, `1 h 27 min`, `24 VAC`, `1500 uS`, a minus of any kind. A
 /// smaller unit left out after a larger one is understood (`1' 4`). Case is
-/// ignored except where it alone tells milli from mega.
+/// ignored except where it alone tells milli from mega. A lone degree sign
+/// leaves the unit to the field.
+///
+/// **Fractions.** `95/85` is two temperatures and `120/240` two voltages, so a
+/// slash makes a fraction only of a length, a level or a plain ratio; elsewhere
+/// only the fractions of a gauge's face do, below one, in halves, thirds,
+/// quarters and eighths.
 ///
 /// **Commas.** With both points and commas, the last sign marks decimals. More
 /// than one of a sign groups thousands. One comma before exactly three digits
@@ -73,15 +79,23 @@ pub fn read(text: &str, kind: Kind, bare: Unit, bounds: Bounds) -> Result<Typed,
         rest = rest[2..].trim_start_matches([' ', ':', '=']);
     }
     let mut sign = 1.0;
-    if let Some(after) = rest.strip_prefix(['-', '−', '–']) {
+    if let Some(after) = rest.strip_prefix(['-', '−', '–', '—', '‐', '‑']) {
         sign = -1.0;
         rest = after.trim_start();
     } else if let Some(after) = rest.strip_prefix('+') {
         rest = after.trim_start();
     }
-    let (first, rest) = number(rest)?;
+    let typed = rest;
+    let (first, rest) = number(typed).map_err(|refusal| match refusal {
+        Refusal::NotANumber { near } if near.is_empty() => stuck(text.trim()),
+        other => other,
+    })?;
+    if !is_fraction_of(kind, &typed[..typed.len() - rest.len()], first.value) {
+        return Err(stuck(typed));
+    }
     let rest = rest.trim();
-    let (unit, tail) = if rest.is_empty() {
+    let assumed_unit = rest.is_empty() || (kind_has_degrees(kind) && only_degrees(rest));
+    let (unit, tail) = if assumed_unit {
         (bare, 0.0)
     } else {
         unit_and_tail(rest, kind)?
@@ -91,16 +105,36 @@ pub fn read(text: &str, kind: Kind, bare: Unit, bounds: Bounds) -> Result<Typed,
     }
     let si = |n: f64| unit.to_si(sign * (n + tail));
     let si = settle(first, si, kind, unit, bounds).map_err(|refusal| match refusal {
-        Refusal::NotANumber { .. } => Refusal::NotANumber {
-            near: cut(text.trim()),
-        },
+        Refusal::NotANumber { .. } => stuck(text.trim()),
         other => other,
     })?;
     Ok(Typed {
         value: Value { kind, si },
         unit,
-        assumed_unit: rest.is_empty(),
+        assumed_unit,
     })
+}
+
+/// Where reading stopped.
+fn stuck(at: &str) -> Refusal {
+    Refusal::NotANumber { near: cut(at) }
+}
+
+fn kind_has_degrees(kind: Kind) -> bool {
+    matches!(kind, Kind::Temperature | Kind::TemperatureDifference)
+}
+
+/// Whether a number written so may be a fraction, if it is one at all.
+fn is_fraction_of(kind: Kind, written: &str, value: f64) -> bool {
+    let Some((top, bottom)) = written.rsplit_once(['/', '\u{2044}']) else {
+        return true;
+    };
+    let free = matches!(
+        kind,
+        Kind::Level | Kind::Length | Kind::Ratio | Kind::Number
+    );
+    let mixed = !top.bytes().all(|b| b.is_ascii_digit());
+    free || (matches!(bottom, "2" | "3" | "4" | "8") && (mixed || value < 1.0))
 }
 
 /// Picks the reading of a number that the bounds allow.
@@ -146,9 +180,8 @@ fn smaller(unit: Unit) -> Option<(Unit, f64)> {
 /// The unit after the first number, and what smaller parts follow, counted in
 /// that unit.
 fn unit_and_tail(text: &str, kind: Kind) -> Result<(Unit, f64), Refusal> {
-    let stuck = |at: &str| Refusal::NotANumber { near: cut(at) };
     let unknown = |word: &str| Refusal::UnknownUnit { unit: cut(word) };
-    if text.starts_with(|c: char| c.is_ascii_digit() || "-−–+/.,".contains(c)) {
+    if text.starts_with(|c: char| c.is_ascii_digit() || "-−–—+/.,".contains(c)) {
         return Err(stuck(text));
     }
     let named = unit_named(text, kind);

@@ -160,6 +160,28 @@ units! {
     PoundPerCubicFoot "lb/ft³" POUND / (FOOT * FOOT * FOOT), [Density];
     /// Kilogram per cubic metre.
     KilogramPerCubicMetre "kg/m³" 1.0, [Density];
+    /// Pound.
+    Pound "lb" POUND, [Mass];
+    /// Ounce, 16 to the pound.
+    Ounce "oz" POUND / 16.0, [Mass];
+    /// Kilogram.
+    Kilogram "kg" 1.0, [Mass];
+    /// Gram.
+    Gram "g" 0.001, [Mass];
+    /// Pound per hour.
+    PoundPerHour "lb/h" POUND / 3600.0, [MassFlow];
+    /// Pound per minute.
+    PoundPerMinute "lb/min" POUND / 60.0, [MassFlow];
+    /// Kilogram per second.
+    KilogramPerSecond "kg/s" 1.0, [MassFlow];
+    /// Kilogram per hour.
+    KilogramPerHour "kg/h" 1.0 / 3600.0, [MassFlow];
+    /// Part per million in water, taken as a milligram per litre.
+    PartPerMillion "ppm" 0.001, [Concentration, AsCalciumCarbonate];
+    /// Milligram per litre.
+    MilligramPerLitre "mg/L" 0.001, [Concentration, AsCalciumCarbonate];
+    /// Grain per US gallon, the hardness unit of softeners.
+    GrainPerGallon "gpg" POUND / (7000.0 * GALLON), [AsCalciumCarbonate];
 }
 
 impl Unit {
@@ -189,7 +211,8 @@ mod tests {
 
     /// NIST SP 811 (2008), Appendix B.8 and B.9. Compared with public copies of
     /// the tables: psi, bar, inHg, inch, foot, gallon, gpm, ton, day, and
-    /// t/°C = (t/°F - 32)/1.8. From memory: the square and cubic units, Btu/h.
+    /// t/°C = (t/°F - 32)/1.8. From memory: the square and cubic units, Btu/h,
+    /// the masses, mass flows and the grain per gallon.
     #[test]
     fn factors_agree_with_nist_sp_811() {
         for (unit, published) in [
@@ -209,6 +232,11 @@ mod tests {
             (Unit::FahrenheitDifference, 5.555556e-1),
             (Unit::Day, 8.64e4),
             (Unit::BtuPerPound, 2.326e3),
+            (Unit::Pound, 4.535924e-1),
+            (Unit::Ounce, 2.834952e-2),
+            (Unit::PoundPerHour, 1.259979e-4),
+            (Unit::PoundPerMinute, 7.559873e-3),
+            (Unit::GrainPerGallon, 1.711806e-2),
         ] {
             let ours = unit.to_si(1.0);
             assert!(
@@ -245,6 +273,9 @@ mod tests {
                 1e3,
             ),
             (Unit::Kilowatt, Unit::Watt, 1e3),
+            (Unit::Kilogram, Unit::Gram, 1e3),
+            (Unit::KilogramPerSecond, Unit::KilogramPerHour, 3600.0),
+            (Unit::PartPerMillion, Unit::MilligramPerLitre, 1.0),
             (Unit::Ton, Unit::ThousandBtuPerHour, 12.0),
             (Unit::Hour, Unit::Minute, 60.0),
             (Unit::Minute, Unit::Second, 60.0),

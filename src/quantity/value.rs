@@ -8,7 +8,10 @@ use uom::si::electric_potential::volt;
 use uom::si::electrical_conductivity::siemens_per_meter;
 use uom::si::electrical_resistance::ohm;
 use uom::si::length::meter;
+use uom::si::mass::kilogram;
+use uom::si::mass_concentration::kilogram_per_cubic_meter as concentration_unit;
 use uom::si::mass_density::kilogram_per_cubic_meter;
+use uom::si::mass_rate::kilogram_per_second;
 use uom::si::power::watt;
 use uom::si::pressure::pascal;
 use uom::si::ratio::ratio as one;
@@ -20,8 +23,9 @@ use uom::si::volume_rate::cubic_meter_per_second;
 
 use super::{
     Area, AvailableEnergy, ElectricCurrent, ElectricPotential, ElectricalConductivity,
-    ElectricalResistance, GaugePressure, Kind, Length, MassDensity, Power, Pressure, Ratio,
-    TemperatureInterval, ThermodynamicTemperature, Time, Unit, Volume, VolumeRate,
+    ElectricalResistance, GaugePressure, Kind, Length, Mass, MassConcentration, MassDensity,
+    MassRate, Power, Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature, Time, Unit,
+    Volume, VolumeRate,
 };
 
 /// A value and what it measures, in the SI form of its [`Kind`].
@@ -75,6 +79,12 @@ faces! {
     enthalpy as_enthalpy Enthalpy AvailableEnergy joule_per_kilogram, "an enthalpy";
     humidity_ratio as_humidity_ratio HumidityRatio Ratio one, "a humidity ratio";
     density as_density Density MassDensity kilogram_per_cubic_meter, "a density";
+    mass as_mass Mass Mass kilogram, "a mass";
+    mass_flow as_mass_flow MassFlow MassRate kilogram_per_second, "a mass flow";
+    concentration as_concentration Concentration MassConcentration concentration_unit,
+        "a concentration";
+    calcium_carbonate as_calcium_carbonate AsCalciumCarbonate MassConcentration
+        concentration_unit, "a concentration as calcium carbonate";
 }
 
 impl Value {

@@ -144,25 +144,19 @@ impl Figures {
                 })
             },
         );
-        let evaporation = range
-            .clone()
-            .and_then(|range| evaporate(flow, range, &entering_air));
+        let evaporation = range.clone().and_then(|_| {
+            let (cold, hot) = both(cold.clone(), || hot.clone())?;
+            evaporate(flow, hot, cold, &entering_air)
+        });
         let cycles = Ratio::new::<ratio>(site.tower.cycles);
         let drift = Ratio::new::<ratio>(USUAL_DRIFT);
         let water_now = evaporation
             .clone()
             .and_then(|e| Ok(water::balance(e.rate(), flow, drift, cycles)?));
-        let design_range = tower::range(site.tower.design_in, site.tower.design_out);
         let design_air = entering_air.or_else(|_| design_entering_air(site, &atmosphere));
-        let design_water =
-            evaporate(site.tower.design_flow, design_range, &design_air).and_then(|e| {
-                Ok(water::balance(
-                    e.rate(),
-                    site.tower.design_flow,
-                    drift,
-                    cycles,
-                )?)
-            });
+        let (design_flow, design_in) = (site.tower.design_flow, site.tower.design_in);
+        let design_water = evaporate(design_flow, design_in, site.tower.design_out, &design_air)
+            .and_then(|e| Ok(water::balance(e.rate(), design_flow, drift, cycles)?));
         let level = read(What::BasinLevel)
             .and_then(Value::as_level)
             .ok_or(Lack::Needs(vec![What::BasinLevel]));
@@ -236,12 +230,13 @@ fn both<A, B>(a: Known<A>, b: impl FnOnce() -> Known<B>) -> Known<(A, B)> {
 
 fn evaporate(
     flow: VolumeRate,
-    range: TemperatureInterval,
+    entering: ThermodynamicTemperature,
+    leaving: ThermodynamicTemperature,
     air: &Known<EnteringAir>,
 ) -> Known<Evaporation> {
     // Air outside the balance's bounds still leaves the field rule.
-    Ok(water::evaporation(flow, range, air.as_ref().ok())
-        .or_else(|_| water::evaporation(flow, range, None))?)
+    let at = |air| water::evaporation_between(flow, entering, leaving, air);
+    Ok(at(air.as_ref().ok()).or_else(|_| at(None))?)
 }
 
 /// Design air: the design wet bulb at half way to saturation's usual day,

@@ -53,17 +53,20 @@ pub fn known_input(site: &Site, visit: &Visit, ask: Ask) -> Option<KnownInput> {
         Ask::DesignHot => value(Value::temperature(tower.design_in)),
         Ask::DesignCold => value(Value::temperature(tower.design_out)),
         Ask::DesignWetBulb => value(Value::temperature(tower.design_wet_bulb)),
-        Ask::BasinShape => Some(KnownInput::Place(match tower.basin.plan {
-            Plan::Rectangular { .. } => 0,
-            Plan::Round { .. } => 1,
-        })),
+        // Of the shapes a site may have, the working offers two.
+        Ask::BasinShape => match tower.basin.plan {
+            Plan::Rectangular { .. } => Some(KnownInput::Place(0)),
+            Plan::Round { .. } => Some(KnownInput::Place(1)),
+            _ => None,
+        },
         Ask::BasinLength => match tower.basin.plan {
             Plan::Rectangular { length, .. } => value(Value::length(length)),
             Plan::Round { diameter } => value(Value::length(diameter)),
+            _ => None,
         },
         Ask::BasinWidth => match tower.basin.plan {
             Plan::Rectangular { width, .. } => value(Value::length(width)),
-            Plan::Round { .. } => None,
+            _ => None,
         },
         Ask::BasinDepth => value(Value::level(tower.basin.depth)),
         Ask::LevelThen => value(Value::level(tower.inlet_level)),

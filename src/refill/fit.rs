@@ -1,7 +1,8 @@
 //! From level readings to flows and levels, each with a 95 % interval.
 //!
 //! Method: a straight line through level against time (see [`super::line`]),
-//! times the basin's surface. The spread of one reading is pooled from the
+//! times the basin's surface; in a basin whose walls are not upright, through
+//! the water held (see [`super::even`]). The spread of one reading is pooled from the
 //! residuals and what a tape can do: read to a quarter inch, so within 1/8 in
 //! (a uniform error, standard deviation 1.8 mm), on a surface that ripples by
 //! about 1.5 mm (common practice, no source): 2.4 mm together, weighted as four
@@ -18,6 +19,7 @@ use uom::si::area::square_meter;
 use uom::si::length::meter;
 use uom::si::volume_rate::cubic_meter_per_second;
 
+use super::even::Even;
 use super::line::{Line, gross_errors, least_squares, student_975};
 use crate::physics::basin::Basin;
 use crate::quantity::{Length, VolumeRate};
@@ -109,8 +111,23 @@ pub struct RateFit {
 /// A fitted stretch: the public fit and the line behind it.
 #[derive(Clone, Debug)]
 pub(super) struct Stretch {
+    /// Through the even levels (see [`Even`]).
     pub line: Line,
     pub fit: RateFit,
+    pub even: Even,
+}
+
+impl Stretch {
+    /// The level the line gives at `x`, with this much on either side in even
+    /// level.
+    fn level(&self, x: f64, half: f64) -> LevelEstimate {
+        let y = self.line.at(x);
+        LevelEstimate {
+            value: length(self.even.level(y)),
+            low: length(self.even.level(y - half)),
+            high: length(self.even.level(y + half)),
+        }
+    }
 }
 
 fn flow(m3_s: f64) -> VolumeRate {
@@ -188,7 +205,7 @@ pub(super) fn surface(basin: &Basin) -> Result<f64, Missing> {
 /// [`Missing::NoBasin`], [`Missing::NeedTwoLevels`],
 /// [`Missing::NeedLongerApart`].
 pub(super) fn inflow(basin: &Basin, readings: &[(f64, f64)]) -> Result<Stretch, Missing> {
-    let area = surface(basin)?;
+    surface(basin)?;
     let depth = basin.depth.get::<meter>();
     // At the lip the basin spills and at the floor it is empty: there the
     // level no longer tells the volume.
@@ -206,6 +223,8 @@ pub(super) fn inflow(basin: &Basin, readings: &[(f64, f64)]) -> Result<Stretch, 
     if last.0 - first.0 < MIN_SPAN_S {
         return Err(Missing::NeedLongerApart);
     }
+    let even = Even::over(basin, wet.iter().map(|r| r.1));
+    let wet: Vec<_> = wet.iter().map(|r| (r.0, even.of(r.1))).collect();
     let far = gross_errors(&wet, READING_SD_M);
     let pick = |keep: bool| -> Vec<(f64, f64)> {
         wet.iter()
@@ -221,17 +240,18 @@ pub(super) fn inflow(basin: &Basin, readings: &[(f64, f64)]) -> Result<Stretch, 
     };
     let line = least_squares(&kept).ok_or(Missing::NeedLongerApart)?;
     let (sd, dof) = line.spread(READING_SD_M, PRIOR_DOF);
+    let area = even.area;
     let half = area * student_975(dof) * sd / line.sxx.sqrt();
     let fit = RateFit {
         flow: Estimate::around(-line.slope * area, half, half),
         from_s,
         to_s,
-        from_level: length(line.at(from_s)),
-        to_level: length(line.at(to_s)),
+        from_level: length(even.level(line.at(from_s))),
+        to_level: length(even.level(line.at(to_s))),
         used: kept.len(),
         left_out: left_out.iter().map(|p| p.0).collect(),
     };
-    Ok(Stretch { line, fit })
+    Ok(Stretch { line, fit, even })
 }
 
 /// Half of the 95 % interval of one reading, in metres, as rough as the
@@ -276,7 +296,9 @@ fn level_beside(
         .min_by(|a, b| gap(a).total_cmp(&gap(b)))
         .filter(|r| gap(r) <= reach)?;
     // What the level moves in the gap adds to what the tape can do.
-    let moved = stretch.map_or(0.0, |s| s.line.slope.abs() * gap(reading));
+    let moved = stretch.map_or(0.0, |s| {
+        s.even.moved(reading.1, s.line.slope.abs() * gap(reading))
+    });
     Some(LevelEstimate::around(
         reading.1,
         reading_half(stretch) + moved,
@@ -291,10 +313,7 @@ fn level_on_line(at_s: f64, stretch: &Stretch) -> Option<LevelEstimate> {
     }
     let far = at_s - line.mean_x;
     let share = (1.0 / line.n as f64 + far * far / line.sxx).sqrt();
-    Some(LevelEstimate::around(
-        line.at(at_s),
-        reading_half(Some(stretch)) * share,
-    ))
+    Some(stretch.level(at_s, reading_half(Some(stretch)) * share))
 }
 
 /// The height between the lower and the upper of two levels.
@@ -331,6 +350,30 @@ mod tests {
         assert!((value - 1.8e-3).abs() < 1e-12);
         assert!(low < value && value < high && fit.left_out.is_empty());
         assert!((fit.to_level.get::<meter>() - 0.19).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_sloped_floor_fills_at_the_same_flow() {
+        // 1.8 L/s into a wedge 6 m2 at the top: level from volume, h = sqrt(V/15).
+        let wedge = Basin {
+            plan: Plan::SlopedFloor {
+                length: length(3.0),
+                width: length(2.0),
+                fall: length(0.2),
+            },
+            depth: length(0.4),
+        };
+        let readings: Vec<_> = (1..6)
+            .map(|i| 60.0 * f64::from(i))
+            .map(|t| (t, 0.4 - (1.8e-3 * t / 15.0).sqrt()))
+            .collect();
+        let stretch = inflow(&wedge, &readings).unwrap();
+        let (low, value, high) = stretch.fit.flow.si();
+        assert!((value - 1.8e-3).abs() < 1e-9, "{value}");
+        assert!(low < value && value < high);
+        assert!((stretch.fit.to_level.get::<meter>() - 0.4 + 0.036f64.sqrt()).abs() < 1e-9);
+        let near = level_at(300.0, &readings, Some(&stretch)).unwrap();
+        assert!(near.low < near.value && near.value < near.high);
     }
 
     #[test]

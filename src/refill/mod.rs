@@ -8,6 +8,7 @@
 
 mod chart;
 mod cycle;
+mod even;
 mod finding;
 mod fit;
 mod judge;

@@ -2,9 +2,10 @@
 //!
 //! Three object stores: `entries` (key: entry id, index on what it is about),
 //! `files` (bytes as a Uint8Array) and `texts` (half-typed fields and settings).
-//! Every call opens a transaction and waits until it is complete, so `Ok`
-//! means that the engine has accepted the write. All object stores must be
-//! declared at every upgrade: one that is not is deleted with its data.
+//! Every call opens one transaction and waits until it is complete, so `Ok`
+//! means that the engine has accepted the write; after an error the transaction
+//! is aborted, so nothing of it is kept. All object stores must be declared at
+//! every upgrade: one that is not is deleted with its data.
 
 use js_sys::{Reflect, Uint8Array};
 use rexie::{Error, ObjectStore, Rexie, Transaction, TransactionMode};
@@ -76,29 +77,44 @@ impl IndexedStore {
             .map_err(failure)
     }
 
-    async fn put_entries(tx: &Transaction, entries: &[Entry]) -> Result<(), StoreError> {
-        let store = tx.store(ENTRIES).map_err(failure)?;
-        for entry in entries {
-            let about = match entry.about {
-                About::Site(id) => format!("site {id}"),
-                About::Visit(id) => format!("visit {id}"),
-            };
-            let row = Row {
-                id: entry.id.to_string(),
-                about,
-                entry: entry.clone(),
-            };
-            store.put(&to_js(&row)?, None).await.map_err(failure)?;
+    /// Adds the rows whose key is new; what is kept already stays as it is.
+    async fn add_new(tx: &Transaction, rows: &[(JsValue, JsValue)]) -> Result<(), Error> {
+        let store = tx.store(ENTRIES)?;
+        for (id, row) in rows {
+            if !store.key_exists(id.clone()).await? {
+                store.add(row, None).await?;
+            }
         }
         Ok(())
     }
 }
 
+/// Entries as rows with their keys. Made before a transaction begins: one that
+/// can't be written must not leave the ones before it behind.
+fn rows(entries: &[Entry]) -> Result<Vec<(JsValue, JsValue)>, StoreError> {
+    let row = |entry: &Entry| {
+        let row = Row {
+            id: entry.id.to_string(),
+            about: match entry.about {
+                About::Site(id) => format!("site {id}"),
+                About::Visit(id) => format!("visit {id}"),
+            },
+            entry: entry.clone(),
+        };
+        Ok((row.id.as_str().into(), to_js(&row)?))
+    };
+    entries.iter().map(row).collect()
+}
+
 impl Store for IndexedStore {
     async fn append(&self, entries: &[Entry]) -> Result<(), StoreError> {
+        let rows = rows(entries)?;
+        if rows.is_empty() {
+            return Ok(()); // a transaction without a request never says it is done
+        }
         let tx = self.write(&[ENTRIES])?;
-        Self::put_entries(&tx, entries).await?;
-        finish(tx).await
+        let outcome = Self::add_new(&tx, &rows).await;
+        finish(tx, outcome).await
     }
 
     async fn load(&self) -> Result<Loaded, StoreError> {
@@ -129,14 +145,14 @@ impl Store for IndexedStore {
         set("name", &file.name.as_str().into())?;
         set("type", &file.media_type.as_str().into())?;
         set("bytes", &Uint8Array::from(file.bytes.as_slice()))?;
+        let rows = rows(entries)?;
         let tx = self.write(&[FILES, ENTRIES])?;
-        tx.store(FILES)
-            .map_err(failure)?
-            .put(&row, None)
-            .await
-            .map_err(failure)?;
-        Self::put_entries(&tx, entries).await?;
-        finish(tx).await
+        let outcome = async {
+            tx.store(FILES)?.put(&row, None).await?;
+            Self::add_new(&tx, &rows).await
+        };
+        let outcome = outcome.await;
+        finish(tx, outcome).await
     }
 
     async fn file(&self, id: FileId) -> Result<Option<KeptFile>, StoreError> {
@@ -166,27 +182,21 @@ impl Store for IndexedStore {
     }
 
     async fn keep_text(&self, key: &str, text: &str) -> Result<(), StoreError> {
-        let tx = self.write(&[TEXTS])?;
         let row = to_js(&Text {
             key: key.into(),
             text: text.into(),
         })?;
-        tx.store(TEXTS)
-            .map_err(failure)?
-            .put(&row, None)
-            .await
-            .map_err(failure)?;
-        finish(tx).await
+        let tx = self.write(&[TEXTS])?;
+        let store = tx.store(TEXTS).map_err(failure)?;
+        let outcome = store.put(&row, None).await;
+        finish(tx, outcome.map(drop)).await
     }
 
     async fn drop_text(&self, key: &str) -> Result<(), StoreError> {
         let tx = self.write(&[TEXTS])?;
-        tx.store(TEXTS)
-            .map_err(failure)?
-            .delete(key.into())
-            .await
-            .map_err(failure)?;
-        finish(tx).await
+        let store = tx.store(TEXTS).map_err(failure)?;
+        let outcome = store.delete(key.into()).await;
+        finish(tx, outcome).await
     }
 
     async fn texts(&self) -> Result<Vec<(String, String)>, StoreError> {
@@ -206,7 +216,14 @@ fn to_js(value: &impl Serialize) -> Result<JsValue, StoreError> {
         .map_err(|e| StoreError::Failed(e.to_string()))
 }
 
-async fn finish(tx: Transaction) -> Result<(), StoreError> {
+/// Waits until a transaction whose requests went as `outcome` says is kept.
+async fn finish(tx: Transaction, outcome: Result<(), Error>) -> Result<(), StoreError> {
+    if let Err(error) = outcome {
+        // A request refused on the spot stops nothing by itself: what was asked
+        // before it would be kept. This fails only when the engine has aborted.
+        let _ = tx.abort().await;
+        return Err(failure(error));
+    }
     match tx.done().await.map_err(failure)? {
         result if result.is_committed() => Ok(()),
         _ => Err(StoreError::Failed("the write was aborted".into())),

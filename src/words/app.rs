@@ -1,6 +1,9 @@
 //! The face's sentences that carry numbers or names.
 
+use uom::si::ratio::ratio;
+
 use super::{Phrase, ReportPhrase, Tongue, Words, en};
+use crate::physics::water::{Evaporation, EvaporationMethod, EvaporationWarning};
 use crate::quantity::{System, Value, show};
 use crate::record::{Figures, Lack, LeavingItem, LeavingState, Way, What};
 use crate::trace::Mode;
@@ -228,12 +231,28 @@ impl Words {
         }
     }
 
-    /// What the field rule says beside the balance.
-    pub fn field_rule_says(self, rule: &str, balance: bool) -> String {
-        match (self.0, balance) {
-            (Tongue::English, true) => format!("By mass balance. The field rule says {rule}."),
-            (Tongue::English, false) => {
-                "By the field rule: the outdoor air was not read.".to_owned()
+    /// How an evaporation was found, what the field rule says beside it, and
+    /// by how much that misleads.
+    pub fn evaporation_note(self, evaporation: &Evaporation, rule: &str) -> String {
+        let Tongue::English = self.0;
+        let how = match evaporation.method() {
+            EvaporationMethod::Poppe => "By heat and mass balance up the fill.",
+            EvaporationMethod::Balance => "By mass balance.",
+            EvaporationMethod::FieldRule => {
+                return "By the field rule: the outdoor air was not read.".to_owned();
+            }
+        };
+        match evaporation.warning() {
+            None => format!("{how} The field rule says {rule}."),
+            Some(EvaporationWarning::RuleParts(part)) => {
+                let percent = 100.0 * part.get::<ratio>();
+                let side = if percent > 0.0 {
+                    "too much"
+                } else {
+                    "too little"
+                };
+                let percent = percent.abs();
+                format!("{how} The field rule says {rule}, {percent:.0} % {side} today.")
             }
         }
     }

@@ -5,6 +5,8 @@
 //! error. `report` and `app` hold a [`Words`] and ask it.
 
 mod app;
+mod chemistry;
+mod circuit;
 pub mod en;
 mod phrase;
 mod physics;

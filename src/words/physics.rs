@@ -2,6 +2,7 @@
 
 use super::{Tongue, Words, en};
 use crate::physics::basis::Figure;
+use crate::physics::tower::{Settle, Shape};
 use crate::physics::{NoSolution, Quantity};
 
 impl Words {
@@ -23,14 +24,35 @@ impl Words {
     /// The name of an input, as it stands in front of "is out of range".
     pub fn physics_quantity(self, quantity: Quantity) -> &'static str {
         match self.0 {
-            Tongue::English => en::physics::quantity(quantity),
+            Tongue::English => en::physics_refused::quantity(quantity),
+        }
+    }
+
+    /// The name of a shape a tower's trouble takes.
+    pub fn tower_shape(self, shape: Shape) -> &'static str {
+        match self.0 {
+            Tongue::English => en::physics_tower::shape(shape),
+        }
+    }
+
+    /// What that shape looks like and where to look.
+    pub fn tower_shape_line(self, shape: Shape) -> &'static str {
+        match self.0 {
+            Tongue::English => en::physics_tower::shape_line(shape),
+        }
+    }
+
+    /// The reading that would tell two shapes apart.
+    pub fn tower_settle(self, settle: Settle) -> &'static str {
+        match self.0 {
+            Tongue::English => en::physics_tower::settle(settle),
         }
     }
 
     /// Why a calculation has no answer, and what to look at.
     pub fn no_solution(self, why: NoSolution) -> &'static str {
         match self.0 {
-            Tongue::English => en::physics::no_solution(why),
+            Tongue::English => en::physics_refused::no_solution(why),
         }
     }
 }
@@ -38,14 +60,26 @@ impl Words {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::physics::basis::{
+        ChemistryFigure, CircuitFigure, ElectrodeFigure, HeadFigure, LoopHeatFigure, PipingFigure,
+        TowerFigure,
+    };
     use std::collections::HashSet;
 
     #[test]
     fn every_figure_has_its_own_formula_and_a_source_with_a_range_or_doubt() {
         let words = Words::default();
-        let formulas: HashSet<_> = Figure::ALL.map(|f| words.formula(f)).into();
-        assert_eq!(formulas.len(), Figure::ALL.len());
-        for figure in Figure::ALL {
+        let mut all = Figure::ALL.to_vec();
+        all.extend(CircuitFigure::ALL.map(Figure::Circuit));
+        all.extend(ChemistryFigure::ALL.map(Figure::Chemistry));
+        all.extend(HeadFigure::ALL.map(Figure::Head));
+        all.extend(ElectrodeFigure::ALL.map(Figure::Electrode));
+        all.extend(TowerFigure::ALL.map(Figure::Tower));
+        all.extend(PipingFigure::ALL.map(Figure::Piping));
+        all.extend(LoopHeatFigure::ALL.map(Figure::LoopHeat));
+        let formulas: HashSet<_> = all.iter().map(|f| words.formula(*f)).collect();
+        assert_eq!(formulas.len(), all.len());
+        for figure in all {
             let formula = words.formula(figure);
             assert!(
                 formula.contains('='),
@@ -62,5 +96,29 @@ mod tests {
                 "{figure:?}"
             );
         }
+    }
+
+    #[test]
+    fn every_shape_has_a_name_and_says_where_to_look() {
+        let words = Words::default();
+        let names: HashSet<_> = Shape::ALL.map(|s| words.tower_shape(s)).into();
+        let lines: HashSet<_> = Shape::ALL.map(|s| words.tower_shape_line(s)).into();
+        assert_eq!(
+            (names.len(), lines.len()),
+            (Shape::ALL.len(), Shape::ALL.len())
+        );
+        assert!(lines.iter().all(|line| line.ends_with('.')));
+        // A hand near the fan needs the caution beside it.
+        let air = words.tower_shape_line(Shape::WeakAir);
+        assert!(air.contains("fan") && air.contains("Lock out"), "{air}");
+        let asked: HashSet<_> = [
+            Settle::WaterFlow,
+            Settle::Heat,
+            Settle::InletWetBulb,
+            Settle::Thermometers,
+        ]
+        .map(|s| words.tower_settle(s))
+        .into();
+        assert_eq!(asked.len(), 4);
     }
 }

@@ -3,7 +3,7 @@
 use super::{Tongue, Words, en};
 use crate::physics::basis::Figure;
 use crate::quantity::System;
-use crate::working::{Ask, Choice, Fault, Working};
+use crate::working::{Ask, Choice, Fault, Say, Working};
 
 impl Words {
     /// A working's title, and the question it answers.
@@ -34,17 +34,24 @@ impl Words {
         }
     }
 
+    /// What a working says beside its numbers, and a line more about it.
+    pub fn say(self, say: Say) -> (&'static str, &'static str) {
+        match self.0 {
+            Tongue::English => en::working_found::say(say),
+        }
+    }
+
     /// A figure's name.
     pub fn figure(self, figure: Figure) -> &'static str {
         match self.0 {
-            Tongue::English => en::working::figure(figure),
+            Tongue::English => en::working_found::figure(figure),
         }
     }
 
     /// Why a working has no answer.
     pub fn working_fault(self, fault: &Fault, system: System) -> String {
         match self.0 {
-            Tongue::English => en::working::fault(fault, system),
+            Tongue::English => en::working_found::fault(fault, system),
         }
     }
 }

@@ -45,6 +45,7 @@ pub(super) const SHEET: Sheet = Sheet {
         }),
     ],
     draw: |g| Some(Picture::Plot(chart(pressure(g).ok()?, today(g)))),
+    ..Sheet::PLAIN
 };
 
 type Of<'a> = &'a dyn Fn(ThermodynamicTemperature, Ratio, Pressure) -> Answered;

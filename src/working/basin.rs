@@ -4,6 +4,7 @@ use uom::si::length::meter;
 
 use super::given::{Fault, Given};
 use super::plot::Picture;
+use super::say::Say;
 use super::{Ask, Sheet};
 use crate::physics::basin::{Basin, Plan};
 use crate::physics::basis::Figure;
@@ -53,10 +54,13 @@ pub(super) const SHEET: Sheet = Sheet {
             then: g.si(Ask::LevelThen),
         })
     },
+    shows: |g, ask| ask != Ask::BasinWidth || g.chosen(Ask::BasinShape) == 0,
+    cautions: |_| vec![Say::Roof],
+    ..Sheet::PLAIN
 };
 
 /// The basin's own inputs and these.
-fn needs(given: &Given, more: &[Ask]) -> Result<(), Fault> {
+pub(super) fn needs(given: &Given, more: &[Ask]) -> Result<(), Fault> {
     let sides: &[Ask] = match given.chosen(Ask::BasinShape) {
         1 => &[Ask::BasinLength, Ask::BasinDepth],
         _ => &[Ask::BasinLength, Ask::BasinWidth, Ask::BasinDepth],
@@ -64,7 +68,7 @@ fn needs(given: &Given, more: &[Ask]) -> Result<(), Fault> {
     given.need(&[sides, more].concat())
 }
 
-fn basin(given: &Given) -> Result<Basin, Fault> {
+pub(super) fn basin(given: &Given) -> Result<Basin, Fault> {
     let length = given.length(Ask::BasinLength)?;
     Ok(Basin {
         plan: match given.chosen(Ask::BasinShape) {

@@ -8,8 +8,9 @@ use super::plot::Picture;
 use crate::physics::Error;
 use crate::physics::basis::Figure;
 use crate::quantity::{
-    ElectricalConductivity, GaugePressure, Length, Power, Ratio, ThermodynamicTemperature, Value,
-    Volume, VolumeRate,
+    ElectricPotential, ElectricalConductivity, ElectricalResistance, GaugePressure, Length, Mass,
+    MassConcentration, Power, Ratio, TemperatureInterval, ThermodynamicTemperature, Value, Volume,
+    VolumeRate,
 };
 
 /// The inputs a person gave, each in the SI form of its kind; NaN where none.
@@ -42,6 +43,8 @@ pub enum Fault {
     Physics(Error),
     /// The first must be above the second.
     Order(Ask, Ask),
+    /// No setting of the relay is safe from being fooled.
+    NoSafeSetting,
 }
 
 impl From<Error> for Fault {
@@ -89,6 +92,13 @@ typed! {
     gauge as_gauge_pressure GaugePressure, "gauge pressure";
     heat as_heat Power, "heat flow";
     volume as_volume Volume, "volume";
+    difference as_temperature_difference TemperatureInterval, "temperature difference";
+    ph as_ph f64, "pH";
+    as_calcium as_calcium_carbonate MassConcentration, "concentration as CaCO3";
+    concentration as_concentration MassConcentration, "concentration";
+    mass as_mass Mass, "mass";
+    voltage as_voltage ElectricPotential, "voltage";
+    resistance as_resistance ElectricalResistance, "resistance";
 }
 
 impl Given {

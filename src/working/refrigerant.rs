@@ -6,9 +6,10 @@ use uom::si::thermodynamic_temperature::kelvin;
 use super::air::pressure;
 use super::given::{Fault, Given};
 use super::plot::{Axis, Curve, Name, Picture, Plot};
+use super::say::Say;
 use super::{Ask, Sheet};
-use crate::physics::basis::Figure;
-use crate::physics::refrigerant::{Condensing, Refrigerant};
+use crate::physics::basis::{Figure, HeadFigure};
+use crate::physics::refrigerant::{Condensing, Refrigerant, head};
 use crate::quantity::{GaugePressure, Kind, TemperatureInterval, ThermodynamicTemperature, Value};
 
 pub(super) const SHEET: Sheet = Sheet {
@@ -18,6 +19,8 @@ pub(super) const SHEET: Sheet = Sheet {
         Ask::Head,
         Ask::CondenserLeaving,
         Ask::CutOut,
+        Ask::NormalApproach,
+        Ask::NormalRange,
         Ask::Altitude,
     ],
     rows: &[
@@ -28,6 +31,15 @@ pub(super) const SHEET: Sheet = Sheet {
             g.need(&[Ask::Head, Ask::CondenserLeaving])?;
             let water = g.temperature(Ask::CondenserLeaving)?;
             Ok(between(at(g, Ask::Head)?.mean, water))
+        }),
+        (Figure::Head(HeadFigure::Expected), |g| {
+            g.need(&[Ask::CondenserLeaving])?;
+            Ok(Value::gauge_pressure(head::expected(
+                fluid(g),
+                g.temperature(Ask::CondenserLeaving)?,
+                g.difference(Ask::NormalApproach)?,
+                pressure(g)?,
+            )?))
         }),
         (Figure::BelowCutOut, |g| {
             g.need(&[Ask::Head, Ask::CutOut])?;
@@ -41,6 +53,16 @@ pub(super) const SHEET: Sheet = Sheet {
             g.need(&[Ask::Head, Ask::CutOut])?;
             Ok(between(at(g, Ask::CutOut)?.mean, at(g, Ask::Head)?.mean))
         }),
+        (Figure::Head(HeadFigure::EnteringWaterAtTrip), |g| {
+            g.need(&[Ask::CutOut])?;
+            Ok(Value::temperature(head::entering_water_at_trip(
+                fluid(g),
+                g.gauge(Ask::CutOut)?,
+                g.difference(Ask::NormalApproach)?,
+                g.difference(Ask::NormalRange)?,
+                pressure(g)?,
+            )?))
+        }),
         (Figure::BubblePoint, |g| {
             Ok(Value::temperature(at(g, Ask::Head)?.bubble))
         }),
@@ -49,6 +71,8 @@ pub(super) const SHEET: Sheet = Sheet {
         }),
     ],
     draw: |g| saturation(g).map(Picture::Plot),
+    cautions: |_| vec![Say::Refrigerant],
+    ..Sheet::PLAIN
 };
 
 fn between(warm: ThermodynamicTemperature, cold: ThermodynamicTemperature) -> Value {
@@ -57,7 +81,7 @@ fn between(warm: ThermodynamicTemperature, cold: ThermodynamicTemperature) -> Va
     ))
 }
 
-fn fluid(given: &Given) -> Refrigerant {
+pub(super) fn fluid(given: &Given) -> Refrigerant {
     let last = Refrigerant::ALL.len() - 1;
     Refrigerant::ALL[given.chosen(Ask::Fluid).min(last)]
 }

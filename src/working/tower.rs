@@ -4,18 +4,18 @@
 use uom::si::ratio::ratio;
 use uom::si::temperature_interval::kelvin as kelvin_interval;
 use uom::si::thermodynamic_temperature::kelvin;
-use uom::si::volume_rate::cubic_meter_per_second;
 
 use super::air::{pressure, wet_bulb};
 use super::given::{Fault, Given};
 use super::plot::{Axis, Curve, Name, Picture, Plot};
+use super::say::{Say, Saying, Tone};
 use super::{Ask, Sheet};
-use crate::physics::basis::Figure;
-use crate::physics::tower::{Characteristic, Duty, off_design_ratio};
-use crate::physics::{heat, tower};
-use crate::quantity::{
-    Kind, Power, Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature, Value,
+use crate::physics::basis::{Figure, TowerFigure};
+use crate::physics::tower::{
+    Carried, DesignedTower, Duty, Readings, Shortfall, Today, WetBulbs, off_design_ratio,
 };
+use crate::physics::{heat, tower};
+use crate::quantity::{Kind, Power, Ratio, TemperatureInterval, ThermodynamicTemperature, Value};
 
 pub(super) const SHEET: Sheet = Sheet {
     slug: "tower",
@@ -25,6 +25,7 @@ pub(super) const SHEET: Sheet = Sheet {
         Ask::DryBulb,
         Ask::Humidity,
         Ask::WetBulb,
+        Ask::InletWetBulb,
         Ask::Flow,
         Ask::DesignFlow,
         Ask::DesignHot,
@@ -43,12 +44,14 @@ pub(super) const SHEET: Sheet = Sheet {
             Ok(Value::temperature_difference(range(g)?))
         }),
         (Figure::LeavingWater, |g| {
-            Ok(Value::temperature(Today::of(g)?.leaving()?))
+            Ok(Value::temperature(expected(g)?))
         }),
         (Figure::OverExpected, |g| {
-            let expected = Today::of(g)?.leaving()?;
-            let over = tower::approach(g.temperature(Ask::ColdWater)?, expected);
+            let over = tower::approach(g.temperature(Ask::ColdWater)?, expected(g)?);
             Ok(Value::temperature_difference(over))
+        }),
+        (Figure::Tower(TowerFigure::Delivered), |g| {
+            Ok(Value::ratio(shortfall(g)?.part()?))
         }),
         (Figure::HeatRejected, |g| Ok(Value::heat(heat(g)?))),
         (Figure::TowerTons, |g| {
@@ -70,7 +73,10 @@ pub(super) const SHEET: Sheet = Sheet {
             Ok(Value::number(duty.merkel_number()?.get::<ratio>()))
         }),
     ],
-    draw: |g| Some(Picture::Plot(curve(&Today::of(g).ok()?, g))),
+    draw: |g| curve(g).map(Picture::Plot),
+    says: |g| shapes(g).unwrap_or_default(),
+    cautions: |_| vec![Say::Roof],
+    ..Sheet::PLAIN
 };
 
 /// Hot and cold water, in that order.
@@ -97,64 +103,95 @@ fn heat(given: &Given) -> Result<Power, Fault> {
     Ok(heat::heat_rejected(given.flow(Ask::Flow)?, range(given)?)?)
 }
 
-/// L/G today: flow over design flow, air as a part of design.
+/// Water flow today as a part of design; the whole of it when not known.
+fn water_part(given: &Given) -> Option<Ratio> {
+    let (now, full) = (
+        given.flow(Ask::Flow).ok()?,
+        given.flow(Ask::DesignFlow).ok()?,
+    );
+    Some(now / full)
+}
+
 fn ratio_today(given: &Given) -> Result<Ratio, Fault> {
     let design = Ratio::new::<ratio>(given.number(Ask::WaterAirRatio)?);
-    let water = match (given.flow(Ask::Flow), given.flow(Ask::DesignFlow)) {
-        (Ok(now), Ok(full)) => {
-            now.get::<cubic_meter_per_second>() / full.get::<cubic_meter_per_second>()
-        }
-        _ => 1.0,
+    let water = water_part(given).unwrap_or(Ratio::new::<ratio>(1.0));
+    Ok(off_design_ratio(design, water, given.part(Ask::AirPart)?)?)
+}
+
+/// The tower as designed, at today's pressure.
+pub(super) fn designed(given: &Given) -> Result<DesignedTower, Fault> {
+    Ok(DesignedTower::new(&Duty {
+        entering: given.temperature(Ask::DesignHot)?,
+        leaving: given.temperature(Ask::DesignCold)?,
+        wet_bulb: given.temperature(Ask::DesignWetBulb)?,
+        water_air_ratio: Ratio::new::<ratio>(given.number(Ask::WaterAirRatio)?),
+        pressure: pressure(given)?,
+    })?)
+}
+
+/// What is asked of it today.
+fn today(given: &Given) -> Result<Today, Fault> {
+    Ok(Today {
+        carried: Carried::Range(range(given)?),
+        wet_bulb: wet_bulb(given)?,
+        water: water_part(given).unwrap_or(Ratio::new::<ratio>(1.0)),
+        air: given.part(Ask::AirPart)?,
+        pressure: pressure(given)?,
+    })
+}
+
+fn expected(given: &Given) -> Result<ThermodynamicTemperature, Fault> {
+    let today = today(given)?;
+    Ok(designed(given)?.predict(&today)?.leaving)
+}
+
+fn shortfall(given: &Given) -> Result<Shortfall, Fault> {
+    given.need(&[Ask::HotWater, Ask::ColdWater])?;
+    let away = wet_bulb(given)?;
+    let readings = Readings {
+        entering: given.temperature(Ask::HotWater)?,
+        leaving: given.temperature(Ask::ColdWater)?,
+        wet_bulbs: match given.temperature(Ask::InletWetBulb) {
+            Ok(inlet) => WetBulbs::Both { away, inlet },
+            Err(_) => WetBulbs::Away(away),
+        },
+        water: water_part(given),
+        heat: None,
+        pressure: pressure(given)?,
+        thermometer: Readings::usual_thermometer(),
     };
-    let air = given.part(Ask::AirPart)?;
-    Ok(off_design_ratio(design, Ratio::new::<ratio>(water), air)?)
+    Ok(designed(given)?.shortfall(&readings)?)
 }
 
-/// The tower as designed, and what is asked of it today.
-struct Today {
-    tower: Characteristic,
-    wet_bulb: ThermodynamicTemperature,
-    range: TemperatureInterval,
-    water_air_ratio: Ratio,
-    pressure: Pressure,
-}
-
-impl Today {
-    fn of(given: &Given) -> Result<Self, Fault> {
-        let pressure = pressure(given)?;
-        let design = Duty {
-            entering: given.temperature(Ask::DesignHot)?,
-            leaving: given.temperature(Ask::DesignCold)?,
-            wet_bulb: given.temperature(Ask::DesignWetBulb)?,
-            water_air_ratio: Ratio::new::<ratio>(given.number(Ask::WaterAirRatio)?),
-            pressure,
-        };
-        Ok(Self {
-            range: range(given)?,
-            wet_bulb: wet_bulb(given)?,
-            tower: Characteristic::from_design(&design)?,
-            water_air_ratio: ratio_today(given)?,
-            pressure,
+/// Which shape of trouble fits, the likeliest first, and what would settle it.
+fn shapes(given: &Given) -> Result<Vec<Saying>, Fault> {
+    let found = shortfall(given)?;
+    let mut all: Vec<Saying> = found
+        .fits
+        .iter()
+        .filter(|fit| fit.weight >= 0.02)
+        .enumerate()
+        .map(|(n, fit)| Saying {
+            tone: if n == 0 { Tone::Fits } else { Tone::Plain },
+            say: Say::Shape(fit.shape),
+            value: Some(Value::ratio(Ratio::new::<ratio>(fit.weight))),
         })
-    }
-
-    fn leaving(&self) -> Result<ThermodynamicTemperature, Fault> {
-        self.leaving_at(self.wet_bulb, self.range)
-    }
-
-    fn leaving_at(
-        &self,
-        wet_bulb: ThermodynamicTemperature,
-        range: TemperatureInterval,
-    ) -> Result<ThermodynamicTemperature, Fault> {
-        Ok(self
-            .tower
-            .leaving_water(wet_bulb, range, self.water_air_ratio, self.pressure)?)
-    }
+        .collect();
+    all.extend(
+        found
+            .settle
+            .map(|settle| Saying::of(Tone::Finding, Say::Settle(settle))),
+    );
+    Ok(all)
 }
 
 /// Leaving water over wet bulb at today's range and half of it, and today.
-fn curve(today: &Today, given: &Given) -> Plot {
+fn curve(given: &Given) -> Option<Plot> {
+    let (tower, today, range) = (
+        designed(given).ok()?,
+        today(given).ok()?,
+        range(given).ok()?,
+    );
     let wet = today.wet_bulb.get::<kelvin>();
     let point = given.si(Ask::ColdWater).map(|cold| (wet, cold));
     let x = Axis {
@@ -165,11 +202,14 @@ fn curve(today: &Today, given: &Given) -> Plot {
     };
     let curves: Vec<Curve> = [0.5, 1.0]
         .map(|part| {
-            let kelvins = (part * today.range.get::<kelvin_interval>()).max(0.1);
-            let range = TemperatureInterval::new::<kelvin_interval>(kelvins);
+            let kelvins = (part * range.get::<kelvin_interval>()).max(0.1);
             Curve::over(x, 12, part == 1.0, &|k| {
-                let wet = ThermodynamicTemperature::new::<kelvin>(k);
-                Some(today.leaving_at(wet, range).ok()?.get::<kelvin>())
+                let there = Today {
+                    wet_bulb: ThermodynamicTemperature::new::<kelvin>(k),
+                    carried: Carried::Range(TemperatureInterval::new::<kelvin_interval>(kelvins)),
+                    ..today
+                };
+                Some(tower.predict(&there).ok()?.leaving.get::<kelvin>())
             })
         })
         .into();
@@ -180,10 +220,10 @@ fn curve(today: &Today, given: &Given) -> Plot {
         point,
         1.0,
     );
-    Plot {
+    Some(Plot {
         x,
         y,
         curves,
         point,
-    }
+    })
 }

@@ -29,5 +29,5 @@ pub(super) const SHEET: Sheet = Sheet {
             )?))
         }),
     ],
-    draw: |_| None,
+    ..Sheet::PLAIN
 };

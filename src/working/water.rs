@@ -4,10 +4,11 @@ use uom::si::ratio::ratio;
 
 use super::air::{pressure, wet_bulb};
 use super::given::{Answered, Fault, Given};
-use super::tower::range;
+use super::say::{Say, Saying, Tone};
+use super::tower::waters;
 use super::{Ask, Sheet};
-use crate::physics::basis::Figure;
-use crate::physics::water::{self, EnteringAir, Evaporation, WaterBalance};
+use crate::physics::basis::{Figure, TowerFigure};
+use crate::physics::water::{self, EnteringAir, Evaporation, EvaporationWarning, WaterBalance};
 use crate::quantity::{Ratio, Value};
 
 pub(super) const SHEET: Sheet = Sheet {
@@ -36,6 +37,11 @@ pub(super) const SHEET: Sheet = Sheet {
             let air = air(g)?;
             Ok(Value::flow(evaporated(g, Some(&air))?.rate()))
         }),
+        (Figure::Tower(TowerFigure::EvaporationBalance), |g| {
+            needs(g)?;
+            let balanced = evaporated(g, Some(&air(g)?))?.by_balance;
+            Ok(Value::flow(balanced.ok_or(Fault::NoSafeSetting)?))
+        }),
         (Figure::EvaporationRule, |g| {
             needs(g)?;
             Ok(Value::flow(evaporated(g, None)?.by_rule))
@@ -44,7 +50,18 @@ pub(super) const SHEET: Sheet = Sheet {
             Ok(Value::number(cycles(g)?.get::<ratio>()))
         }),
     ],
-    draw: |_| None,
+    says: |g| {
+        let warned = || evaporated(g, Some(&air(g).ok()?)).ok()?.warning();
+        warned()
+            .map(|EvaporationWarning::RuleParts(part)| Saying {
+                tone: Tone::Finding,
+                say: Say::RuleParts(part.get::<ratio>()),
+                value: Some(Value::ratio(part)),
+            })
+            .into_iter()
+            .collect()
+    },
+    ..Sheet::PLAIN
 };
 
 fn needs(given: &Given) -> Result<(), Fault> {
@@ -61,14 +78,12 @@ fn air(given: &Given) -> Result<EnteringAir, Fault> {
 }
 
 fn evaporated(given: &Given, air: Option<&EnteringAir>) -> Result<Evaporation, Fault> {
-    Ok(water::evaporation(
-        given.flow(Ask::Flow)?,
-        range(given)?,
-        air,
-    )?)
+    let (hot, cold) = waters(given)?;
+    let flow = given.flow(Ask::Flow)?;
+    Ok(water::evaporation_between(flow, hot, cold, air)?)
 }
 
-fn cycles(given: &Given) -> Result<Ratio, Fault> {
+pub(super) fn cycles(given: &Given) -> Result<Ratio, Fault> {
     given.need(&[Ask::BasinConductivity, Ask::MakeupConductivity])?;
     Ok(water::cycles(
         given.conductivity(Ask::BasinConductivity)?,

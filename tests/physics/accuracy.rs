@@ -6,6 +6,16 @@ use crate::grid::Accuracy;
 fn all() -> Vec<Accuracy> {
     let mut all = Vec::new();
     all.extend(crate::air::accuracy());
+    all.extend(crate::saturation::accuracy());
+    all.extend(crate::refrigerant::accuracy());
+    all.extend(crate::chemistry::accuracy());
+    all.extend(crate::circuit_grid::accuracy());
+    all.extend(crate::electrode::accuracy());
+    all.extend(crate::tower_prediction::accuracy());
+    all.extend(crate::tower_poppe::accuracy());
+    all.extend(crate::piping::accuracy());
+    all.extend(crate::drain::accuracy());
+    all.extend(crate::loop_heat::accuracy());
     all
 }
 

@@ -21,7 +21,7 @@ use uom::si::time::second;
 use crate::{m, m3, m3_s, pa, part};
 
 /// Numbers people type by mistake, numbers at the edges, and any number at all.
-fn number() -> impl Strategy<Value = f64> {
+pub fn number() -> impl Strategy<Value = f64> {
     prop_oneof![
         proptest::num::f64::NORMAL | proptest::num::f64::SUBNORMAL | proptest::num::f64::ZERO,
         -400.0..400.0f64,
@@ -35,28 +35,28 @@ fn number() -> impl Strategy<Value = f64> {
 }
 
 /// Numbers inside most ranges, so that the kernels and not only the guards run.
-fn temperature() -> impl Strategy<Value = f64> {
+pub fn temperature() -> impl Strategy<Value = f64> {
     prop_oneof![4 => 250.0..335.0f64, 1 => number()]
 }
 
-fn pressure() -> impl Strategy<Value = f64> {
+pub fn pressure() -> impl Strategy<Value = f64> {
     prop_oneof![4 => 5e4..1.1e5f64, 1 => number()]
 }
 
-fn fraction() -> impl Strategy<Value = f64> {
+pub fn fraction() -> impl Strategy<Value = f64> {
     prop_oneof![4 => 0.0..2.0f64, 1 => number()]
 }
 
-fn k(v: f64) -> ThermodynamicTemperature {
+pub fn k(v: f64) -> ThermodynamicTemperature {
     ThermodynamicTemperature::new::<kelvin>(v)
 }
 
-fn dk(v: f64) -> TemperatureInterval {
+pub fn dk(v: f64) -> TemperatureInterval {
     TemperatureInterval::new::<kelvin_interval>(v)
 }
 
 /// Finite, or an error that says something.
-fn sound(result: Result<f64, Error>) -> Result<(), TestCaseError> {
+pub fn sound(result: Result<f64, Error>) -> Result<(), TestCaseError> {
     match result {
         Ok(v) => prop_assert!(v.is_finite(), "answered {v}"),
         Err(Error::OutOfRange {

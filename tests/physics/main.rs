@@ -5,11 +5,28 @@
 
 mod accuracy;
 mod air;
+mod chemistry;
+mod circuit;
+mod circuit_grid;
+mod circuit_judge;
+mod drain;
+mod electrode;
 mod every_input;
+mod every_input_chemistry;
+mod every_input_electric;
+mod every_input_plant;
+mod every_input_tower;
 mod grid;
+mod head;
 mod heat;
+mod loop_heat;
+mod piping;
 mod refrigerant;
+mod saturation;
 mod tower;
+mod tower_poppe;
+mod tower_prediction;
+mod tower_shortfall;
 mod water;
 
 use coldsump::quantity::{

@@ -85,6 +85,56 @@ fn evaporation_by_balance() {
     }
 }
 
+/// Computed with scipy by Poppe's method over ASHRAE psychrometrics with
+/// Buck's factor: evaporated part of the flow in percent, and by it what part
+/// the field rule (1 % per 10 F) is off.
+#[test]
+fn evaporation_by_poppe_and_what_the_field_rule_makes_of_it() {
+    for (hot, cold, dry, wet, l_over_g, percent) in [
+        (95.0, 85.0, 95.0, 78.0, 1.2, 1.012),
+        (95.0, 85.0, 85.0, 78.0, 1.2, 0.865),
+        (95.0, 85.0, 110.0, 70.0, 1.2, 1.146),
+        (60.0, 50.0, 35.0, 32.0, 1.2, 0.564),
+        (105.0, 85.0, 95.0, 78.0, 0.97, 1.880),
+    ] {
+        let air = EnteringAir {
+            dry_bulb: f(dry),
+            wet_bulb: f(wet),
+            water_air_ratio: part(l_over_g),
+            pressure: pa(SEA),
+        };
+        let got = evaporation_between(gpm(180.0), f(hot), f(cold), Some(&air)).unwrap();
+        assert_eq!(got.method(), EvaporationMethod::Poppe);
+        let part = got.rate().get::<gallon_per_minute>() / 1.8;
+        near(part, percent, 0.005, "percent of the flow");
+        let off = 0.1 * (hot - cold) / percent - 1.0;
+        match got.warning() {
+            None => assert!(off.abs() < 0.1, "{hot}/{cold}: {off} and no warning"),
+            Some(EvaporationWarning::RuleParts(by)) => {
+                assert!(off.abs() > 0.1, "{hot}/{cold}: {off}");
+                near(by.get::<ratio>(), off, 0.01, "part off");
+            }
+        }
+    }
+}
+
+#[test]
+fn without_air_or_with_readings_no_tower_shows_the_simpler_ways_stand() {
+    let bare = evaporation_between(gpm(180.0), f(95.0), f(85.0), None).unwrap();
+    assert_eq!(bare.method(), EvaporationMethod::FieldRule);
+    assert_eq!(bare.warning(), None);
+    let air = EnteringAir {
+        dry_bulb: f(95.0),
+        wet_bulb: f(86.0),
+        water_air_ratio: part(1.2),
+        pressure: pa(SEA),
+    };
+    // Leaving water below the wet bulb.
+    let odd = evaporation_between(gpm(180.0), f(95.0), f(85.0), Some(&air)).unwrap();
+    assert_eq!(odd.method(), EvaporationMethod::Balance);
+    assert_eq!(odd.by_rule, bare.by_rule);
+}
+
 /// Engineering practice: about 0.03 gpm evaporated per nominal tower ton of
 /// 3 gpm and 10 F (common practice; 1 % of the flow).
 #[test]

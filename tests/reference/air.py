@@ -25,12 +25,20 @@ HEADER = [
 ]
 
 
+# Coarse over the whole range; fine where the wick is about to freeze.
+COARSE = (5, 10, 20, 30, 40, 50, 60, 70, 80, 90, 95, 100)
+FINE = range(5, 100, 2)
+
+
 def rows():
     for altitude in (0, 500, 1500, 3000):
         pressure = psychrolib.GetStandardAtmPressure(altitude)
-        for dry in range(0, 46, 5):
-            for percent in (5, 10, 20, 30, 40, 50, 60, 70, 80, 90, 95, 100):
-                humidity = percent / 100
+        coarse = [(dry, percent) for dry in range(0, 46, 5) for percent in COARSE]
+        fine = [(dry, percent) for dry in range(1, 15) for percent in FINE]
+        for dry, percent in coarse + [at for at in fine if at not in coarse]:
+            humidity = percent / 100
+            cold = HAPropsSI("B", "T", dry + 273.15, "R", humidity, "P", pressure)
+            if (dry, percent) in coarse or abs(cold - 273.15) < 1:
                 state = ("T", dry + 273.15, "R", humidity, "P", pressure)
                 yield (
                     dry,

@@ -3,6 +3,8 @@
     python tests/reference/reproduce.py            fails where a figure differs
     python tests/reference/reproduce.py --write    writes the grids anew
     ... [NAME ...]                                 only these grids
+    ... --again                                    those too that reproduced
+                                                   here before, unchanged since
 
 A grid is a module beside this one with a docstring that names the library and
 the method, `HEADER` (column names, units in them) and `rows()`, which yields
@@ -12,7 +14,9 @@ figure may differ when it is made again on another machine (1e-6 unless said).
 """
 
 import csv
+import hashlib
 import importlib
+import json
 import math
 import sys
 from pathlib import Path
@@ -22,7 +26,7 @@ sys.path.insert(0, str(HERE))
 
 
 def names():
-    """Every grid: each module here that has `rows`, but not this one."""
+    """Every grid: each module here, but not this one nor helpers (_NAME)."""
     return sorted(
         p.stem for p in HERE.glob("*.py") if p.stem != "reproduce" and not p.stem.startswith("_")
     )
@@ -46,12 +50,29 @@ def differs(old, new, tolerance):
     return not math.isclose(a, b, rel_tol=tolerance, abs_tol=1e-12)
 
 
+def mark(name):
+    """What a grid depends on: its script, its figures, the libraries' versions."""
+    digest = hashlib.sha256()
+    files = [HERE / f"{name}.py", HERE / f"{name}.csv", HERE / "requirements.txt"]
+    for file in [*files, *sorted(HERE.glob("_*.py")), Path(__file__)]:
+        digest.update(file.read_bytes() if file.exists() else b"")
+    return digest.hexdigest()
+
+
+# Beside the libraries: a machine that has neither makes every grid again.
+SEEN = Path(sys.prefix) / "reproduced.json"
+
+
 def main():
     words = sys.argv[1:]
     write = "--write" in words
+    seen = json.loads(SEEN.read_text()) if SEEN.exists() else {}
     chosen = [w for w in words if not w.startswith("-")] or names()
     bad = 0
     for name in chosen:
+        if not write and "--again" not in words and seen.get(name) == mark(name):
+            print(f"{name}: reproduced here before, unchanged since")
+            continue
         grid = importlib.import_module(name)
         rows = [[said(v) for v in row] for row in grid.rows()]
         file = HERE / f"{name}.csv"
@@ -76,6 +97,9 @@ def main():
         for fault in faults[:20]:
             print(f"  {fault}")
         bad += len(faults)
+        if not faults:
+            seen[name] = mark(name)
+            SEEN.write_text(json.dumps(seen))
     if bad:
         sys.exit(f"{bad} committed figures no longer reproduce")
 

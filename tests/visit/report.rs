@@ -60,7 +60,7 @@ fn a_whole_visit_reads_back_from_text_and_paper() {
         "PROVEN",
         "Level probe says full when it isn't",
         "Three blast chillers out, product warming",
-        "17.0",
+        "16.9",
         "gpm",
         "Film across the holder",
         "Water treatment has been told of the drawdown",

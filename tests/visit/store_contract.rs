@@ -1,7 +1,7 @@
 //! What every store must do; run on the memory twin and on IndexedDB.
 
-use coldsump::record::{DeviceId, Entry};
-use coldsump::store::{KeptFile, Store};
+use coldsump::record::{DeviceId, Entry, EntryId, FileId};
+use coldsump::store::{KeptFile, Loaded, Store};
 
 /// The stored form of version 1, every kind of body in it.
 pub fn entries() -> Vec<Entry> {
@@ -10,49 +10,138 @@ pub fn entries() -> Vec<Entry> {
 
 pub fn file() -> KeptFile {
     KeptFile {
-        id: coldsump::record::FileId::parse("019ab000-0000-7000-8000-000000000005")
-            .expect("a UUID"),
+        id: FileId::parse("019ab000-0000-7000-8000-000000000005").expect("a UUID"),
         name: "halden.pdf".into(),
         media_type: "application/pdf".into(),
         bytes: (0..=255).collect(),
     }
 }
 
+/// More entries than a screen ever writes at once, in the order of their ids.
+pub fn many() -> Vec<Entry> {
+    let all = entries();
+    let id = |n: usize| EntryId::parse(&format!("01b00000-0000-7000-8000-{n:012x}"));
+    (0..500)
+        .map(|n| Entry {
+            id: id(n).expect("a UUID"),
+            ..all[n % all.len()].clone()
+        })
+        .collect()
+}
+
 /// Runs a store through everything the port promises. It must be empty.
 pub async fn store_contract(store: &impl Store) {
     let all = entries();
-    assert!(store.load().await.expect("load").entries.is_empty());
-    store.append(&all[..10]).await.expect("append");
-    store
-        .append(&all[5..])
-        .await
-        .expect("an overlap is no error");
-    let mut changed = all[0].clone();
-    changed.v = 99;
-    store.append(&[changed]).await.expect("append");
+    assert_eq!(store.load().await, Ok(Loaded::default()));
+    the_first_writing_stays(store, &all).await;
+    order_and_batches(store, &all).await;
+    files(store).await;
+    texts(store).await;
+    device(store).await;
+}
+
+async fn holds(store: &impl Store, entries: &[Entry]) {
     let loaded = store.load().await.expect("load");
-    assert_eq!(
-        loaded.entries, all,
-        "as written, in order, first writing kept"
-    );
     assert_eq!(loaded.unreadable, 0);
+    assert_eq!(loaded.entries, entries, "as first written, by id");
+}
 
+/// The same entry with another content, as no honest writer makes it.
+fn forged(entry: &Entry) -> Entry {
+    Entry {
+        v: 99,
+        ..entry.clone()
+    }
+}
+
+async fn the_first_writing_stays(store: &impl Store, all: &[Entry]) {
+    let append = async |batch: &[Entry]| store.append(batch).await.expect("append");
+    append(&[]).await;
+    holds(store, &[]).await;
+    append(&all[..10]).await;
+    append(&all[5..]).await; // an overlap is no error
+    holds(store, all).await;
+    append(&[forged(&all[0])]).await;
+    append(all).await;
+    holds(store, all).await;
+}
+
+async fn order_and_batches(store: &impl Store, all: &[Entry]) {
+    let many = many();
+    // The newest batch first, each backwards, some entries in two batches, and
+    // in each batch a second writing of one that it holds already.
+    for start in (0..many.len()).step_by(100).rev() {
+        let end = (start + 130).min(many.len());
+        let mut batch: Vec<Entry> = many[start..end].iter().rev().cloned().collect();
+        batch.push(forged(&many[start]));
+        store.append(&batch).await.expect("append");
+    }
+    let both: Vec<Entry> = all.iter().chain(&many).cloned().collect();
+    assert!(both.is_sorted_by_key(|entry| entry.id));
+    holds(store, &both).await;
+}
+
+async fn files(store: &impl Store) {
     let kept = file();
+    let before = store.load().await.expect("load").entries;
     assert_eq!(store.file(kept.id).await, Ok(None));
-    store.keep_file(&kept, &all[..1]).await.expect("keep_file");
-    assert_eq!(store.file(kept.id).await, Ok(Some(kept)));
+    let fresh = Entry {
+        id: EntryId::parse("01b00001-0000-7000-8000-000000000000").expect("a UUID"),
+        ..before[0].clone()
+    };
+    let with = [forged(&before[0]), fresh.clone()];
+    store.keep_file(&kept, &with).await.expect("keep_file");
+    let mut after = before;
+    after.push(fresh);
+    holds(store, &after).await;
+    store.keep_file(&kept, &with).await.expect("keeping again");
+    holds(store, &after).await;
 
-    store.keep_text("unit", "us").await.expect("keep_text");
-    store.keep_text("unit", "si").await.expect("keep_text");
-    let texts = store.texts().await.expect("texts");
-    assert_eq!(texts, [("unit".to_owned(), "si".to_owned())]);
-    store.drop_text("unit").await.expect("drop_text");
-    store
-        .drop_text("unit")
-        .await
-        .expect("dropping nothing is no error");
-    assert!(store.texts().await.expect("texts").is_empty());
+    let big = KeptFile {
+        id: FileId::parse("019ab000-0000-7000-8000-000000000006").expect("a UUID"),
+        name: "Pumpe \u{2460} \u{201c}Dach\u{201d}.jpg".into(),
+        media_type: "image/jpeg".into(),
+        bytes: (0..1_000_000_u32)
+            .map(|n| (n.wrapping_mul(n) >> 7) as u8)
+            .collect(),
+    };
+    let empty = KeptFile {
+        id: FileId::parse("019ab000-0000-7000-8000-000000000007").expect("a UUID"),
+        name: String::new(),
+        media_type: String::new(),
+        bytes: Vec::new(),
+    };
+    for one in [&big, &empty] {
+        store.keep_file(one, &[]).await.expect("keep_file");
+    }
+    for one in [kept, big, empty] {
+        assert_eq!(store.file(one.id).await, Ok(Some(one)));
+    }
+    holds(store, &after).await;
+}
 
+async fn texts(store: &impl Store) {
+    let long = "half-typed \u{1f4a7}\n".repeat(2_000);
+    for (key, text) in [
+        ("unit", "us"),
+        ("draft b", &long),
+        ("draft a", ""),
+        ("unit", "si"),
+    ] {
+        store.keep_text(key, text).await.expect("keep_text");
+    }
+    let mut texts = store.texts().await.expect("texts");
+    texts.sort();
+    let wanted = [("draft a", ""), ("draft b", &long), ("unit", "si")];
+    assert_eq!(texts, wanted.map(|(k, t)| (k.to_owned(), t.to_owned())));
+    for key in ["unit", "draft a", "draft b", "unit"] {
+        let dropped = store.drop_text(key).await;
+        assert_eq!(dropped, Ok(()), "dropping nothing is no error");
+    }
+    assert_eq!(store.texts().await, Ok(Vec::new()));
+}
+
+async fn device(store: &impl Store) {
     let device =
         |n| DeviceId::parse(&format!("019ab000-0000-7000-8000-00000000000{n}")).expect("a UUID");
     assert_eq!(store.device(device(1)).await, Ok(device(1)));

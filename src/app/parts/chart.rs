@@ -1,9 +1,7 @@
 //! A report's chart on the screen: the same normalised figure the PDF draws,
 //! as SVG, with its data in a table behind it.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::markup;
+use crate::app::view::prelude::*;
 
 use crate::app::prefs::prefs;
 use crate::report::{Chart, Ink};
@@ -52,7 +50,7 @@ fn label_rows(chart: &Chart) -> Vec<Option<usize>> {
 pub fn ChartView(
     /// The figure.
     chart: Chart,
-) -> impl IntoView {
+) -> View {
     let words = prefs().words;
     let grid = chart
         .x_ticks

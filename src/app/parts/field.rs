@@ -1,11 +1,9 @@
 //! Fields for quantities and for text. What is typed is kept as it is typed;
 //! a refusal stands beside the field and takes nothing away.
 
-use leptos::prelude::*;
+use crate::app::view::prelude::*;
 use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys;
-
-use crate::app::parts::erased::{markup, tap};
 
 use super::icon::{Draw, Icon};
 use crate::app::ledger::ledger;
@@ -134,7 +132,7 @@ pub fn QuantityField(
     /// A name for tests.
     #[prop(into)]
     test: String,
-) -> impl IntoView {
+) -> View {
     let id = format!("f-{test}");
     let said = format!("s-{test}");
     let name = label.clone();
@@ -200,6 +198,7 @@ pub fn QuantityField(
                 <button
                     type="button"
                     class="unit"
+                    hidden=move || typing.bare.get().symbol().is_empty()
                     aria-label=move || {
                         format!("{name}: {} {}", words.phrase(P::UnitIs), typing.bare.get().symbol())
                     }
@@ -265,7 +264,7 @@ pub fn TextField(
     /// A name for tests.
     #[prop(into)]
     test: String,
-) -> impl IntoView {
+) -> View {
     let key = draft_key(&key);
     if let Some(draft) = ledger().text(&key) {
         text.set(draft);

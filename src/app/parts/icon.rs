@@ -1,9 +1,7 @@
 //! The few icons, drawn for this product: a drop in its states, an arrow, a
 //! warning. Each stands beside a word and is hidden from screen readers.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::markup;
+use crate::app::view::prelude::*;
 
 /// Which icon.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -28,7 +26,7 @@ pub enum Icon {
 
 /// Draws an icon at the size of the text beside it.
 #[component]
-pub fn Draw(icon: Icon) -> impl IntoView {
+pub fn Draw(icon: Icon) -> View {
     let body = match icon {
         Icon::Empty => {
             r#"<path d="M10 1.5C13 6 16 9 16 12.3a6 6 0 1 1-12 0C4 9 7 6 10 1.5Z" stroke-width="2"/>"#

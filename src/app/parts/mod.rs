@@ -1,7 +1,7 @@
 //! Widgets that more than one screen uses.
 
 pub mod chart;
-pub mod erased;
+pub mod choice;
 pub mod field;
 pub mod icon;
 pub mod number;

@@ -1,9 +1,7 @@
 //! A number as hero: big figures, small unit, and how we know it one tap
 //! below.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::markup;
+use crate::app::view::prelude::*;
 
 use crate::app::prefs::prefs;
 use crate::quantity::{Value, show};
@@ -17,7 +15,7 @@ pub fn Amount(
     /// Largest size.
     #[prop(optional)]
     hero: bool,
-) -> impl IntoView {
+) -> View {
     let shown = move || show(value, prefs().system.get());
     markup! {
         <span class="value" class:hero=hero>
@@ -46,7 +44,7 @@ pub fn Number(
     /// A name for tests.
     #[prop(into)]
     test: String,
-) -> impl IntoView {
+) -> View {
     let words = prefs().words;
     let (formula, source) = basis;
     markup! {

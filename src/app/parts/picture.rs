@@ -2,9 +2,7 @@
 
 use std::fmt::Write;
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::markup;
+use crate::app::view::prelude::*;
 use crate::quantity::{Kind, System, Unit, Value, show};
 use crate::words::{Phrase as P, Words};
 use crate::working::{Axis, AxisName, Picture, Plot};
@@ -17,7 +15,7 @@ const RIGHT: f64 = 334.0;
 const BOTTOM: f64 = 204.0;
 
 /// Draws a picture.
-pub fn picture(of: &Picture, words: Words, system: System) -> AnyView {
+pub fn picture(of: &Picture, words: Words, system: System) -> View {
     let (inner, title, height) = match of {
         Picture::Plot(plot) => (
             curves(plot, words, system),

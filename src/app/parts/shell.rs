@@ -1,9 +1,7 @@
 //! The frame of every screen: way back, title, body, one action in the
 //! thumb's reach, and what the person must know wherever they are.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::{markup, tap};
+use crate::app::view::prelude::*;
 
 use super::icon::{Draw, Icon};
 use super::waterline::Waterline;
@@ -32,10 +30,10 @@ pub struct Edge {
 pub fn Screen(
     /// Its title.
     #[prop(into)]
-    title: Signal<String>,
+    title: String,
     /// Under the title.
     #[prop(optional, into)]
-    sub: Option<Signal<String>>,
+    sub: Option<View>,
     /// The way back: where, and its name.
     #[prop(optional, into)]
     back: Option<(Route, String)>,
@@ -46,12 +44,12 @@ pub fn Screen(
     name: &'static str,
     /// The action bar.
     #[prop(optional, into)]
-    act: Option<ViewFn>,
+    act: Option<View>,
     /// The body.
     children: Children,
-) -> impl IntoView {
+) -> View {
     let with_rail = edge.is_some();
-    Effect::new(move || document().set_title(&format!("{} · Coldsump", title.get())));
+    document().set_title(&format!("{title} · Coldsump"));
     markup! {
         <div class="screen" class:with-rail=with_rail data-test=format!("screen-{name}")>
             <Banners in_outbox=name == "outbox" />
@@ -76,7 +74,7 @@ pub fn Screen(
                 {sub.map(|sub| markup! { <p class="sub">{sub}</p> })}
             </header>
             <main>{children()}</main>
-            {act.map(|act| markup! { <div class="act">{move || act.run()}</div> })}
+            {act.map(|act| markup! { <div class="act">{act}</div> })}
         </div>
     }
 }
@@ -84,7 +82,7 @@ pub fn Screen(
 /// What must be known on any screen: a save that failed, a report that can
 /// go out, a new version that waits.
 #[component]
-fn Banners(in_outbox: bool) -> impl IntoView {
+fn Banners(in_outbox: bool) -> View {
     let words = prefs().words;
     let ledger = ledger();
     let outside: Outside = expect_context();

@@ -1,9 +1,7 @@
 //! The waterline: the basin drawn to scale at the left edge of every screen
 //! of a visit, with its real marks and the last known level.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::markup;
+use crate::app::view::prelude::*;
 use uom::si::length::meter;
 
 use crate::app::prefs::prefs;
@@ -31,7 +29,7 @@ pub fn Waterline(
     tower: Tower,
     /// The last known level below the lip.
     level: Option<Length>,
-) -> impl IntoView {
+) -> View {
     let words = prefs().words;
     let marks = [
         ("over", P::MarkOverflow, Length::new::<meter>(0.0)),

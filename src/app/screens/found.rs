@@ -1,8 +1,7 @@
 //! As found: readings as people type them, and which machines are out.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::{choice, markup};
+use crate::app::parts::choice::choice;
+use crate::app::view::prelude::*;
 
 use super::visit_frame::{Job, StationScreen};
 use crate::app::ledger::ledger;
@@ -30,7 +29,7 @@ pub fn bounds(what: What) -> Bounds {
 
 /// The station.
 #[component]
-pub fn Found(id: VisitId) -> impl IntoView {
+pub fn Found(id: VisitId) -> View {
     let job = Job::of(id);
     let words = prefs().words;
     let machines = job
@@ -47,7 +46,7 @@ pub fn Found(id: VisitId) -> impl IntoView {
             </a>
         }
     };
-    let sub = Signal::derive(move || words.phrase(P::FoundSub).to_owned());
+    let sub = words.phrase(P::FoundSub);
     let loop_fields = [
         (What::EnteringWater, "entering-water"),
         (What::LeavingWater, "leaving-water"),
@@ -100,7 +99,7 @@ pub fn ReadingField(
     machine: Option<MachineId>,
     /// A name for tests.
     test: String,
-) -> impl IntoView {
+) -> View {
     let words = prefs().words;
     let slot = Slot {
         when,
@@ -170,7 +169,7 @@ pub fn MachineRow(
     n: usize,
     /// As found or as left.
     when: When,
-) -> impl IntoView {
+) -> View {
     let words = prefs().words;
     let id = machine.id;
     let state = Memo::new(move |_| {

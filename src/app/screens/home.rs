@@ -1,8 +1,6 @@
 //! Home: visits, newest first, and the sites to open one at.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::{markup, tap};
+use crate::app::view::prelude::*;
 
 use crate::app::ledger::ledger;
 use crate::app::parts::icon::{Draw, Icon};
@@ -48,15 +46,15 @@ fn open_demo() {
 
 /// The first screen.
 #[component]
-pub fn Home() -> impl IntoView {
+pub fn Home() -> View {
     let words = prefs().words;
     let log = ledger().log();
     let outside: Outside = expect_context();
     let visits = Memo::new(move |_| log.with(|log| log.visits()));
     let sites = Memo::new(move |_| log.with(|log| log.sites()));
     let outbox = Memo::new(move |_| log.with(|log| log.outbox().len()));
-    let title = Signal::derive(move || words.phrase(P::Product).to_owned());
-    let sub = Signal::derive(move || words.phrase(P::ProductLine).to_owned());
+    let title = words.phrase(P::Product);
+    let sub = words.phrase(P::ProductLine);
     let site_name = move |id: SiteId| {
         sites.with(|s| {
             s.iter()

@@ -1,9 +1,8 @@
 //! As left: the cause and its proof, the work, readings as left, and the
 //! leaving round.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::{choice, markup, tap};
+use crate::app::parts::choice::choice;
+use crate::app::view::prelude::*;
 
 use super::found::{MachineRow, ReadingField};
 use super::visit_frame::{Job, StationScreen};
@@ -18,7 +17,7 @@ use crate::words::Phrase as P;
 
 /// The station.
 #[component]
-pub fn Leaving(id: VisitId) -> impl IntoView {
+pub fn Leaving(id: VisitId) -> View {
     let job = Job::of(id);
     let words = prefs().words;
     let act = move || {
@@ -28,7 +27,7 @@ pub fn Leaving(id: VisitId) -> impl IntoView {
             </a>
         }
     };
-    let sub = Signal::derive(move || words.phrase(P::LeftSub).to_owned());
+    let sub = words.phrase(P::LeftSub);
     let machines = job
         .site
         .with_untracked(|s| s.as_ref().map(|s| s.machines.clone()));
@@ -77,7 +76,7 @@ pub fn Leaving(id: VisitId) -> impl IntoView {
 
 /// What failed, how we know, what was done.
 #[component]
-fn CauseForm(job: Job) -> impl IntoView {
+fn CauseForm(job: Job) -> View {
     let words = prefs().words;
     let id = job.id;
     let (mode_key, proof_key, work_key) = (
@@ -213,7 +212,7 @@ fn CauseForm(job: Job) -> impl IntoView {
 }
 
 #[component]
-fn LeavingRow(job: Job, item: LeavingItem) -> impl IntoView {
+fn LeavingRow(job: Job, item: LeavingItem) -> View {
     let words = prefs().words;
     let state = Memo::new(move |_| {
         job.visit
@@ -245,7 +244,7 @@ fn LeavingRow(job: Job, item: LeavingItem) -> impl IntoView {
 }
 
 #[component]
-fn NoteForm(job: Job) -> impl IntoView {
+fn NoteForm(job: Job) -> View {
     let words = prefs().words;
     let key = StoredValue::new(format!("note {}", job.id));
     let text = RwSignal::new(String::new());

@@ -1,9 +1,8 @@
 //! Describing a new site by typing. Every field keeps its draft, so the form
 //! can be left and found again; the site becomes an entry when it is saved.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::{choice, markup, tap};
+use crate::app::parts::choice::choice;
+use crate::app::view::prelude::*;
 use uom::si::ratio::ratio;
 
 use crate::app::ledger::ledger;
@@ -274,11 +273,11 @@ impl Form {
 
 /// The screen.
 #[component]
-pub fn NewSite() -> impl IntoView {
+pub fn NewSite() -> View {
     let words = prefs().words;
     let form = Form::new();
-    let title = Signal::derive(move || words.phrase(P::NewSiteTitle).to_owned());
-    let sub = Signal::derive(move || words.phrase(P::NewSiteSub).to_owned());
+    let title = words.phrase(P::NewSiteTitle);
+    let sub = words.phrase(P::NewSiteSub);
     let save = move |_| {
         form.tried.set(true);
         form.quantities().into_iter().for_each(Typing::show_refusal);
@@ -441,7 +440,7 @@ pub fn NewSite() -> impl IntoView {
 }
 
 #[component]
-fn MachineFields(machine: MachineForm) -> impl IntoView {
+fn MachineFields(machine: MachineForm) -> View {
     let words = prefs().words;
     let n = machine.n;
     let choose = move |ev| {

@@ -1,9 +1,7 @@
 //! Numbers: what the readings as found come to, each with its formula, source
 //! and what it was worked out from.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::markup;
+use crate::app::view::prelude::*;
 
 use super::visit_frame::{Job, StationScreen};
 use crate::app::parts::number::Number;
@@ -16,7 +14,7 @@ use crate::words::Phrase as P;
 
 /// The station.
 #[component]
-pub fn Numbers(id: VisitId) -> impl IntoView {
+pub fn Numbers(id: VisitId) -> View {
     let job = Job::of(id);
     let words = prefs().words;
     let act = move || {
@@ -26,7 +24,7 @@ pub fn Numbers(id: VisitId) -> impl IntoView {
             </a>
         }
     };
-    let sub = Signal::derive(move || words.phrase(P::NumbersSub).to_owned());
+    let sub = words.phrase(P::NumbersSub);
     let list = move || {
         let (visit, site) = job.both()?;
         Some(markup! { <List site visit /> })
@@ -42,7 +40,7 @@ pub fn Numbers(id: VisitId) -> impl IntoView {
 }
 
 #[component]
-fn List(site: Site, visit: Visit) -> impl IntoView {
+fn List(site: Site, visit: Visit) -> View {
     let words = prefs().words;
     let system = prefs().system.get_untracked();
     let figures = Figures::of(&site, &visit);
@@ -89,7 +87,11 @@ fn List(site: Site, visit: Visit) -> impl IntoView {
         .evaporation
         .as_ref()
         .ok()
-        .map(|e| words.field_rule_says(&said(Value::flow(e.by_rule)), e.by_balance.is_some()));
+        .map(|e| words.evaporation_note(e, &said(Value::flow(e.by_rule))));
+    let by = figures
+        .evaporation
+        .as_ref()
+        .map_or(Figure::Evaporation, |e| e.method().figure());
     let mut level = from(&[What::BasinLevel]);
     level.extend(figures.water.as_ref().ok().map(|w| {
         (
@@ -118,7 +120,7 @@ fn List(site: Site, visit: Visit) -> impl IntoView {
             basis=basis(Figure::HeatRejected) from=with_flow() test="n-heat" />
         <Number label=words.phrase(P::Evaporation)
             value=known(figures.evaporation.map(|e| Value::flow(e.rate()))) note=balance
-            basis=basis(Figure::Evaporation) from=with_air() test="n-evaporation" />
+            basis=basis(by) from=with_air() test="n-evaporation" />
         <Number label=words.phrase(P::Makeup)
             value=known(figures.water.map(|w| Value::flow(w.makeup))) note=design_need
             basis=basis(Figure::Makeup) from=with_air() test="n-makeup" />
@@ -137,7 +139,7 @@ fn List(site: Site, visit: Visit) -> impl IntoView {
 }
 
 #[component]
-fn Condenser(site: Site, head: Head, system: System) -> impl IntoView {
+fn Condenser(site: Site, head: Head, system: System) -> View {
     let words = prefs().words;
     let machine = site.machines.into_iter().find(|m| m.id == head.machine);
     let name = machine.map(|m| format!("{} · {}", m.name, m.refrigerant.designation()));

@@ -2,9 +2,7 @@
 //! mail, then saving; handing a file over is not the same as its arrival, so
 //! only the person can say that it is there.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::{markup, tap};
+use crate::app::view::prelude::*;
 use leptos::task::spawn_local;
 
 use crate::app::ledger::ledger;
@@ -20,19 +18,17 @@ use crate::words::Phrase as P;
 
 /// The outbox.
 #[component]
-pub fn Outbox() -> impl IntoView {
+pub fn Outbox() -> View {
     let words = prefs().words;
     let log = ledger().log();
     let outside: Outside = expect_context();
-    let title = Signal::derive(move || words.phrase(P::Outbox).to_owned());
-    let sub = Signal::derive(move || {
-        words
-            .phrase(if outside.signal.get() {
-                P::SignalThere
-            } else {
-                P::SignalNone
-            })
-            .to_owned()
+    let title = words.phrase(P::Outbox);
+    let sub = live(move || {
+        words.phrase(if outside.signal.get() {
+            P::SignalThere
+        } else {
+            P::SignalNone
+        })
     });
     let going = Memo::new(move |_| log.with(|log| log.outbox()));
     markup! {
@@ -48,7 +44,7 @@ pub fn Outbox() -> impl IntoView {
 }
 
 #[component]
-fn Going(out: Outgoing) -> impl IntoView {
+fn Going(out: Outgoing) -> View {
     let words = prefs().words;
     let ledger = ledger();
     let outside: Outside = expect_context();

@@ -1,9 +1,7 @@
 //! The visit at a glance: complaint, stations and how each stands, and the
 //! one thing to do next.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::{markup, tap};
+use crate::app::view::prelude::*;
 
 use super::visit_frame::{Job, NotFound};
 use crate::app::ledger::ledger;
@@ -138,15 +136,15 @@ fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
 
 /// The overview.
 #[component]
-pub fn Overview(id: VisitId) -> impl IntoView {
+pub fn Overview(id: VisitId) -> View {
     let job = Job::of(id);
     if job.both().is_none() {
         return markup! { <NotFound /> };
     }
     let words = prefs().words;
     let both = move || job.both();
-    let title = Signal::derive(move || both().map_or(String::new(), |(_, site)| site.name));
-    let sub = Signal::derive(move || {
+    let title = both().map_or(String::new(), |(_, site)| site.name);
+    let sub = live(move || {
         let opened = both().map(|(v, _)| format!("{} {}", v.opened.date(), v.opened.clock()));
         format!(
             "{} {}",

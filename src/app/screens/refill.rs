@@ -2,10 +2,8 @@
 //! clock since it was begun, so a locked, reloaded or killed phone changes
 //! nothing; every mark is an entry on disk before it shows.
 
+use crate::app::view::prelude::*;
 use gloo_timers::callback::Interval;
-use leptos::prelude::*;
-
-use crate::app::parts::erased::{markup, tap};
 use uom::si::length::{inch, meter, millimeter};
 
 use super::refill_verdict::VerdictView;
@@ -26,7 +24,7 @@ use crate::words::Phrase as P;
 
 /// The station.
 #[component]
-pub fn Refill(id: VisitId) -> impl IntoView {
+pub fn Refill(id: VisitId) -> View {
     let job = Job::of(id);
     let words = prefs().words;
     let test = Memo::new(move |_| job.visit.get().and_then(|v| v.tests.last().cloned()));
@@ -74,7 +72,7 @@ pub fn Refill(id: VisitId) -> impl IntoView {
         Some((_, true)) => Some(markup! { <Running job test /> }),
         Some((_, false)) => Some(markup! { <Ended test /> }),
     };
-    let sub = Signal::derive(move || words.phrase(P::RefillSub).to_owned());
+    let sub = words.phrase(P::RefillSub);
     markup! {
         <StationScreen job title=P::StationRefill sub name="refill" act>
             {body}
@@ -84,7 +82,7 @@ pub fn Refill(id: VisitId) -> impl IntoView {
 
 /// Before the test: what it will take, and what can hurt.
 #[component]
-fn Plan(site: Site, visit: Visit) -> impl IntoView {
+fn Plan(site: Site, visit: Visit) -> View {
     let words = prefs().words;
     let system = prefs().system.get_untracked();
     let setup = refill_setup(&site, &visit);
@@ -159,9 +157,9 @@ fn buzz() {
 
 /// The next expected mark, in the thumb's reach.
 #[component]
-fn NextMark(job: Job, test_id: TestId, next: Signal<Option<ExpectedMark>>) -> impl IntoView {
+fn NextMark(job: Job, test_id: TestId, next: Signal<Option<ExpectedMark>>) -> View {
     let words = prefs().words;
-    move || {
+    live(move || {
         next.get().map(|kind| {
             markup! {
                 <button
@@ -174,7 +172,7 @@ fn NextMark(job: Job, test_id: TestId, next: Signal<Option<ExpectedMark>>) -> im
                 </button>
             }
         })
-    }
+    })
 }
 
 /// The step of the level buttons and where they start.
@@ -187,11 +185,11 @@ fn step(system: System) -> Length {
 
 /// The test under way.
 #[component]
-fn Running(job: Job, test: Memo<Option<Test>>) -> impl IntoView {
+fn Running(job: Job, test: Memo<Option<Test>>) -> View {
     let words = prefs().words;
     let system = prefs().system.get_untracked();
     let Some(first) = test.get_untracked() else {
-        return ().into_any();
+        return View::default();
     };
     let (id, begun) = (first.id, first.begun);
     let now = RwSignal::new(ledger().now());
@@ -320,10 +318,10 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> impl IntoView {
 
 /// Every mark with its time, newest first, each can be taken back.
 #[component]
-fn MarkList(job: Job, test: Memo<Option<Test>>) -> impl IntoView {
+fn MarkList(job: Job, test: Memo<Option<Test>>) -> View {
     let words = prefs().words;
     let system = prefs().system.get_untracked();
-    move || {
+    live(move || {
         let test = test.get()?;
         if test.marks.is_empty() {
             return Some(markup! { <p class="sub">{words.phrase(P::NoMarksYet)}</p> });
@@ -357,15 +355,15 @@ fn MarkList(job: Job, test: Memo<Option<Test>>) -> impl IntoView {
             })
             .collect_view();
         Some(markup! { <ol class="marks" data-test="marks">{rows}</ol> })
-    }
+    })
 }
 
 /// After the test.
 #[component]
-fn Ended(test: Memo<Option<Test>>) -> impl IntoView {
+fn Ended(test: Memo<Option<Test>>) -> View {
     let words = prefs().words;
     let system = prefs().system.get_untracked();
-    move || {
+    live(move || {
         let test = test.get()?;
         let outcome = judge(&test.setup, &test.timed());
         let chart = refill_chart(&test, &outcome, system, words);
@@ -376,5 +374,5 @@ fn Ended(test: Memo<Option<Test>>) -> impl IntoView {
                 <ChartView chart />
             </section>
         })
-    }
+    })
 }

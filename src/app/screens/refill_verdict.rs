@@ -1,9 +1,7 @@
 //! The verdict of a refill test: the word, the reasons, the figures with
 //! their intervals.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::markup;
+use crate::app::view::prelude::*;
 
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::prefs::prefs;
@@ -14,7 +12,7 @@ use crate::words::Phrase as P;
 
 /// Verdict, reasons, figures.
 #[component]
-pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> impl IntoView {
+pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
     let words = prefs().words;
     let said = |value: Value| show(value, system).to_string();
     let (icon, class) = match outcome.verdict {

@@ -1,8 +1,6 @@
 //! The report: read it as text, make the PDF, keep it in the outbox.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::{markup, tap};
+use crate::app::view::prelude::*;
 use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
@@ -28,7 +26,7 @@ enum Making {
 
 /// The station.
 #[component]
-pub fn Report(id: VisitId) -> impl IntoView {
+pub fn Report(id: VisitId) -> View {
     let job = Job::of(id);
     let words = prefs().words;
     let system = prefs().system.get_untracked();
@@ -79,7 +77,7 @@ pub fn Report(id: VisitId) -> impl IntoView {
         let (visit, site) = job.both()?;
         Some(to_text(&compose(&site, &visit, system, words), 40))
     };
-    let sub = Signal::derive(move || words.phrase(P::ReportSub).to_owned());
+    let sub = words.phrase(P::ReportSub);
     markup! {
         <StationScreen job title=P::StationReport sub name="report" act>
             <div aria-live="polite">

@@ -1,8 +1,7 @@
 //! Units and light.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::{choice, markup};
+use crate::app::parts::choice::choice;
+use crate::app::view::prelude::*;
 
 use crate::app::ledger::ledger;
 use crate::app::parts::shell::Screen;
@@ -13,11 +12,11 @@ use crate::words::Phrase as P;
 
 /// The settings.
 #[component]
-pub fn Settings() -> impl IntoView {
+pub fn Settings() -> View {
     let prefs = prefs();
     let ledger = ledger();
     let words = prefs.words;
-    let title = Signal::derive(move || words.phrase(P::Settings).to_owned());
+    let title = words.phrase(P::Settings);
     let systems = [
         (System::Us, P::UnitsUs, "units-us"),
         (System::Si, P::UnitsSi, "units-si"),

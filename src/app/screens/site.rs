@@ -1,8 +1,6 @@
 //! One site: what stands there, its visits, and opening one.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::{markup, tap};
+use crate::app::view::prelude::*;
 
 use super::home::open_visit;
 use super::visit_frame::NotFound;
@@ -18,7 +16,7 @@ use crate::words::Phrase as P;
 
 /// A site.
 #[component]
-pub fn SiteScreen(id: SiteId) -> impl IntoView {
+pub fn SiteScreen(id: SiteId) -> View {
     match ledger().site(id).get() {
         Some(site) => markup! { <Described id site /> },
         None => markup! { <NotFound /> },
@@ -26,16 +24,16 @@ pub fn SiteScreen(id: SiteId) -> impl IntoView {
 }
 
 #[component]
-fn Described(id: SiteId, site: Site) -> impl IntoView {
+fn Described(id: SiteId, site: Site) -> View {
     let words = prefs().words;
     let system = prefs().system.get_untracked();
     let log = ledger().log();
     let draft = StoredValue::new(format!("complaint {id}"));
     let complaint = RwSignal::new(String::new());
     let name = site.name.clone();
-    let title = Signal::derive(move || name.clone());
+    let title = name;
     let place = site.place.clone();
-    let sub = Signal::derive(move || place.clone());
+    let sub = place;
     let text = |value: Value| show(value, system).to_string();
     let tower = &site.tower;
     let facts = [

@@ -1,9 +1,8 @@
 //! The trace: what to check next and why, the suspects, and what was
 //! answered. Any check may be done in any order.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::{choice, markup, tap};
+use crate::app::parts::choice::choice;
+use crate::app::view::prelude::*;
 
 use super::visit_frame::{Job, StationScreen};
 use crate::app::ledger::ledger;
@@ -28,7 +27,7 @@ struct Mind {
 
 /// The station.
 #[component]
-pub fn Trace(id: VisitId) -> impl IntoView {
+pub fn Trace(id: VisitId) -> View {
     let job = Job::of(id);
     let words = prefs().words;
     let at_key = StoredValue::new(format!("at {id}"));
@@ -68,7 +67,7 @@ pub fn Trace(id: VisitId) -> impl IntoView {
             </a>
         }
     };
-    let sub = Signal::derive(move || {
+    let sub = live(move || {
         let top = mind.with(|m| m.as_ref().and_then(|m| m.belief.suspects.first().cloned()));
         let begun = mind.with(|m| m.as_ref().is_some_and(|m| m.visit.has_begun()));
         match top {
@@ -146,7 +145,7 @@ fn CheckCard(
     evidence: Vec<Evidence>,
     chosen: RwSignal<Option<Check>>,
     go_to: Callback<Place>,
-) -> impl IntoView {
+) -> View {
     let words = prefs().words;
     let stage = check.stage_after(&evidence);
     let answer = move |answer: Answer| {
@@ -224,7 +223,7 @@ fn CheckCard(
 const SHOWN: usize = 5;
 
 #[component]
-fn Suspects(mind: Mind) -> impl IntoView {
+fn Suspects(mind: Mind) -> View {
     let words = prefs().words;
     let plant = plant(&mind.site);
     let seen = observed(&mind.site, &mind.visit);
@@ -273,7 +272,7 @@ fn Suspects(mind: Mind) -> impl IntoView {
 }
 
 #[component]
-fn Why(mode: Mode, weights: Vec<Weight>, evidence: Vec<Evidence>) -> impl IntoView {
+fn Why(mode: Mode, weights: Vec<Weight>, evidence: Vec<Evidence>) -> View {
     let words = prefs().words;
     let loud: Vec<Weight> = weights
         .into_iter()
@@ -331,7 +330,7 @@ fn Why(mode: Mode, weights: Vec<Weight>, evidence: Vec<Evidence>) -> impl IntoVi
 }
 
 #[component]
-fn Answered(job: Job, mind: Mind, chosen: RwSignal<Option<Check>>) -> impl IntoView {
+fn Answered(job: Job, mind: Mind, chosen: RwSignal<Option<Check>>) -> View {
     let words = prefs().words;
     let odd = mind.belief.contradictions.clone();
     let rows = mind
@@ -379,7 +378,7 @@ fn Answered(job: Job, mind: Mind, chosen: RwSignal<Option<Check>>) -> impl IntoV
 }
 
 #[component]
-fn Others(mind: Mind, chosen: RwSignal<Option<Check>>) -> impl IntoView {
+fn Others(mind: Mind, chosen: RwSignal<Option<Check>>) -> View {
     let words = prefs().words;
     let ranked: Vec<Check> = mind.advice.runners_up.iter().map(|s| s.check).collect();
     let rest = Check::ALL.into_iter().filter(|c| !ranked.contains(c));

@@ -1,9 +1,7 @@
 //! The frame that all stations of a visit share: the visit and its site,
 //! looked up once, the waterline, and the way back to the overview.
 
-use leptos::prelude::*;
-
-use crate::app::parts::erased::markup;
+use crate::app::view::prelude::*;
 
 use crate::app::ledger::ledger;
 use crate::app::parts::shell::{Edge, Screen};
@@ -59,16 +57,16 @@ pub fn StationScreen(
     /// Station's title.
     title: P,
     /// Under the title.
-    #[prop(optional, into)]
-    sub: Option<Signal<String>>,
+    #[prop(into)]
+    sub: View,
     /// Name for tests.
     name: &'static str,
     /// The action bar.
     #[prop(into)]
-    act: ViewFn,
+    act: View,
     /// The body.
     children: Children,
-) -> impl IntoView {
+) -> View {
     let words = prefs().words;
     let edge = Signal::derive(move || {
         let (visit, site) = job.both()?;
@@ -85,27 +83,22 @@ pub fn StationScreen(
         let name = name.unwrap_or_else(|| words.phrase(P::Visit).to_owned());
         (Route::Visit(job.id, Station::Overview), name)
     };
-    let title = Signal::derive(move || words.phrase(title).to_owned());
-    match (job.both().is_some(), sub) {
-        (false, _) => markup! { <NotFound /> },
-        (true, Some(sub)) => markup! {
-            <Screen title sub edge name back=back() act>
-                {children()}
-            </Screen>
-        },
-        (true, None) => markup! {
-            <Screen title edge name back=back() act>
-                {children()}
-            </Screen>
-        },
+    let title = words.phrase(title);
+    if job.both().is_none() {
+        return markup! { <NotFound /> };
+    }
+    markup! {
+        <Screen title sub edge name back=back() act>
+            {children()}
+        </Screen>
     }
 }
 
 /// Said when an address names something this phone does not hold.
 #[component]
-pub fn NotFound() -> impl IntoView {
+pub fn NotFound() -> View {
     let words = prefs().words;
-    let title = Signal::derive(move || words.phrase(P::NotHereTitle).to_owned());
+    let title = words.phrase(P::NotHereTitle);
     markup! {
         <Screen
             title

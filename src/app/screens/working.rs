@@ -1,10 +1,8 @@
 //! Workings: the list, and one calculation on its own. The face draws any of
 //! them from what it asks for and answers.
 
-use leptos::prelude::*;
-
 use crate::app::ledger::ledger;
-use crate::app::parts::erased::{choice, markup, tap};
+use crate::app::parts::choice::choice;
 use crate::app::parts::field::{QuantityField, Typing};
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::parts::number::Number;
@@ -12,21 +10,22 @@ use crate::app::parts::picture::picture;
 use crate::app::parts::shell::Screen;
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
+use crate::app::view::prelude::*;
 use crate::quantity::{Unit, Value, show};
 use crate::record::{KnownInput, VisitId, known_input};
 use crate::words::Phrase as P;
-use crate::working::{Answer, Ask, Choice, Given, Working};
+use crate::working::{Answer, Ask, Choice, Given, Say, Saying, Tone, Working};
 
 /// The list.
 #[component]
-pub fn Workings(visit: Option<VisitId>) -> impl IntoView {
+pub fn Workings(visit: Option<VisitId>) -> View {
     let words = prefs().words;
-    let title = Signal::derive(move || words.phrase(P::Workings).to_owned());
+    let title = words.phrase(P::Workings);
     let sub = match visit {
         Some(_) => P::WorkingsOfVisit,
         None => P::WorkingsSub,
     };
-    let sub = Signal::derive(move || words.phrase(sub).to_owned());
+    let sub = words.phrase(sub);
     let back = match visit {
         Some(id) => (
             Route::Visit(id, Station::Numbers),
@@ -72,20 +71,9 @@ struct Start {
     why: Option<P>,
 }
 
-fn number_text(value: Value) -> (String, Unit) {
-    let system = prefs().system.get_untracked();
-    let shown = show(value, system);
-    // Feet and inches carry their unit in the number.
-    let text = match shown.number.contains(char::is_whitespace) {
-        true => shown.to_string(),
-        false => shown.number.replace(',', ""),
-    };
-    (text.replace('\u{a0}', " "), system.unit_for(value.kind))
-}
-
 /// A working.
 #[component]
-pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView {
+pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> View {
     let words = prefs().words;
     let known = visit.and_then(|id| {
         let visit = ledger().visit(id).get_untracked()?;
@@ -107,7 +95,7 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
             why: Some(P::FromVisit),
         },
         (Some(KnownInput::Value(value)), _) => {
-            let (text, unit) = number_text(value);
+            let (text, unit) = ask.typed(prefs().system.get_untracked(), value);
             Start {
                 text,
                 unit,
@@ -115,7 +103,7 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
             }
         }
         (_, Some(si)) => {
-            let (text, unit) = number_text(Value { kind, si });
+            let (text, unit) = ask.typed(prefs().system.get_untracked(), Value { kind, si });
             Start {
                 text,
                 unit,
@@ -124,13 +112,13 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
         }
         _ => Start {
             text: String::new(),
-            unit: prefs().system.get_untracked().unit_for(kind),
+            unit: ask.unit(prefs().system.get_untracked(), kind),
             why: None,
         },
     };
     let mut inputs = Vec::new();
     let mut resets: Vec<Box<dyn Fn()>> = Vec::new();
-    let mut fields = Vec::new();
+    let mut fields: Vec<(Ask, View)> = Vec::new();
     for &ask in working.asks() {
         match ask.answer() {
             Answer::Number(kind, bounds) => {
@@ -144,10 +132,13 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
                     why.filter(|_| untouched)
                         .map(|w| words.phrase(w).to_owned())
                 });
-                fields.push(markup! {
-                    <QuantityField typing label=words.ask(ask) hint=words.ask_hint(ask) kept
-                        test=format!("{ask:?}") />
-                });
+                fields.push((
+                    ask,
+                    markup! {
+                        <QuantityField typing label=words.ask(ask) hint=words.ask_hint(ask) kept
+                            test=format!("{ask:?}") />
+                    },
+                ));
             }
             Answer::Choice(of) => {
                 let first = match knows(ask) {
@@ -162,7 +153,7 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
                     ledger().keep_text(&at, "");
                     place.set(first);
                 }));
-                fields.push(chooser(ask, of, place, key(ask)));
+                fields.push((ask, chooser(ask, of, place, key(ask))));
             }
         }
     }
@@ -196,18 +187,32 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
             })
             .collect_view();
         let drawn = working.picture(&given).map(|p| picture(&p, words, system));
-        markup! { {drawn}{numbers} }
+        let said = findings(working.sayings(&given));
+        markup! { {drawn}{said}{numbers} }
     };
+    // Before the fields: a caution is read before the step.
+    let careful = Memo::new(move |_| given.with(|given| working.cautions(given)));
+    let cautions = move || cautions(careful.get());
+    // A field that does not matter now is out of sight, with what it holds.
+    let fields = fields
+        .into_iter()
+        .map(|(ask, field)| {
+            let matters = Memo::new(move |_| given.with(|given| working.shows(given, ask)));
+            markup! { <div hidden=move || !matters.get()>{field}</div> }
+        })
+        .collect_view();
     let (name, question) = words.working(working);
-    let title = Signal::derive(move || name.to_owned());
-    let sub = Signal::derive(move || question.to_owned());
+    let title = name;
+    let sub = question;
     let back = (Route::Workings(visit), words.phrase(P::Workings).to_owned());
     let resets = StoredValue::new_local(resets);
     let clear = move |_| resets.with_value(|all| all.iter().for_each(|reset| reset()));
     markup! {
         <Screen title sub name="working" back>
             <div class="desk">
-                <section class="fields">{fields.collect_view()}
+                <section class="fields">
+                    {cautions}
+                    {fields}
                     <button class="plain" data-test="clear-working" on:click=tap(clear)>
                         {words.phrase(P::BackToKnown)}
                     </button>
@@ -221,8 +226,49 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> impl IntoView 
     }
 }
 
+/// Cautions, together under one sign.
+fn cautions(all: Vec<Say>) -> Option<View> {
+    let words = prefs().words;
+    (!all.is_empty()).then(|| {
+        let lines = all
+            .into_iter()
+            .map(|say| markup! { <p>{words.say(say).0}</p> })
+            .collect_view();
+        markup! { <div class="notice caution"><Draw icon=Icon::Warning /><div>{lines}</div></div> }
+    })
+}
+
+/// What is found, in words.
+fn findings(all: Vec<Saying>) -> View {
+    let words = prefs().words;
+    let system = prefs().system.get_untracked();
+    let rows = all
+        .into_iter()
+        .map(|Saying { tone, say, value }| {
+            let (name, more) = words.say(say);
+            let icon = match tone {
+                Tone::Finding => Icon::Warning,
+                Tone::Fits => Icon::Full,
+                Tone::Plain => Icon::Empty,
+            };
+            let value = value.map(|v| show(v, system).to_string());
+            markup! {
+                <li>
+                    <div class="row">
+                        <Draw icon />
+                        <span class="name">{name}</span>
+                        <span class="tail">{value}</span>
+                        <span class="under">{more}</span>
+                    </div>
+                </li>
+            }
+        })
+        .collect_view();
+    markup! { <ul class="rows" data-test="sayings">{rows}</ul> }
+}
+
 /// A choice of a few: buttons for two or three, a list for more.
-fn chooser(ask: Ask, of: Choice, place: RwSignal<usize>, key: String) -> AnyView {
+fn chooser(ask: Ask, of: Choice, place: RwSignal<usize>, key: String) -> View {
     let words = prefs().words;
     let key = StoredValue::new(key);
     let choose = move |at: usize| {

@@ -1,7 +1,7 @@
 //! Moist-air kernels in plain f64: degrees Celsius, pascals, kJ per kg of dry
 //! air, kg of water per kg of dry air. Callers check the ranges.
 
-use crate::physics::root::bisect;
+use crate::physics::root::{Jet, halley, halley_step};
 
 /// Ratio of the molar masses of water and dry air (ASHRAE Fundamentals 2017).
 const MASS_RATIO: f64 = 0.621945;
@@ -9,23 +9,43 @@ const MASS_RATIO: f64 = 0.621945;
 /// Lowest wet bulb looked for: 20 K below the coldest dry bulb accepted.
 const COLDEST: f64 = -40.0;
 
-/// Saturation pressure, Pa; over ice below 0 C, over water from 0 C up.
+/// ln p = `a`/T + `b` + `c`T + `d`T^2 + `e`T^3 + `f`T^4 + `g` ln T, Pa and K.
 /// Hyland & Wexler 1983, coefficients as in ASHRAE Fundamentals ch. 1, eq. 5-6.
-pub(in crate::physics) fn saturation_pressure(celsius: f64) -> f64 {
-    let t = celsius + 273.15;
-    let ln_p = if celsius < 0.0 {
-        -5.674_535_9e3 / t
-            + 6.392_524_7
-            + t * (-9.677_843_0e-3
-                + t * (6.221_570_1e-7 + t * (2.074_782_5e-9 + t * -9.484_024_0e-13)))
-            + 4.163_501_9 * t.ln()
+type Line = [f64; 7];
+
+const OVER_ICE: Line = [
+    -5.674_535_9e3,
+    6.392_524_7,
+    -9.677_843_0e-3,
+    6.221_570_1e-7,
+    2.074_782_5e-9,
+    -9.484_024_0e-13,
+    4.163_501_9,
+];
+
+const OVER_WATER: Line = [
+    -5.800_220_6e3,
+    1.391_499_3,
+    -4.864_023_9e-2,
+    4.176_476_8e-5,
+    -1.445_209_3e-8,
+    0.0,
+    6.545_967_3,
+];
+
+fn line(celsius: f64) -> &'static Line {
+    if celsius < 0.0 {
+        &OVER_ICE
     } else {
-        -5.800_220_6e3 / t
-            + 1.391_499_3
-            + t * (-4.864_023_9e-2 + t * (4.176_476_8e-5 + t * -1.445_209_3e-8))
-            + 6.545_967_3 * t.ln()
-    };
-    ln_p.exp()
+        &OVER_WATER
+    }
+}
+
+/// Saturation pressure, Pa; over ice below 0 C, over water from 0 C up.
+pub(in crate::physics) fn saturation_pressure(celsius: f64) -> f64 {
+    let [a, b, c, d, e, f, g] = *line(celsius);
+    let t = celsius + 273.15;
+    (a / t + b + t * (c + t * (d + t * (e + t * f))) + g * t.ln()).exp()
 }
 
 /// How much more vapour saturated air holds than the pure vapour pressure
@@ -70,6 +90,14 @@ pub(in crate::physics) fn saturated_enthalpy(celsius: f64, pressure: f64) -> f64
     enthalpy(celsius, saturated_ratio(celsius, pressure))
 }
 
+/// Its slope, kJ per kg dry air and kelvin.
+pub(in crate::physics) fn saturated_enthalpy_slope(celsius: f64, pressure: f64) -> f64 {
+    let [vapour, slope, _] = saturated_vapour_jet(celsius, pressure);
+    let dry_part = pressure - vapour;
+    let ratio_slope = MASS_RATIO * pressure * slope / (dry_part * dry_part);
+    1.006 + 1.86 * ratio_at_vapour(vapour, pressure) + ratio_slope * (2501.0 + 1.86 * celsius)
+}
+
 /// Humidity ratio from dry and wet bulb; negative when no air is that dry.
 /// ASHRAE Fundamentals ch. 1, eq. 33 (water on the wick) and 35 (ice, below 0 C).
 pub(in crate::physics) fn ratio_from_bulbs(dry: f64, wet: f64, pressure: f64) -> f64 {
@@ -81,18 +109,58 @@ pub(in crate::physics) fn ratio_from_bulbs(dry: f64, wet: f64, pressure: f64) ->
     }
 }
 
-/// Wet bulb at a humidity ratio, C: with water on the wick where that gives
-/// 0 C or more, with ice otherwise.
-pub(super) fn wet_bulb(dry: f64, ratio: f64, pressure: f64) -> f64 {
-    let (low, high) = if dry < 0.0 {
-        (COLDEST, dry)
-    } else if ratio_from_bulbs(dry, 0.0, pressure) <= ratio {
-        (0.0, dry)
+/// [`saturated_vapour`] with slope and curvature. The curvature takes the
+/// slope of ln p to fall as 1/T^2, as it nearly does.
+fn saturated_vapour_jet(celsius: f64, pressure: f64) -> Jet {
+    let [a, _, c, d, e, f, g] = *line(celsius);
+    let t = celsius + 273.15;
+    let vapour = saturated_vapour(celsius, pressure);
+    let log_slope = -a / (t * t) + c + t * (2.0 * d + t * (3.0 * e + t * 4.0 * f)) + g / t;
+    let slope = vapour * log_slope;
+    [vapour, slope, slope * (log_slope - 2.0 / t)]
+}
+
+/// How much too wet air of this dry bulb and humidity ratio would have to be
+/// for `wet` to be its wet bulb: [`ratio_from_bulbs`] less the ratio, times its
+/// denominator, with slope and curvature. `saturated` is the vapour at `wet`.
+fn excess(dry: f64, ratio: f64, wet: f64, pressure: f64, saturated: Jet) -> Jet {
+    let [vapour, slope, curvature] = saturated;
+    let part = 1.0 / (pressure - vapour);
+    let bend = MASS_RATIO * pressure * part * part;
+    let w = MASS_RATIO * vapour * part;
+    let w_slope = bend * slope;
+    let w_curvature = bend * (curvature + 2.0 * slope * slope * part);
+    let (latent, falls, wick) = if wet < 0.0 {
+        (2830.0, 0.24, 2.1)
     } else {
-        (COLDEST, -1e-9)
+        (2501.0, 2.326, 4.186)
     };
-    bisect(low, high, |wet| {
-        ratio_from_bulbs(dry, wet, pressure) - ratio
+    let evaporation = latent - falls * wet;
+    let heat = latent + 1.86 * dry - wick * wet;
+    [
+        evaporation * w - 1.006 * (dry - wet) - ratio * heat,
+        evaporation * w_slope - falls * w + 1.006 + ratio * wick,
+        evaporation * w_curvature - 2.0 * falls * w_slope,
+    ]
+}
+
+/// Just below the ice point, where a wick carries ice.
+const LAST_ICE: f64 = -1e-9;
+
+/// Wet bulb at a relative humidity (0 to 1), C: with ice on the wick wherever
+/// ice gives a wet bulb below 0 C, with water otherwise.
+pub(super) fn wet_bulb(dry: f64, humidity: f64, pressure: f64) -> f64 {
+    let saturated = saturated_vapour_jet(dry, pressure);
+    let ratio = ratio_at_vapour(humidity * saturated[0], pressure);
+    let (low, high) = if ratio_from_bulbs(dry, dry.min(LAST_ICE), pressure) > ratio {
+        (COLDEST, dry.min(LAST_ICE))
+    } else {
+        (dry.min(0.0), dry)
+    };
+    let first = dry + halley_step(excess(dry, ratio, dry, pressure, saturated));
+    halley(low, high, first.clamp(low, high), |wet| {
+        let saturated = saturated_vapour_jet(wet, pressure);
+        excess(dry, ratio, wet, pressure, saturated)
     })
 }
 

@@ -8,7 +8,7 @@ use super::kernel::Cooling;
 use super::{Duty, water_air, wet_bulb_celsius};
 use crate::physics::air::{atmosphere, temperature};
 use crate::physics::error::{Error, NoSolution, Quantity, within};
-use crate::physics::root::bisect;
+use crate::physics::root::{bisect, halley};
 use crate::quantity::{Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature};
 
 /// What a tower's fill can do at any ratio of water to air.
@@ -93,28 +93,77 @@ impl Characteristic {
         let offered = self.merkel_number(water_air_ratio)?.get::<ratio>();
         let l_over_g = water_air(water_air_ratio)?;
         let pressure = atmosphere(pressure)?;
+        let base = Cooling::new(wet, range, wet, l_over_g, pressure);
+        // One over the Merkel number is nearly straight in the leaving water.
+        let spare = |leaving: f64| {
+            let duty = Cooling { leaving, ..base };
+            if duty.pinched() {
+                return [f64::NEG_INFINITY, 0.0, 0.0];
+            }
+            let asked = duty.chebyshev();
+            let slope = duty.chebyshev_fall() / (asked * asked);
+            [1.0 / asked - 1.0 / offered, slope, 0.0]
+        };
+        let (coldest, warmest) = (wet.max(0.0), 60.0 - range);
+        if warmest <= coldest || spare(warmest)[0] < 0.0 {
+            return Err(Error::NoSolution(NoSolution::BeyondTower));
+        }
+        if spare(coldest)[0] >= 0.0 {
+            return Err(Error::NoSolution(NoSolution::Freezing));
+        }
+        let start = (wet + 5.0).clamp(coldest, warmest);
+        Ok(temperature(halley(coldest, warmest, start, spare)))
+    }
+}
+
+/// A tower with wet bulb, L/G and pressure held: leaving water by entering
+/// water.
+#[derive(Clone, Copy)]
+pub(in crate::physics) struct Cooled {
+    offered: f64,
+    wet_bulb: f64,
+    water_air_ratio: f64,
+    pressure: f64,
+}
+
+impl Cooled {
+    /// Leaving water, C, for entering water above the wet bulb, to 60 C; never
+    /// below freezing.
+    pub fn leaving(&self, hot: f64) -> f64 {
+        let base = Cooling::new(hot, 0.0, self.wet_bulb, self.water_air_ratio, self.pressure);
         let spare = |leaving: f64| {
             let duty = Cooling {
                 leaving,
-                range,
-                wet_bulb: wet,
-                water_air_ratio: l_over_g,
-                pressure,
+                range: hot - leaving,
+                ..base
             };
             if duty.pinched() {
                 f64::NEG_INFINITY
             } else {
-                offered - duty.chebyshev()
+                self.offered - duty.chebyshev()
             }
         };
-        let (coldest, warmest) = (wet.max(0.0), 60.0 - range);
-        if warmest <= coldest || spare(warmest) < 0.0 {
-            return Err(Error::NoSolution(NoSolution::BeyondTower));
-        }
-        if spare(coldest) >= 0.0 {
-            return Err(Error::NoSolution(NoSolution::Freezing));
-        }
-        Ok(temperature(bisect(coldest, warmest, spare)))
+        bisect(self.wet_bulb.max(0.0), hot, spare)
+    }
+}
+
+impl Characteristic {
+    /// This tower as [`Cooled`].
+    ///
+    /// # Errors
+    /// [`Error::OutOfRange`] as [`Characteristic::leaving_water`].
+    pub(in crate::physics) fn cooled(
+        &self,
+        wet_bulb: ThermodynamicTemperature,
+        water_air_ratio: Ratio,
+        pressure: Pressure,
+    ) -> Result<Cooled, Error> {
+        Ok(Cooled {
+            offered: self.merkel_number(water_air_ratio)?.get::<ratio>(),
+            wet_bulb: wet_bulb_celsius(wet_bulb)?,
+            water_air_ratio: water_air(water_air_ratio)?,
+            pressure: atmosphere(pressure)?,
+        })
     }
 }
 

@@ -3,3 +3,4 @@
 mod reading;
 mod round_trip;
 mod showing;
+mod thumb;

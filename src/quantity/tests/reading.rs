@@ -168,6 +168,37 @@ fn what_people_type() {
         ("4.5 x", Ratio, Unit::Percent, 4.5, Unit::One),
         ("pH 7.8", Ph, Unit::Ph, 7.8, Unit::Ph),
         ("7,8", Ph, Unit::Ph, 7.8, Unit::Ph),
+        ("25 lbs", Mass, Unit::Kilogram, 25.0, Unit::Pound),
+        ("8 oz", Mass, Unit::Pound, 0.5, Unit::Pound),
+        ("2,5 kg", Mass, Unit::Pound, 2500.0, Unit::Gram),
+        (
+            "60 lb/min",
+            MassFlow,
+            Unit::KilogramPerSecond,
+            3600.0,
+            Unit::PoundPerHour,
+        ),
+        (
+            "250 mg/l",
+            Concentration,
+            Unit::PartPerMillion,
+            250.0,
+            Unit::PartPerMillion,
+        ),
+        (
+            "120 ppm as CaCO₃",
+            AsCalciumCarbonate,
+            Unit::MilligramPerLitre,
+            120.0,
+            Unit::MilligramPerLitre,
+        ),
+        (
+            "7 gpg",
+            AsCalciumCarbonate,
+            Unit::PartPerMillion,
+            7.0,
+            Unit::GrainPerGallon,
+        ),
     ];
     for (text, kind, bare, number, unit) in table {
         let typed = read(text, *kind, *bare, Bounds::ANY)

@@ -38,6 +38,9 @@ fn rounding(kind: Kind, si: f64) -> f64 {
         Kind::Enthalpy => three_digits(2326.0),
         Kind::HumidityRatio => three_digits(1e-3),
         Kind::Density => three_digits(16.1),
+        Kind::Mass => three_digits(1.0),
+        Kind::MassFlow => three_digits(1.0),
+        Kind::Concentration | Kind::AsCalciumCarbonate => three_digits(1e-3),
         Kind::Number => three_digits(1.0),
     }
 }

@@ -83,6 +83,29 @@ fn values_as_shown() {
             Us,
             "0.073 lb/ft³",
         ),
+        (12.5, Unit::Pound, Kind::Mass, Us, "12.5 lb"),
+        (12.5, Unit::Pound, Kind::Mass, Si, "5.67 kg"),
+        (
+            3600.0,
+            Unit::KilogramPerHour,
+            Kind::MassFlow,
+            Si,
+            "1.00 kg/s",
+        ),
+        (
+            250.0,
+            Unit::MilligramPerLitre,
+            Kind::Concentration,
+            Us,
+            "250 ppm",
+        ),
+        (
+            10.0,
+            Unit::GrainPerGallon,
+            Kind::AsCalciumCarbonate,
+            Si,
+            "171 mg/L",
+        ),
         (4.0, Unit::One, Kind::Number, Us, "4.00"),
     ];
     for (number, unit, kind, system, wanted) in table {

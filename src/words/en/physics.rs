@@ -1,11 +1,12 @@
 //! How we know a figure, in English.
 
+use super::{physics_chemistry, physics_circuit, physics_electrode, physics_head};
 use crate::physics::basis::Figure;
-use crate::physics::{Error, NoSolution, Quantity};
-use crate::quantity::{System, Value, show};
 
 pub(in crate::words) fn formula(figure: Figure) -> &'static str {
     match figure {
+        Figure::Piping(figure) => super::physics_piping::formula(figure),
+        Figure::LoopHeat(figure) => super::physics_loop_heat::formula(figure),
         Figure::AtmosphericPressure => {
             "p = 101.325 kPa x (1 - 0.0000225577 z)^5.2559. z: altitude in meters."
         }
@@ -37,8 +38,8 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
             "Tower tons = heat rejected / 15,000 Btu/h. Not the 12,000 Btu/h of a refrigeration ton."
         }
         Figure::Evaporation => {
-            "E = flow x (W2 - W1) / (L/G). W1: humidity ratio of entering air. W2: of leaving air, \
-             taken as saturated at h1 + L/G cp R. h1: enthalpy of entering air. R: range. L/G: water \
+            "E = flow x (W2 - W1) / (L/G). W1, W2: humidity ratio of the air entering and leaving. W2 \
+             comes from mass and energy balances step by step up the fill, fog counted. L/G: water \
              over dry air, by mass."
         }
         Figure::EvaporationRule => "E = 0.001 x flow x range in F.",
@@ -52,7 +53,7 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
         }
         Figure::Cycles => "COC = conductivity of basin water / conductivity of makeup.",
         Figure::MinutesToDry => {
-            "t = plan area x fall in level / loss. Loss: evaporation, drift and blowdown, with no \
+            "t = water between the levels / loss. Loss: evaporation, drift and blowdown, with no \
              makeup coming in."
         }
         Figure::WarmUp => {
@@ -61,7 +62,7 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
         }
         Figure::CondensingTemperature => {
             "T = mean of bubble and dew temperature at gauge + local atmospheric pressure, each from \
-             ln p = a + b/T + c ln T + d T."
+             ln p = a polynomial of degree 4 in 1/T."
         }
         Figure::DewPoint => {
             "The dew point t for which ps(t) = RH ps(dry bulb). ps: saturation pressure."
@@ -78,6 +79,7 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
             "Density = p / (287.042 T (1 + 1.607858 W)). T: dry bulb in kelvins. W: humidity ratio. \
              Of the dry air alone."
         }
+        Figure::EnteringWater => "Water onto the tower = water off it, expected + range.",
         Figure::OverExpected => {
             "Warmer by = water off the tower now - water off the tower expected in this air, at this \
              range."
@@ -100,14 +102,36 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
         Figure::BubblePoint => {
             "T = bubble temperature at head + local atmospheric pressure. Take subcooling from here."
         }
+        Figure::PipeDrop => {
+            "dp = (f L/D + K) rho v^2 / 2. f: friction factor. K: sum of fittings. v: velocity."
+        }
+        Figure::StrainerDrop => "dp = (flow / Cv)^2, in gpm and psi. Cv: of the strainer as given.",
+        Figure::OverflowCapacity => {
+            "Capacity = the smaller of weir and orifice flow of the standpipe, water at the rim."
+        }
+        Figure::WaterPerDay => "Volume = flow x 24 h.",
+        Figure::RestartWait => {
+            "Wait = time until the loop, tower alone at work, is cool enough that the first machine \
+             stays below its trip."
+        }
+        Figure::RestartHottest => {
+            "T = highest entering water while the machines start one by one at this spacing."
+        }
         Figure::DewPointOfRefrigerant => {
             "T = dew temperature at head + local atmospheric pressure. Take superheat from here."
         }
+        Figure::Circuit(figure) => physics_circuit::formula(figure),
+        Figure::Chemistry(figure) => physics_chemistry::formula(figure),
+        Figure::Head(figure) => physics_head::formula(figure),
+        Figure::Electrode(figure) => physics_electrode::formula(figure),
+        Figure::Tower(figure) => super::physics_tower::formula(figure),
     }
 }
 
 pub(in crate::words) fn source(figure: Figure) -> &'static str {
     match figure {
+        Figure::Piping(figure) => super::physics_piping::source(figure),
+        Figure::LoopHeat(figure) => super::physics_loop_heat::source(figure),
         Figure::AtmosphericPressure => {
             "Source: standard atmosphere, ASHRAE Fundamentals 2017 ch. 1. Good from -1,600 to \
              16,000 ft; weather moves the true pressure up to 3 %."
@@ -142,8 +166,9 @@ pub(in crate::words) fn source(figure: Figure) -> &'static str {
              rating only; at other wet bulbs the tower does more or less."
         }
         Figure::Evaporation => {
-            "Source: mass and energy balance with saturated leaving air (Merkel). Good within about \
-             10 %; up to 25 % high in hot dry air."
+            "Source: Poppe and Rogener 1991, as restated by Kloppers and Kroger 2005. Good for water \
+             at 32 to 140 F; the equations are within 0.5 % of the same over CoolProp 8.0.0. Flow and \
+             L/G are the larger error."
         }
         Figure::EvaporationRule => {
             "Source: GEMI water planner. Good on a hot day. About 15 % low in the desert, 15 % high \
@@ -166,7 +191,7 @@ pub(in crate::words) fn source(figure: Figure) -> &'static str {
              scales reads too few cycles."
         }
         Figure::MinutesToDry => {
-            "Source: basin geometry, straight walls and flat floor. Good as far as the loss is. Water \
+            "Source: basin geometry, for the shape as entered. Good as far as the loss is. Water \
              draining back from the pipes when the pump stops is not counted."
         }
         Figure::WarmUp => {
@@ -177,14 +202,23 @@ pub(in crate::words) fn source(figure: Figure) -> &'static str {
             "Source: ASHRAE Fundamentals 2017 ch. 1, with the enhancement factor of Buck 1981. Good \
              from -4 to 140 F, 50 to 110 kPa, within 0.2 % of an open library of real moist air."
         }
-        Figure::OverExpected => {
+        Figure::OverExpected | Figure::EnteringWater => {
             "Source: Merkel 1925 with a tower characteristic. Good to about 1 F (our estimate). The \
              thermometers add their own error: compare them side by side."
         }
         Figure::BasinVolume | Figure::BasinWhenFull | Figure::MinutesToLevel => {
             "Source: geometry, straight walls and flat floor. Good as far as the tape and the loss are."
         }
-        Figure::MinutesToReach => {
+        Figure::PipeDrop | Figure::StrainerDrop => {
+            "Source: Darcy and Colebrook; IEC 60534-2-1 for the strainer. Good within 10 % when bore, \
+             length and fittings are (our estimate)."
+        }
+        Figure::OverflowCapacity => {
+            "Source: weir and orifice laws, coefficients from memory. Good within 20 %: grates and \
+             elbows take away."
+        }
+        Figure::WaterPerDay => "Source: arithmetic. Good as far as the flow is.",
+        Figure::MinutesToReach | Figure::RestartWait | Figure::RestartHottest => {
             "Source: energy balance of a mixed loop, metal not counted. Good within 30 %."
         }
         Figure::OverLeavingWater | Figure::BelowCutOut => {
@@ -195,88 +229,14 @@ pub(in crate::words) fn source(figure: Figure) -> &'static str {
         | Figure::WarmerToTrip
         | Figure::BubblePoint
         | Figure::DewPointOfRefrigerant => {
-            "Source: fitted to CoolProp 8.0.0, an open library. Good from 32 F to 147-158 F by \
+            "Source: fitted to CoolProp 8.0.0, an open library. Good from 32 F to 154-158 F by \
              refrigerant; the fit is within 0.1 % of pressure. Blends other than R-410A are not \
              checked against a second library. The machine's nameplate governs."
         }
-    }
-}
-
-pub(in crate::words) fn quantity(quantity: Quantity) -> &'static str {
-    match quantity {
-        Quantity::Altitude => "Altitude",
-        Quantity::AtmosphericPressure => "Atmospheric pressure",
-        Quantity::DryBulb => "Dry bulb",
-        Quantity::WetBulb => "Wet bulb",
-        Quantity::AirTemperature => "Air temperature",
-        Quantity::RelativeHumidity => "Relative humidity",
-        Quantity::EnteringWater => "Entering water",
-        Quantity::LeavingWater => "Leaving water",
-        Quantity::Range => "Range",
-        Quantity::WaterAirRatio => "Water to air ratio",
-        Quantity::MerkelNumber => "KaV/L",
-        Quantity::CharacteristicExponent => "Exponent of the tower characteristic",
-        Quantity::FlowFraction => "Part of design flow",
-        Quantity::WaterFlow | Quantity::WaterMassFlow => "Water flow",
-        Quantity::AirDensity => "Air density",
-        Quantity::AirFlow => "Air flow",
-        Quantity::DriftFraction => "Drift",
-        Quantity::Cycles => "Cycles of concentration",
-        Quantity::Conductivity => "Conductivity",
-        Quantity::LossRate => "Rate of water loss",
-        Quantity::BasinDepth => "Basin depth",
-        Quantity::BasinArea => "Basin area",
-        Quantity::Level => "Water level",
-        Quantity::Heat => "Heat rejected",
-        Quantity::WaterVolume => "Water in the loop",
-        Quantity::LoopTemperature => "Loop water",
-        Quantity::Elapsed => "Time",
-        Quantity::SaturationTemperature => "Saturation temperature",
-        Quantity::SaturationPressure => "Refrigerant pressure",
-    }
-}
-
-pub(in crate::words) fn no_solution(why: NoSolution) -> &'static str {
-    match why {
-        NoSolution::Pinch => {
-            "No tower can do this: the air would be as warm as the water. Check leaving water, wet \
-             bulb and air flow."
-        }
-        NoSolution::BeyondTower => {
-            "This tower cannot carry that heat with water below 140 F. Check range and air flow."
-        }
-        NoSolution::Freezing => {
-            "Water would leave at freezing. In this weather the fan is off or on low speed."
-        }
-        NoSolution::Boiling => "Water boils at this temperature and pressure.",
-        NoSolution::TooDry => "The air is too dry to have a dew point.",
-    }
-}
-
-pub(in crate::words) fn error(error: &Error, system: System) -> String {
-    match error {
-        Error::OutOfRange {
-            quantity: what,
-            value,
-            low,
-            high,
-        } => {
-            let said = |si: f64| match what.kind() {
-                Some(kind) => show(Value { kind, si }, system).to_string(),
-                None => format!("{si:.3}"),
-            };
-            let (side, limit) = if value < low {
-                ("below", low)
-            } else {
-                ("above", high)
-            };
-            format!(
-                "{} {} is {side} {}, the end of what this calculation is good for.",
-                quantity(*what),
-                said(*value),
-                said(*limit)
-            )
-        }
-        Error::NoSolution(why) => no_solution(*why).to_owned(),
+        Figure::Circuit(figure) => physics_circuit::source(figure),
+        Figure::Chemistry(figure) => physics_chemistry::source(figure),
+        Figure::Head(figure) => physics_head::source(figure),
+        Figure::Electrode(figure) => physics_electrode::source(figure),
+        Figure::Tower(figure) => super::physics_tower::source(figure),
     }
 }

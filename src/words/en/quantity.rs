@@ -125,6 +125,10 @@ pub fn kind(kind: Kind) -> &'static str {
         Kind::Enthalpy => "an enthalpy",
         Kind::HumidityRatio => "a humidity ratio",
         Kind::Density => "a density",
+        Kind::Mass => "a mass",
+        Kind::MassFlow => "a mass flow",
+        Kind::Concentration => "a concentration",
+        Kind::AsCalciumCarbonate => "a concentration as CaCO3",
         Kind::Number => "a number",
     }
 }
@@ -193,6 +197,10 @@ fn example(of: Kind, system: System) -> &'static str {
         Kind::Enthalpy => pick("22.1 Btu/lb", "51.4 kJ/kg"),
         Kind::HumidityRatio => pick("70 gr/lb", "10 g/kg"),
         Kind::Density => pick("0.072 lb/ft3", "1.15 kg/m3"),
+        Kind::Mass => pick("25 lb", "11 kg"),
+        Kind::MassFlow => pick("1500 lb/h", "0.2 kg/s"),
+        Kind::Concentration => pick("250 ppm", "250 mg/L"),
+        Kind::AsCalciumCarbonate => pick("120 ppm", "120 mg/L"),
         Kind::Number => "4",
     }
 }

@@ -1,6 +1,6 @@
 //! A visit's readings and leaving round in English.
 
-use super::physics;
+use super::physics_refused;
 use crate::quantity::System;
 use crate::record::{Lack, LeavingItem, What};
 
@@ -50,7 +50,7 @@ pub(in crate::words) fn lack(lack: &Lack, system: System) -> String {
                 .collect();
             format!("Needs {}", names.join(" and "))
         }
-        Lack::Physics(error) => physics::error(error, system),
+        Lack::Physics(error) => physics_refused::error(error, system),
         Lack::NoRange => {
             "The water leaving reads no warmer than the water entering: no heat is being rejected."
                 .to_owned()

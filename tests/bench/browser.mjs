@@ -1,0 +1,65 @@
+// A page in headless Chromium, over WebDriver: open, run a script, close.
+
+import { spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { createInterface } from 'node:readline';
+
+/** The first line of a child's output that matches, as its first group. */
+export async function says(child, pattern) {
+  for await (const line of createInterface({ input: child.stdout })) {
+    const found = line.match(pattern);
+    if (found) return found[1];
+  }
+  throw new Error(`${child.spawnfile} ended without saying ${pattern}`);
+}
+
+/** Opens `url`; answers the browser's version, `run(script)` and `close()`. */
+export async function openPage(url) {
+  const driver = spawn('chromedriver', ['--port=0'], { stdio: ['ignore', 'pipe', 'inherit'] });
+  const profile = mkdtempSync(join(tmpdir(), 'coldsump-bench-'));
+  let session;
+  const ask = async (method, path, body) => {
+    const answer = await fetch(`http://127.0.0.1:${port}${path}`, {
+      method,
+      body: body && JSON.stringify(body),
+    });
+    const { value } = await answer.json();
+    if (!answer.ok) throw new Error(`${value.error}: ${value.message}`);
+    return value;
+  };
+  const close = async () => {
+    try {
+      if (session) await ask('DELETE', session);
+    } finally {
+      driver.kill();
+      rmSync(profile, { recursive: true, force: true, maxRetries: 20 });
+    }
+  };
+  const port = await says(driver, /started successfully on port (\d+)/);
+  try {
+    const args = [
+      '--headless=new',
+      // Containers and root have no sandbox; the page is our own.
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--disable-dev-shm-usage',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--no-first-run',
+      `--user-data-dir=${profile}`,
+    ];
+    const wanted = { 'goog:chromeOptions': { args }, timeouts: { script: 600_000 } };
+    const begun = await ask('POST', '/session', { capabilities: { alwaysMatch: wanted } });
+    session = `/session/${begun.sessionId}`;
+    const { browserName, browserVersion } = begun.capabilities;
+    await ask('POST', `${session}/url`, { url });
+    const run = (script) => ask('POST', `${session}/execute/sync`, { script, args: [] });
+    return { version: `${browserName} ${browserVersion}`, run, close };
+  } catch (error) {
+    await close();
+    throw error;
+  }
+}

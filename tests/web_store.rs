@@ -1,0 +1,125 @@
+//! In a browser: IndexedDB keeps the store's contract, all of a write or none.
+#![cfg(target_arch = "wasm32")]
+
+#[path = "visit/store_contract.rs"]
+mod store_contract;
+
+use coldsump::record::Entry;
+use coldsump::store::{IndexedStore, Store};
+use js_sys::{Function, JSON};
+use rexie::{Rexie, Transaction, TransactionMode};
+use wasm_bindgen::JsValue;
+use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+
+use store_contract::{entries, file, many, store_contract};
+
+wasm_bindgen_test_configure!(run_in_browser);
+
+const STORES: [&str; 3] = ["entries", "files", "texts"];
+
+/// A second way to the same disk, past the store.
+async fn behind() -> (Rexie, Transaction) {
+    let db = Rexie::builder("coldsump").build().await.expect("it opens");
+    let tx = db
+        .transaction(&STORES, TransactionMode::ReadWrite)
+        .expect("a transaction");
+    (db, tx)
+}
+
+/// The store, empty, as on a phone that has never run the program.
+async fn fresh() -> IndexedStore {
+    let store = IndexedStore::open().await.expect("it opens");
+    let (db, tx) = behind().await;
+    for name in STORES {
+        let found = tx.store(name).expect("an object store");
+        found.clear().await.expect("it empties");
+    }
+    assert!(tx.done().await.expect("it ends").is_committed());
+    db.close();
+    store
+}
+
+#[wasm_bindgen_test]
+async fn indexed_db_keeps_the_contract() {
+    store_contract(&fresh().await).await;
+}
+
+#[wasm_bindgen_test]
+async fn what_was_kept_is_there_when_opened_again() {
+    let first = fresh().await;
+    first.keep_file(&file(), &entries()).await.expect("kept");
+    first.keep_text("unit", "si").await.expect("kept");
+    let second = IndexedStore::open().await.expect("it opens");
+    assert_eq!(second.load().await.expect("load").entries, entries());
+    assert_eq!(second.file(file().id).await, Ok(Some(file())));
+    let texts = second.texts().await.expect("texts");
+    assert_eq!(texts, [("unit".to_owned(), "si".to_owned())]);
+    // Both stay open, as in two tabs: neither overwrites the other.
+    let more = many();
+    second.append(&more[..2]).await.expect("append");
+    first.append(&more[1..3]).await.expect("append");
+    let all: Vec<Entry> = entries()
+        .into_iter()
+        .chain(more)
+        .take(entries().len() + 3)
+        .collect();
+    assert_eq!(second.load().await.expect("load").entries, all);
+}
+
+#[wasm_bindgen_test]
+async fn an_entry_of_a_newer_build_stays_and_is_counted() {
+    let store = fresh().await;
+    let (db, tx) = behind().await;
+    let row = r#"{ "id": "zz", "about": "site", "entry": { "v": 2, "body": { "sung": {} } } }"#;
+    let row = JSON::parse(row).expect("it reads");
+    let rows = tx.store("entries").expect("an object store");
+    rows.add(&row, None).await.expect("it is added");
+    assert!(tx.done().await.expect("it ends").is_committed());
+    db.close();
+    store.append(&entries()).await.expect("append");
+    for _ in 0..2 {
+        let loaded = store.load().await.expect("load");
+        assert_eq!((loaded.entries, loaded.unreadable), (entries(), 1));
+    }
+}
+
+/// Makes the `nth` record added from now on fail: `refused` at once by an
+/// exception, or after it was asked for, as when the disk is full.
+fn break_add(nth: u32, refused: bool) -> Function {
+    let script = "const honest = IDBObjectStore.prototype.add;
+        let asked = 0;
+        IDBObjectStore.prototype.add = function (...row) {
+            if (++asked === nth && refused) throw new DOMException('no', 'DataError');
+            const request = honest.apply(this, row);
+            if (asked === nth) this.transaction.abort();
+            return request;
+        };
+        return () => { IDBObjectStore.prototype.add = honest; };";
+    Function::new_with_args("nth, refused", script)
+        .call2(&JsValue::NULL, &nth.into(), &refused.into())
+        .expect("it runs")
+        .into()
+}
+
+#[wasm_bindgen_test]
+async fn a_write_that_fails_half_way_keeps_nothing() {
+    let store = fresh().await;
+    let all = entries();
+    store.append(&all[..2]).await.expect("append");
+    for refused in [true, false] {
+        let mend = break_add(3, refused);
+        let appended = store.append(&all).await;
+        mend.call0(&JsValue::NULL).expect("it runs");
+        assert!(appended.is_err(), "refused: {refused}");
+        let mend = break_add(3, refused);
+        let kept = store.keep_file(&file(), &all).await;
+        mend.call0(&JsValue::NULL).expect("it runs");
+        assert!(kept.is_err(), "refused: {refused}");
+        assert_eq!(store.load().await.expect("load").entries, all[..2]);
+        assert_eq!(store.file(file().id).await, Ok(None));
+    }
+    // The same write passes when the trouble is over.
+    store.keep_file(&file(), &all).await.expect("kept");
+    assert_eq!(store.load().await.expect("load").entries, all);
+    assert_eq!(store.file(file().id).await, Ok(Some(file())));
+}
