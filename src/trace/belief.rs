@@ -71,7 +71,10 @@ impl Belief {
     /// heading such as "makeup chain 97 %: probe film 62 %".
     pub fn heading(&self) -> Option<(Branch, f64, Suspect)> {
         let (branch, p) = self.branches.first().copied()?;
-        let first = self.suspects.iter().find(|s| s.mode.group().branch() == branch)?;
+        let first = self
+            .suspects
+            .iter()
+            .find(|s| s.mode.group().branch() == branch)?;
         Some((branch, p, *first))
     }
 }
@@ -83,7 +86,10 @@ impl Belief {
 /// empty prior gives an empty result.
 pub fn posterior(prior: &[f64], likelihoods: &[&[f64]]) -> Vec<f64> {
     let log = |i: usize| {
-        let told = likelihoods.iter().filter_map(|l| l.get(i)).filter(|l| !l.is_nan());
+        let told = likelihoods
+            .iter()
+            .filter_map(|l| l.get(i))
+            .filter(|l| !l.is_nan());
         prior[i].max(0.0).ln() + told.map(|l| l.max(0.0).ln()).sum::<f64>()
     };
     let logs: Vec<f64> = (0..prior.len()).map(log).collect();
@@ -148,13 +154,28 @@ mod tests {
             (6, 0.0049),
             (7, 0.0040),
         ];
-        let valve: &[(usize, f64)] =
-            &[(4, 0.2301), (5, 0.2301), (6, 0.1917), (3, 0.1898), (7, 0.1534), (1, 0.0046)];
+        let valve: &[(usize, f64)] = &[
+            (4, 0.2301),
+            (5, 0.2301),
+            (6, 0.1917),
+            (3, 0.1898),
+            (7, 0.1534),
+            (1, 0.0046),
+        ];
         let cases: [Case; 7] = [
             (&[&no(CALL)], first),
-            (&[&no(CALL), &no(VOLTS)], &[(0, 0.7432), (2, 0.2502), (1, 0.0060)]),
-            (&[&no(CALL), &no(VOLTS), &FORCE], &[(0, 0.9280), (2, 0.0644), (1, 0.0075)]),
-            (&[&CALL, &no(VOLTS)], &[(1, 0.7982), (0, 0.0624), (3, 0.0312)]),
+            (
+                &[&no(CALL), &no(VOLTS)],
+                &[(0, 0.7432), (2, 0.2502), (1, 0.0060)],
+            ),
+            (
+                &[&no(CALL), &no(VOLTS), &FORCE],
+                &[(0, 0.9280), (2, 0.0644), (1, 0.0075)],
+            ),
+            (
+                &[&CALL, &no(VOLTS)],
+                &[(1, 0.7982), (0, 0.0624), (3, 0.0312)],
+            ),
             (&[&CALL, &VOLTS], valve),
             (&[&CALL, &VOLTS, &no(PULL)], &[(3, 0.8472)]),
             (
@@ -165,7 +186,11 @@ mod tests {
         for (evidence, want) in cases {
             let got = posterior(&PRIOR, evidence);
             for (cause, p) in want {
-                assert!((got[*cause] - p).abs() < 1e-4, "{cause}: {} {p}", got[*cause]);
+                assert!(
+                    (got[*cause] - p).abs() < 1e-4,
+                    "{cause}: {} {p}",
+                    got[*cause]
+                );
             }
         }
     }
@@ -173,7 +198,10 @@ mod tests {
     #[test]
     fn the_kernel_survives_the_impossible_and_the_unsaid() {
         assert_eq!(posterior(&[0.25, 0.75], &[&[0.0, 0.0]]), [0.25, 0.75]);
-        assert_eq!(posterior(&[1.0, 3.0], &[&[f64::NAN, f64::NAN]]), [0.25, 0.75]);
+        assert_eq!(
+            posterior(&[1.0, 3.0], &[&[f64::NAN, f64::NAN]]),
+            [0.25, 0.75]
+        );
         assert_eq!(posterior(&[1.0, 3.0], &[&[]]), [0.25, 0.75]);
         assert_eq!(posterior(&[], &[]), Vec::<f64>::new());
         let tiny = [1e-300; 2];

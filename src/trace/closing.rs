@@ -45,10 +45,17 @@ impl Tracer {
         let belief = self.belief();
         let cause = *belief.of(mode)?;
         let weights = self.why(&[mode]).pop()?;
-        let proof = weights.iter().filter(|w| w.log10_odds > 0.3).map(|w| w.source).collect();
+        let proof = weights
+            .iter()
+            .filter(|w| w.log10_odds > 0.3)
+            .map(|w| w.source)
+            .collect();
         let cure = cure(mode);
         let done = |check: &Check| {
-            self.case.evidence.iter().any(|e| e.check == *check && e.check.column(e.answer).is_some())
+            self.case
+                .evidence
+                .iter()
+                .any(|e| e.check == *check && e.check.column(e.answer).is_some())
                 || Reading::ALL.iter().any(|r| {
                     r.check() == *check && self.case.observed.soft(*r, &self.plant).is_some()
                 })
@@ -63,9 +70,17 @@ impl Tracer {
         if cause.manner() == Manner::Intermittent {
             unproven.push(Unproven::ComesAndGoes);
         }
-        let rivals = belief.suspects.iter().filter(|s| s.mode != mode && s.probability > 0.05);
+        let rivals = belief
+            .suspects
+            .iter()
+            .filter(|s| s.mode != mode && s.probability > 0.05);
         unproven.extend(rivals.map(|s| Unproven::Rival(s.mode, s.probability)));
-        unproven.extend(belief.contradictions.iter().map(|i| Unproven::Contradicted(*i)));
+        unproven.extend(
+            belief
+                .contradictions
+                .iter()
+                .map(|i| Unproven::Contradicted(*i)),
+        );
         Some(Closing {
             cause,
             proof,

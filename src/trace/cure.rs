@@ -116,23 +116,51 @@ const CURES: [Row; Mode::ALL.len()] = {
     use Mode as M;
     use Part as P;
     [
-        (M::CondenserFouled, &[K::CondenserOverWater, K::TubesLook], &[P::CondenserGaskets]),
-        (M::RegulatingValve, &[K::RegulatingByHand], &[P::RegulatingValve]),
+        (
+            M::CondenserFouled,
+            &[K::CondenserOverWater, K::TubesLook],
+            &[P::CondenserGaskets],
+        ),
+        (
+            M::RegulatingValve,
+            &[K::RegulatingByHand],
+            &[P::RegulatingValve],
+        ),
         (M::NonCondensables, &[K::StandingPressure], &[]),
         (M::Overcharge, &[K::ChargeLook], &[]),
         (M::PressureControl, &[K::CutOutTest], &[P::PressureControl]),
-        (M::BranchStrainer, &[K::BranchStrainer], &[P::StrainerScreen]),
+        (
+            M::BranchStrainer,
+            &[K::BranchStrainer],
+            &[P::StrainerScreen],
+        ),
         (M::BranchValve, &[K::BranchValves], &[]),
         (M::MachineOverload, &[K::MachineLoad], &[]),
         (M::ConditionsBeyondDesign, &[K::WeatherAndLoad], &[]),
-        (M::PumpStopped, &[K::PumpCurrent], &[P::MotorControl, P::PumpParts]),
+        (
+            M::PumpStopped,
+            &[K::PumpCurrent],
+            &[P::MotorControl, P::PumpParts],
+        ),
         (M::PumpBackwards, &[K::PumpRotation], &[]),
-        (M::PumpWorn, &[K::PumpCurrent, K::PumpPressure], &[P::PumpParts]),
-        (M::PumpStrainer, &[K::PumpStrainerDrop], &[P::PumpStrainerGasket]),
+        (
+            M::PumpWorn,
+            &[K::PumpCurrent, K::PumpPressure],
+            &[P::PumpParts],
+        ),
+        (
+            M::PumpStrainer,
+            &[K::PumpStrainerDrop],
+            &[P::PumpStrainerGasket],
+        ),
         (M::AirBound, &[K::VentAir], &[P::AirVent]),
         (M::LoopValve, &[K::LoopValves], &[]),
         (M::SuctionScreen, &[K::SuctionLook], &[]),
-        (M::FanStopped, &[K::FanRuns], &[P::MotorControl, P::FanMotor]),
+        (
+            M::FanStopped,
+            &[K::FanRuns],
+            &[P::MotorControl, P::FanMotor],
+        ),
         (M::FanBackwards, &[K::FanRotation], &[]),
         (M::BeltOff, &[K::BeltLook], &[P::FanBelt]),
         (M::FanControl, &[K::FanCommand], &[P::MotorControl]),
@@ -142,43 +170,99 @@ const CURES: [Row; Mode::ALL.len()] = {
         (M::NozzlesBlocked, &[K::SprayLook], &[P::SprayNozzles]),
         (M::CellUneven, &[K::CellLook], &[]),
         (M::TowerBypass, &[K::TowerBypassLook], &[P::MotorControl]),
-        (M::ProbeFilm, &[K::ProbeFilm], &[P::Electrodes, P::ElectrodeHolder]),
+        (
+            M::ProbeFilm,
+            &[K::ProbeFilm],
+            &[P::Electrodes, P::ElectrodeHolder],
+        ),
         (M::ProbeFoam, &[K::FoamLook], &[P::Antifoam]),
-        (M::ProbeCableShort, &[K::WiresOffHolder], &[P::CableAndTerminals]),
+        (
+            M::ProbeCableShort,
+            &[K::WiresOffHolder],
+            &[P::CableAndTerminals],
+        ),
         (M::HolderMoisture, &[K::HolderCap], &[P::HolderCap]),
-        (M::ControllerStuckFull, &[K::Substitution], &[P::LevelController]),
+        (
+            M::ControllerStuckFull,
+            &[K::Substitution],
+            &[P::LevelController],
+        ),
         (M::StillWell, &[K::StillWellLook], &[]),
-        (M::FloatJammedUp, &[K::FloatByHand, K::FloatLook], &[P::Float]),
+        (
+            M::FloatJammedUp,
+            &[K::FloatByHand, K::FloatLook],
+            &[P::Float],
+        ),
         (M::TransmitterHigh, &[K::LevelSignal], &[P::Transmitter]),
         (M::CallSetLow, &[K::CallMark], &[]),
-        (M::ReferenceLost, &[K::CallAsFound, K::FillStops], &[P::Electrodes, P::CableAndTerminals]),
+        (
+            M::ReferenceLost,
+            &[K::CallAsFound, K::FillStops],
+            &[P::Electrodes, P::CableAndTerminals],
+        ),
         (M::FloatSunk, &[K::FloatLook], &[P::Float]),
         (M::SupplyLost, &[K::PanelSupply], &[]),
         (M::FuseBlown, &[K::FuseCheck], &[P::ControlFuse]),
-        (M::TransformerFailed, &[K::TransformerOutput], &[P::ControlTransformer]),
+        (
+            M::TransformerFailed,
+            &[K::TransformerOutput],
+            &[P::ControlTransformer],
+        ),
         (M::DisconnectOff, &[K::DisconnectLook], &[]),
-        (M::ControllerDead, &[K::Substitution, K::CallAsFound], &[P::LevelController]),
+        (
+            M::ControllerDead,
+            &[K::Substitution, K::CallAsFound],
+            &[P::LevelController],
+        ),
         (M::RelayContactOpen, &[K::ContactDrop], &[P::LevelRelay]),
         (M::RelayContactWelded, &[K::Substitution], &[P::LevelRelay]),
-        (M::WiringHighResistance, &[K::CoilVoltage, K::Joints], &[P::CableAndTerminals]),
-        (M::WiringOpen, &[K::CoilVoltage, K::OutputVoltage], &[P::CableAndTerminals]),
+        (
+            M::WiringHighResistance,
+            &[K::CoilVoltage, K::Joints],
+            &[P::CableAndTerminals],
+        ),
+        (
+            M::WiringOpen,
+            &[K::CoilVoltage, K::OutputVoltage],
+            &[P::CableAndTerminals],
+        ),
         (M::CoilOpen, &[K::CoilResistance], &[P::ValveCoil]),
-        (M::CoilWeak, &[K::CoilResistance, K::CoilCurrent], &[P::ValveCoil]),
-        (M::ValveStuck, &[K::ValveStrip], &[P::ValveKit, P::FillValve]),
+        (
+            M::CoilWeak,
+            &[K::CoilResistance, K::CoilCurrent],
+            &[P::ValveCoil],
+        ),
+        (
+            M::ValveStuck,
+            &[K::ValveStrip],
+            &[P::ValveKit, P::FillValve],
+        ),
         (M::PilotBlocked, &[K::ValveStrip], &[P::ValveKit]),
         (M::DiaphragmTorn, &[K::ValveStrip], &[P::ValveKit]),
         (M::ValveBackwards, &[K::ValveArrow], &[]),
         (M::LowDifferential, &[K::PressureAtValve], &[P::FillValve]),
         (M::ValvePassing, &[K::FillStops], &[P::ValveKit]),
         (M::HandValveShut, &[K::HandValves], &[P::HandValve]),
-        (M::StrainerBlocked, &[K::StrainerBlowOff], &[P::StrainerScreen]),
+        (
+            M::StrainerBlocked,
+            &[K::StrainerBlowOff],
+            &[P::StrainerScreen],
+        ),
         (M::BackflowStuck, &[K::BackflowLook], &[P::BackflowKit]),
-        (M::ReducingValve, &[K::PressureAfterReducer], &[P::ReducingValve]),
+        (
+            M::ReducingValve,
+            &[K::PressureAfterReducer],
+            &[P::ReducingValve],
+        ),
         (M::MainsLow, &[K::MainsPressure], &[]),
         (M::LineFrozen, &[K::LineCold], &[P::HeatTape]),
         (M::BleedStuckOpen, &[K::BleedLook], &[P::BleedValve]),
         (M::BleedOverset, &[K::BleedSettings], &[]),
-        (M::BasinLeak, &[K::LevelHold, K::WaterLoss], &[P::PipeAndFittings]),
+        (
+            M::BasinLeak,
+            &[K::LevelHold, K::WaterLoss],
+            &[P::PipeAndFittings],
+        ),
         (M::OverflowLow, &[K::OverflowLook], &[P::PipeAndFittings]),
         (M::DrainAjar, &[K::DrainLook], &[]),
         (M::DrainsBack, &[K::PumpStopRise], &[P::CheckValve]),
@@ -188,7 +272,10 @@ const CURES: [Row; Mode::ALL.len()] = {
 /// How to correct and prove `mode`. Common practice, no source. A general
 /// cause has nothing that confirms it, but a refill where the basin ran low.
 pub fn cure(mode: Mode) -> Cure {
-    let (_, confirm, parts) = CURES.get(mode as usize).copied().unwrap_or((mode, &[], &[]));
+    let (_, confirm, parts) = CURES
+        .get(mode as usize)
+        .copied()
+        .unwrap_or((mode, &[], &[]));
     Cure {
         mode,
         confirm,
@@ -204,9 +291,7 @@ fn cautions(group: Group) -> &'static [Caution] {
         Group::Machine => &[C::Refrigerant, C::LiveVoltage],
         Group::Conditions => &[C::Fall, C::Spray],
         Group::CondenserWater => &[C::WaterPressure, C::LiveVoltage],
-        Group::TowerAir | Group::TowerWater => {
-            &[C::MovingFan, C::LiveVoltage, C::Fall, C::Spray]
-        }
+        Group::TowerAir | Group::TowerWater => &[C::MovingFan, C::LiveVoltage, C::Fall, C::Spray],
         Group::Sensing => &[C::LiveVoltage, C::Spray, C::Chemicals, C::Fall],
         Group::FillPower => &[C::LiveVoltage],
         Group::FillValve => &[C::WaterPressure, C::LiveVoltage],

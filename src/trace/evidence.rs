@@ -28,8 +28,12 @@ pub enum Stage {
 
 impl Stage {
     /// Every stage, in the order of a visit.
-    pub const ALL: [Stage; 4] =
-        [Stage::AsFound, Stage::WaterLetIn, Stage::Testing, Stage::Corrected];
+    pub const ALL: [Stage; 4] = [
+        Stage::AsFound,
+        Stage::WaterLetIn,
+        Stage::Testing,
+        Stage::Corrected,
+    ];
 }
 
 /// One answered check.
@@ -75,7 +79,10 @@ impl Evidence {
     /// How much each answer of the check is said, 0 to 1; `None` when this
     /// tells nothing.
     pub(crate) fn weights(&self, plant: &Plant) -> Option<[f64; 3]> {
-        if let Some(weights) = self.value.and_then(|v| meter::weights(self.check, v, plant)) {
+        if let Some(weights) = self
+            .value
+            .and_then(|v| meter::weights(self.check, v, plant))
+        {
             return Some(weights);
         }
         let column = self.check.column(self.answer)?;

@@ -57,7 +57,11 @@ pub(crate) fn chances(sheet: &Sheet, plant: &Plant, effect: usize, low: bool) ->
         return machines_out(plant.machines, effect > 0);
     }
     let rows = sheet.rows_over(low);
-    let row = rows.get(effect).or(rows.last()).copied().unwrap_or_default();
+    let row = rows
+        .get(effect)
+        .or(rows.last())
+        .copied()
+        .unwrap_or_default();
     row.map(|p| f64::from(p) / 1000.0)
 }
 
@@ -115,9 +119,10 @@ impl Ear {
             heard: Vec::new(),
         };
         for reading in Reading::ALL {
-            if let (Some(soft), Some(sheet)) =
-                (case.observed.soft(reading, plant), sheet::of(reading.check()))
-            {
+            if let (Some(soft), Some(sheet)) = (
+                case.observed.soft(reading, plant),
+                sheet::of(reading.check()),
+            ) {
                 let epoch = ear.epoch(Epoch {
                     stage: Stage::AsFound,
                     corrected: Vec::new(),

@@ -24,9 +24,6 @@ pub struct Hypothesis {
     pub faults: [Option<Fault>; 3],
 }
 
-/// How many faults at once are thought of.
-pub(crate) const TOGETHER: usize = 3;
-
 /// Two unrelated common faults on one call, against the product of their
 /// shares: neglect keeps company. A third counts once more. Common practice,
 /// no source.
@@ -62,8 +59,10 @@ pub fn common_cause(n: u8, per_unit: f64, shared: f64) -> f64 {
 pub(crate) fn company(faults: usize, own: usize) -> f64 {
     match faults {
         0 | 1 => 1.0,
-        _ => COMPANY_OWN.powi(own.min(faults - 1) as i32)
-            * COMPANY.powi((faults - 1 - own.min(faults - 1)) as i32),
+        _ => {
+            COMPANY_OWN.powi(own.min(faults - 1) as i32)
+                * COMPANY.powi((faults - 1 - own.min(faults - 1)) as i32)
+        }
     }
 }
 

@@ -59,9 +59,19 @@ impl KindOf {
         let lowers = plant.lowers(mode);
         let heard = ear.heard.iter().enumerate();
         let effects = heard
-            .map(|(i, h)| if Some(i) == left_out { (0, 0) } else { h.effect(mode) })
+            .map(|(i, h)| {
+                if Some(i) == left_out {
+                    (0, 0)
+                } else {
+                    h.effect(mode)
+                }
+            })
             .collect();
-        let corrected: Vec<bool> = ear.epochs.iter().map(|e| e.corrected.contains(&mode)).collect();
+        let corrected: Vec<bool> = ear
+            .epochs
+            .iter()
+            .map(|e| e.corrected.contains(&mode))
+            .collect();
         Self {
             lowers: lowers != Lowers::No,
             stays: [Manner::Steady, Manner::Intermittent].map(|m| stays_full(lowers, m)),
@@ -115,8 +125,11 @@ impl Lattice {
                 }
             }
         }
-        let kind: Vec<usize> =
-            members.iter().enumerate().flat_map(|(k, m)| m.iter().map(move |_| k)).collect();
+        let kind: Vec<usize> = members
+            .iter()
+            .enumerate()
+            .flat_map(|(k, m)| m.iter().map(move |_| k))
+            .collect();
         let mut lattice = Self {
             modes: members.into_iter().flatten().collect(),
             kind,
@@ -174,8 +187,11 @@ impl Lattice {
     pub fn level(&self, of: [usize; 3]) -> Manners {
         let mut level = [[0.0; 2]; 8];
         for (m, l) in level.iter_mut().enumerate() {
-            let stays: f64 =
-                of.iter().enumerate().map(|(i, k)| self.kinds[*k].stays[m >> i & 1]).product();
+            let stays: f64 = of
+                .iter()
+                .enumerate()
+                .map(|(i, k)| self.kinds[*k].stays[m >> i & 1])
+                .product();
             *l = [STAYS_FULL * stays, 1.0 - STAYS_FULL * stays];
         }
         level
@@ -307,14 +323,20 @@ fn conditions(heard: &Heard, axes: &[Axis; 3]) -> Table {
     for last in 0..2 {
         for s in 0..3 {
             let (quiet, acting) = (first[6 * last + s], first[6 * last + 3 + s]);
-            for (c, v) in spread(quiet, acting, axes[1].flicker).into_iter().enumerate() {
+            for (c, v) in spread(quiet, acting, axes[1].flicker)
+                .into_iter()
+                .enumerate()
+            {
                 second[9 * last + 3 * c + s] = v;
             }
         }
     }
     let mut all = [[0.0; 2]; 27];
     for s in 0..9 {
-        for (c, v) in spread(second[s], second[9 + s], axes[2].flicker).into_iter().enumerate() {
+        for (c, v) in spread(second[s], second[9 + s], axes[2].flicker)
+            .into_iter()
+            .enumerate()
+        {
             all[9 * c + s] = v;
         }
     }

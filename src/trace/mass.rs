@@ -48,7 +48,10 @@ pub(crate) fn priors(modes: &[Mode]) -> Vec<[f64; 2]> {
     let total: f64 = modes.iter().map(weight).sum();
     let each = |m: &Mode| {
         let p = weight(m) / total;
-        [p * (1.0 - m.intermittent_share()), p * m.intermittent_share()]
+        [
+            p * (1.0 - m.intermittent_share()),
+            p * m.intermittent_share(),
+        ]
     };
     modes.iter().map(each).collect()
 }
@@ -60,7 +63,12 @@ pub(crate) fn kinds(lattice: &Lattice, set: Set) -> [usize; 3] {
 
 /// Prior of a set per manner of its modes, unnormalised.
 pub(crate) fn prior(lattice: &Lattice, priors: &[[f64; 2]], set: Set, nothing: bool) -> [f64; 8] {
-    let own = |m: &&usize| lattice.modes.get(**m).is_some_and(|m| m.group() == Group::Machine);
+    let own = |m: &&usize| {
+        lattice
+            .modes
+            .get(**m)
+            .is_some_and(|m| m.group() == Group::Machine)
+    };
     let faults = set.iter().filter(|m| **m != NONE).count();
     let factor = match faults {
         0 if nothing => NOTHING,
@@ -78,8 +86,11 @@ impl Mass {
         let n = lattice.modes.len();
         let priors = priors(&lattice.modes);
         let group: Vec<usize> = lattice.modes.iter().map(|m| m.group() as usize).collect();
-        let branch: Vec<usize> =
-            lattice.modes.iter().map(|m| m.group().branch() as usize).collect();
+        let branch: Vec<usize> = lattice
+            .modes
+            .iter()
+            .map(|m| m.group().branch() as usize)
+            .collect();
         let mut mass = Self {
             sets: Vec::with_capacity(1 + n + n * n / 2 + n * n * n / 6),
             modes: vec![[0.0; 2]; n],

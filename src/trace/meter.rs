@@ -46,14 +46,42 @@ const fn limits(
 /// source); a quarter may be a ghost voltage. A dry clean holder reads above
 /// 1 Mohm, one with film below 100 kohm.
 const LIMITS: [Limits; 8] = [
-    limits(Check::ControlVoltage, Kind::Voltage, true, 0.85, 0.25, false),
-    limits(Check::TransformerOutput, Kind::Voltage, true, 0.85, 0.25, false),
+    limits(
+        Check::ControlVoltage,
+        Kind::Voltage,
+        true,
+        0.85,
+        0.25,
+        false,
+    ),
+    limits(
+        Check::TransformerOutput,
+        Kind::Voltage,
+        true,
+        0.85,
+        0.25,
+        false,
+    ),
     limits(Check::CoilVoltage, Kind::Voltage, true, 0.85, 0.25, false),
     limits(Check::OutputVoltage, Kind::Voltage, true, 0.6, 0.6, false),
     limits(Check::ContactDrop, Kind::Voltage, true, 0.4, 0.4, true),
     limits(Check::ProbeFilm, Kind::Resistance, false, 3e5, 3e5, false),
-    limits(Check::MainsPressure, Kind::GaugePressure, false, 140e3, 140e3, false),
-    limits(Check::PressureAtValve, Kind::GaugePressure, false, 100e3, 100e3, false),
+    limits(
+        Check::MainsPressure,
+        Kind::GaugePressure,
+        false,
+        140e3,
+        140e3,
+        false,
+    ),
+    limits(
+        Check::PressureAtValve,
+        Kind::GaugePressure,
+        false,
+        100e3,
+        100e3,
+        false,
+    ),
 ];
 
 impl Check {
@@ -67,16 +95,26 @@ impl Check {
 /// resistance across a film to no better than a factor of two.
 fn over(x: f64, limit: f64, kind: Kind) -> f64 {
     let width = if kind == Kind::Resistance { 0.5 } else { 0.03 };
-    let z = if x > 0.0 { (x / limit).ln() / width } else { -40.0 };
+    let z = if x > 0.0 {
+        (x / limit).ln() / width
+    } else {
+        -40.0
+    };
     1.0 / (1.0 + (-z).exp())
 }
 
 /// Weight of each answer of `check` for this number; `None` when the check
 /// has no field of its kind or the number is not finite.
 pub(crate) fn weights(check: Check, value: Value, plant: &Plant) -> Option<[f64; 3]> {
-    let limits = LIMITS.iter().find(|l| l.check == check && l.kind == value.kind)?;
+    let limits = LIMITS
+        .iter()
+        .find(|l| l.check == check && l.kind == value.kind)?;
     let nominal = plant.control_voltage.get::<volt>();
-    let x = if limits.nominal { value.si / nominal } else { value.si };
+    let x = if limits.nominal {
+        value.si / nominal
+    } else {
+        value.si
+    };
     if !x.is_finite() {
         return None;
     }
@@ -114,9 +152,18 @@ mod tests {
         assert_eq!(read(Check::CoilVoltage, volts, 0.3), A::NoVoltage);
         assert_eq!(read(Check::ContactDrop, volts, 0.05), A::ContactClosed);
         assert_eq!(read(Check::ContactDrop, volts, 24.0), A::ContactOpen);
-        assert_eq!(read(Check::ProbeFilm, Kind::Resistance, 2e6), A::HolderClean);
-        assert_eq!(read(Check::ProbeFilm, Kind::Resistance, 13.3e3), A::HolderFilmed);
-        assert_eq!(read(Check::MainsPressure, Kind::GaugePressure, 350e3), A::MainsGood);
+        assert_eq!(
+            read(Check::ProbeFilm, Kind::Resistance, 2e6),
+            A::HolderClean
+        );
+        assert_eq!(
+            read(Check::ProbeFilm, Kind::Resistance, 13.3e3),
+            A::HolderFilmed
+        );
+        assert_eq!(
+            read(Check::MainsPressure, Kind::GaugePressure, 350e3),
+            A::MainsGood
+        );
     }
 
     #[test]
@@ -126,7 +173,10 @@ mod tests {
         assert_eq!(of(Check::CoilVoltage, Kind::Current, 1.0), None);
         assert_eq!(of(Check::CoilVoltage, Kind::Voltage, f64::NAN), None);
         assert_eq!(of(Check::CoilPull, Kind::Voltage, 24.0), None);
-        let sum: f64 = of(Check::CoilVoltage, Kind::Voltage, 20.4).unwrap().iter().sum();
+        let sum: f64 = of(Check::CoilVoltage, Kind::Voltage, 20.4)
+            .unwrap()
+            .iter()
+            .sum();
         assert!((sum - 1.0).abs() < 1e-12);
     }
 }

@@ -33,8 +33,6 @@ mod tracer;
 mod weight;
 mod world;
 
-#[cfg(not(target_arch = "wasm32"))]
-pub mod bench;
 #[cfg(test)]
 mod tests;
 

@@ -117,9 +117,11 @@ impl Tracer {
     pub fn minutes(&self, check: Check) -> f64 {
         let access = check.access();
         let open = access == Access::Open
-            || self.case.evidence.iter().any(|e| {
-                e.check.access() == access && e.answer != Answer::CouldNot
-            });
+            || self
+                .case
+                .evidence
+                .iter()
+                .any(|e| e.check.access() == access && e.answer != Answer::CouldNot);
         check.minutes() + if open { 0.0 } else { access.minutes() }
     }
 
@@ -134,13 +136,28 @@ impl Tracer {
 
     /// The checks not done yet whose number was not read either.
     pub(crate) fn open_checks(&self) -> Vec<Check> {
-        self.checks.iter().copied().filter(|c| self.unasked(*c)).collect()
+        self.checks
+            .iter()
+            .copied()
+            .filter(|c| self.unasked(*c))
+            .collect()
     }
 
     fn unasked(&self, check: Check) -> bool {
         // After a correction a check may be done again.
-        let last = self.case.corrections.iter().map(|c| c.after).max().unwrap_or(0);
-        let asked = self.case.evidence.iter().skip(last).any(|e| e.check == check);
+        let last = self
+            .case
+            .corrections
+            .iter()
+            .map(|c| c.after)
+            .max()
+            .unwrap_or(0);
+        let asked = self
+            .case
+            .evidence
+            .iter()
+            .skip(last)
+            .any(|e| e.check == check);
         let read = last == 0 && self.case.observed.outranks(check, &self.plant);
         !asked && !read
     }
@@ -155,7 +172,12 @@ impl Tracer {
 
 fn answers_in(tracer: &Tracer, worlds: &Worlds, check: Check) -> Answers {
     let chances = worlds.answers(tracer, check);
-    worlds.sets.iter().map(|(_, p, _)| *p).zip(chances).collect()
+    worlds
+        .sets
+        .iter()
+        .map(|(_, p, _)| *p)
+        .zip(chances)
+        .collect()
 }
 
 /// Everything the choice looks at.
@@ -203,7 +225,10 @@ impl<'a> Desk<'a> {
             .leading
             .iter()
             .map(|(set, _)| {
-                let lead = set.iter().copied().max_by(|a, b| chance(*a).total_cmp(&chance(*b)));
+                let lead = set
+                    .iter()
+                    .copied()
+                    .max_by(|a, b| chance(*a).total_cmp(&chance(*b)));
                 lead.filter(|m| *m < modes.len()).unwrap_or(modes.len())
             })
             .collect();
@@ -246,7 +271,10 @@ impl<'a> Desk<'a> {
         let mut rated: Vec<(f64, Suggestion)> = Vec::new();
         for p in &found {
             let look = p.suggestion.check.is_look();
-            let opens = gated.iter().filter(|g| look && worth(g)).map(|g| self.pair(p, g));
+            let opens = gated
+                .iter()
+                .filter(|g| look && worth(g))
+                .map(|g| self.pair(p, g));
             let own = worth(p).then(|| self.trip(p, &found));
             if let Some(rate) = opens.chain(own).max_by(f64::total_cmp) {
                 rated.push((rate, p.suggestion));
@@ -269,12 +297,15 @@ impl<'a> Desk<'a> {
 
     /// The next unasked proof of any suspect at least this probable.
     fn proof(&self, probable: f64) -> Option<Suggestion> {
-        let sure = self.belief.suspects.iter().filter(|s| s.probability >= probable);
+        let sure = self
+            .belief
+            .suspects
+            .iter()
+            .filter(|s| s.probability >= probable);
         let mut proofs = sure.flat_map(|s| cure(s.mode).proof().map(|c| (s.mode, c)));
         let here = |c: &Check| self.tracer.checks.contains(c) && self.tracer.unasked(*c);
-        let (mode, check) = proofs.find(|(_, c)| {
-            here(c) && (*c == Check::RefillTest || self.sensible(*c, true))
-        })?;
+        let (mode, check) = proofs
+            .find(|(_, c)| here(c) && (*c == Check::RefillTest || self.sensible(*c, true)))?;
         Some(Suggestion {
             why: Reason::ProvesIt { mode },
             ..self.promise(check).suggestion
@@ -304,13 +335,21 @@ impl<'a> Desk<'a> {
 
     /// Bits per minute of a look and a check that must wait for it.
     fn pair(&self, look: &Promise, then: &Promise) -> f64 {
-        let on = look.suggestion.check.place().walk_minutes(then.suggestion.check.place());
+        let on = look
+            .suggestion
+            .check
+            .place()
+            .walk_minutes(then.suggestion.check.place());
         let cost = look.cost + on + then.cost - then.suggestion.walk_minutes;
         (look.suggestion.gain_bits + then.suggestion.gain_bits) / cost
     }
 
     fn said(&self, check: Check, answer: Answer) -> bool {
-        self.tracer.case.evidence.iter().any(|e| e.check == check && e.answer == answer)
+        self.tracer
+            .case
+            .evidence
+            .iter()
+            .any(|e| e.check == check && e.answer == answer)
     }
 
     /// Whether what can be seen only before hands are on it was looked at.
@@ -383,7 +422,12 @@ impl<'a> Desk<'a> {
             return Reason::CheapHere;
         };
         let (of_a, of_b) = (self.given(answers, a.mode), self.given(answers, b.mode));
-        let apart: f64 = of_a.iter().zip(of_b).map(|(x, y)| (x - y).abs()).sum::<f64>() / 2.0;
+        let apart: f64 = of_a
+            .iter()
+            .zip(of_b)
+            .map(|(x, y)| (x - y).abs())
+            .sum::<f64>()
+            / 2.0;
         if check.is_look() && self.tracer.stage(check) == Stage::AsFound {
             Reason::BeforeTouching
         } else if a.probability >= 0.5 && apart > 0.3 {
@@ -405,13 +449,20 @@ impl<'a> Desk<'a> {
         let mut sum = [0.0; 3];
         let sets = self.tracer.leading.iter().zip(answers);
         for ((set, _), (p, chance)) in sets {
-            if set.iter().any(|m| self.tracer.lattice.modes.get(*m) == Some(&suspect)) {
+            if set
+                .iter()
+                .any(|m| self.tracer.lattice.modes.get(*m) == Some(&suspect))
+            {
                 for (s, c) in sum.iter_mut().zip(chance) {
                     *s += p * c;
                 }
             }
         }
         let total: f64 = sum.iter().sum();
-        if total > 0.0 { sum.map(|s| s / total) } else { sum }
+        if total > 0.0 {
+            sum.map(|s| s / total)
+        } else {
+            sum
+        }
     }
 }

@@ -190,7 +190,10 @@ impl Observed {
                 two(logistic((excess - 2.5) / 0.8))
             }
             Reading::Range => {
-                let x = ratio_log(self.range?.get::<kelvin>(), self.design_range?.get::<kelvin>());
+                let x = ratio_log(
+                    self.range?.get::<kelvin>(),
+                    self.design_range?.get::<kelvin>(),
+                );
                 x.map(|x| Soft::Bells(x, RANGE))
             }
             Reading::Approach => {
@@ -206,7 +209,11 @@ impl Observed {
             }
             Reading::PumpInlet => {
                 let usual = self.pump_inlet_usual.map_or(0.0, GaugePressure::pascals);
-                let margin = if self.pump_inlet_usual.is_some() { 8e3 } else { 0.0 };
+                let margin = if self.pump_inlet_usual.is_some() {
+                    8e3
+                } else {
+                    0.0
+                };
                 let under = usual - margin - self.pump_inlet?.pascals();
                 let low = logistic(under / 3_000.0);
                 let weights = [1.0 - low, low / 2.0, low / 2.0];
@@ -268,7 +275,10 @@ mod tests {
             assert_eq!(seen.soft(Reading::Range, &plant), None, "{design}");
         }
         seen.design_range = Some(k(5.0));
-        assert_eq!(seen.soft(Reading::Range, &plant), Some(Soft::Bells(0.0, RANGE)));
+        assert_eq!(
+            seen.soft(Reading::Range, &plant),
+            Some(Soft::Bells(0.0, RANGE))
+        );
     }
 
     #[test]
@@ -281,7 +291,10 @@ mod tests {
         let text = serde_json::to_string(&seen).unwrap();
         assert!(text.contains("\"machines-out\":3"), "{text}");
         assert_eq!(serde_json::from_str::<Observed>(&text).unwrap(), seen);
-        assert_eq!(serde_json::from_str::<Observed>("{}").unwrap(), Observed::default());
+        assert_eq!(
+            serde_json::from_str::<Observed>("{}").unwrap(),
+            Observed::default()
+        );
     }
 
     #[test]
@@ -307,6 +320,9 @@ mod tests {
             assert!(bell(rise, 3) > 5.0 * bell(rise, 0), "{rise}");
         }
         assert!(bell(0.0, 0) > 5.0 * bell(0.0, 3));
-        assert!(bell(1.4, 0) < 4.0 * bell(1.4, 3), "a slipping belt is not cleared by it");
+        assert!(
+            bell(1.4, 0) < 4.0 * bell(1.4, 3),
+            "a slipping belt is not cleared by it"
+        );
     }
 }

@@ -160,7 +160,7 @@ impl Plant {
             }
             M::FloatJammedUp | M::FloatSunk => matches!(control, L::FloatValve | L::FloatSwitch),
             M::TransmitterHigh => control == L::Transmitter,
-                M::LowDifferential | M::PilotBlocked | M::ValveBackwards => self.electric_fill(),
+            M::LowDifferential | M::PilotBlocked | M::ValveBackwards => self.electric_fill(),
             M::BleedStuckOpen => self.bleed != Bleed::None,
             M::BleedOverset => matches!(self.bleed, Bleed::Timer | Bleed::Conductivity),
             M::OverflowLow => self.overflow,
@@ -187,6 +187,9 @@ impl Plant {
 
     /// The faults this plant can have, in the order of [`Mode::ALL`].
     pub fn modes(&self) -> Vec<Mode> {
-        Mode::ALL.into_iter().filter(|m| self.can_have(*m)).collect()
+        Mode::ALL
+            .into_iter()
+            .filter(|m| self.can_have(*m))
+            .collect()
     }
 }

@@ -41,7 +41,9 @@ pub struct Tracer {
 
 impl std::fmt::Debug for Tracer {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.debug_struct("Tracer").field("case", &self.case).finish_non_exhaustive()
+        f.debug_struct("Tracer")
+            .field("case", &self.case)
+            .finish_non_exhaustive()
     }
 }
 
@@ -90,7 +92,10 @@ impl Tracer {
             .zip(&self.mass.modes)
             .map(|(mode, [steady, intermittent])| {
                 let was = (steady + intermittent).min(1.0);
-                let left = corrected.iter().position(|c| c == mode).map_or(1.0, |i| remains[i]);
+                let left = corrected
+                    .iter()
+                    .position(|c| c == mode)
+                    .map_or(1.0, |i| remains[i]);
                 Suspect {
                     mode: *mode,
                     probability: was * left,
@@ -100,7 +105,9 @@ impl Tracer {
                 }
             })
             .collect();
-        sort_by(&mut suspects, |a, b| b.probability.total_cmp(&a.probability));
+        sort_by(&mut suspects, |a, b| {
+            b.probability.total_cmp(&a.probability)
+        });
         let mut groups: Vec<(Group, f64)> = Group::ALL.into_iter().zip(self.mass.groups).collect();
         let mut branches: Vec<(Branch, f64)> =
             Branch::ALL.into_iter().zip(self.mass.branches).collect();

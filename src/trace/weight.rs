@@ -104,7 +104,9 @@ impl Tracer {
             }
         }
         for list in &mut weights {
-            sort_by(list, |a, b| b.log10_odds.abs().total_cmp(&a.log10_odds.abs()));
+            sort_by(list, |a, b| {
+                b.log10_odds.abs().total_cmp(&a.log10_odds.abs())
+            });
         }
         weights
     }
@@ -145,7 +147,10 @@ impl Tracer {
                 None => *p,
             };
             all += p;
-            if set.iter().any(|m| self.lattice.modes.get(*m) == Some(&mode)) {
+            if set
+                .iter()
+                .any(|m| self.lattice.modes.get(*m) == Some(&mode))
+            {
                 there += p;
             }
         }
@@ -160,7 +165,10 @@ pub fn why(plant: &Plant, observed: &Observed, evidence: &[Evidence], mode: Mode
         evidence: evidence.to_vec(),
         ..Case::default()
     };
-    Tracer::new(plant, &case).why(&[mode]).pop().unwrap_or_default()
+    Tracer::new(plant, &case)
+        .why(&[mode])
+        .pop()
+        .unwrap_or_default()
 }
 
 /// Odds on a base-10 logarithm, held within twelve orders either way.

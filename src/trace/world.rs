@@ -58,7 +58,11 @@ impl Worlds {
                     left += p * bits.map(|(_, a)| a[0] + a[1]).sum::<f64>();
                 }
             }
-            if there > 0.0 { left / there } else { super::hypothesis::RESIDUE }
+            if there > 0.0 {
+                left / there
+            } else {
+                super::hypothesis::RESIDUE
+            }
         };
         corrected.iter().map(of).collect()
     }
@@ -69,8 +73,7 @@ impl Worlds {
         let mut against = 0.0;
         for (set, p, acting) in &self.sets {
             for (bits, by_level) in acting.iter().enumerate() {
-                let (effect, drains) =
-                    self.effect(tracer, *set, bits, |mode| heard.effect(mode));
+                let (effect, drains) = self.effect(tracer, *set, bits, |mode| heard.effect(mode));
                 for (low, share) in by_level.iter().enumerate() {
                     if heard.by_effect[effect][2 * usize::from(drains) + low] < least {
                         against += p * share;
@@ -92,7 +95,9 @@ impl Worlds {
     ) -> (usize, bool) {
         let mut strongest = 0;
         for (i, m) in set.iter().enumerate() {
-            let Some(mode) = tracer.lattice.modes.get(*m) else { continue };
+            let Some(mode) = tracer.lattice.modes.get(*m) else {
+                continue;
+            };
             let (acting, quiet) = of(*mode);
             let here = if bits >> i & 1 == 1 {
                 acting
@@ -103,12 +108,17 @@ impl Worlds {
             };
             strongest = strongest.max(usize::from(here));
         }
-        (strongest, tracer.lattice.draining(kinds(&tracer.lattice, set), bits))
+        (
+            strongest,
+            tracer.lattice.draining(kinds(&tracer.lattice, set), bits),
+        )
     }
 
     /// Chance of each answer of `check` within each leading set.
     pub fn answers(&self, tracer: &Tracer, check: Check) -> Vec<[f64; 3]> {
-        let Some(sheet) = sheet::of(check) else { return Vec::new() };
+        let Some(sheet) = sheet::of(check) else {
+            return Vec::new();
+        };
         let columns: [_; 3] = std::array::from_fn(|column| {
             by_basin(sheet, self.epoch.stage, |effect, low| {
                 chances(sheet, &tracer.plant, effect, low)[column]

@@ -6,7 +6,7 @@ use super::{Phrase, ReportPhrase, Tongue, Words, en};
 use crate::physics::water::{Evaporation, EvaporationMethod, EvaporationWarning};
 use crate::quantity::{System, Value, show};
 use crate::record::{Figures, Lack, LeavingItem, LeavingState, Way, What};
-use crate::trace::Mode;
+use crate::trace::{Branch, Mode, Suspect};
 
 impl Words {
     /// A fixed phrase.
@@ -152,12 +152,14 @@ impl Words {
     }
 
     /// The top suspect in one line.
-    pub fn suspect_summary(self, mode: Mode, probability: f64) -> String {
+    pub fn suspect_summary(self, branch: Branch, probability: f64, first: &Suspect) -> String {
         match self.0 {
             Tongue::English => format!(
-                "Likeliest: {}, {}. Not proven yet",
-                self.trace_mode(mode),
-                self.percent(probability)
+                "{}, {}. Likeliest in it: {}, {}. Not proven yet",
+                self.trace_branch(branch),
+                self.percent(probability),
+                self.trace_mode(first.mode),
+                self.percent(first.probability)
             ),
         }
     }

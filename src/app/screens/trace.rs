@@ -9,10 +9,9 @@ use crate::app::ledger::ledger;
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
-use crate::record::{Body, Site, Visit, VisitId, observed, plant};
+use crate::record::{Body, Site, Visit, VisitId, case, plant};
 use crate::trace::{
-    Advice, Answer, Belief, Check, Evidence, Mode, Place, Source, Strength, Weight, advise, cure,
-    infer, why,
+    Advice, Answer, Belief, Check, Evidence, Mode, Place, Source, Strength, Tracer, Weight, cure,
 };
 use crate::words::Phrase as P;
 
@@ -23,6 +22,8 @@ struct Mind {
     site: Site,
     belief: Belief,
     advice: Advice,
+    /// What speaks for and against each suspect that is shown.
+    weights: Vec<Vec<Weight>>,
 }
 
 /// The station.
@@ -39,10 +40,13 @@ pub fn Trace(id: VisitId) -> View {
     let chosen = RwSignal::new(None::<Check>);
     let mind = Memo::new(move |_| {
         let (visit, site) = job.both()?;
-        let (plant, seen, evidence) = (plant(&site), observed(&site, &visit), visit.evidence());
-        let belief = infer(&plant, &seen, &evidence);
-        let advice = advise(&plant, &seen, &evidence, at.get());
+        let tracer = Tracer::new(&plant(&site), &case(&site, &visit));
+        let belief = tracer.belief();
+        let advice = tracer.advise(at.get());
+        let shown: Vec<Mode> = belief.suspects.iter().take(SHOWN).map(|s| s.mode).collect();
+        let weights = tracer.why(&shown);
         Some(Mind {
+            weights,
             visit,
             site,
             belief,
@@ -68,10 +72,10 @@ pub fn Trace(id: VisitId) -> View {
         }
     };
     let sub = live(move || {
-        let top = mind.with(|m| m.as_ref().and_then(|m| m.belief.suspects.first().cloned()));
+        let top = mind.with(|m| m.as_ref().and_then(|m| m.belief.heading()));
         let begun = mind.with(|m| m.as_ref().is_some_and(|m| m.visit.has_begun()));
         match top {
-            Some(top) if begun => words.suspect_summary(top.mode, top.probability),
+            Some((branch, p, first)) if begun => words.suspect_summary(branch, p, &first),
             _ => words.phrase(P::TraceSub).to_owned(),
         }
     });
@@ -222,11 +226,12 @@ fn CheckCard(
 /// How many suspects are shown in full.
 const SHOWN: usize = 5;
 
+/// How many more are named.
+const REST: usize = 6;
+
 #[component]
 fn Suspects(mind: Mind) -> View {
     let words = prefs().words;
-    let plant = plant(&mind.site);
-    let seen = observed(&mind.site, &mind.visit);
     let evidence = mind.visit.evidence();
     let (shown, rest) = mind
         .belief
@@ -234,12 +239,13 @@ fn Suspects(mind: Mind) -> View {
         .split_at(SHOWN.min(mind.belief.suspects.len()));
     let rest: Vec<String> = rest
         .iter()
+        .take(REST)
         .map(|s| words.trace_mode(s.mode).to_owned())
         .collect();
     let rows = shown
         .iter()
-        .map(|s| {
-            let weights = why(&plant, &seen, &evidence, s.mode);
+        .zip(mind.weights)
+        .map(|(s, weights)| {
             let width = format!("{:.1}%", 100.0 * s.probability);
             let manner = words.manner_split(s.steady, s.intermittent, s.mode.can_be_intermittent());
             markup! {

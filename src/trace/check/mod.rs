@@ -103,7 +103,10 @@ impl Check {
             Check::WiresOffHolder => matches!(control, L::ElectrodeRelay | L::FloatSwitch),
             Check::Substitution => matches!(control, L::ElectrodeRelay | L::Transmitter),
             Check::LevelSignal => control == L::Transmitter,
-            Check::CallAsFound | Check::ControlVoltage | Check::FillStops => plant.electric_fill(),
+            Check::CallAsFound | Check::ControlVoltage | Check::FillStops | Check::CoilPull => {
+                plant.electric_fill()
+            }
+            _ if matches!(self.access(), Access::Panel | Access::ValveBox) => plant.electric_fill(),
             _ => true,
         };
         here && (self.is_look() || plant.modes().iter().any(|m| self.speaks_of(*m)))
@@ -141,7 +144,10 @@ mod tests {
         let after = |check: Check, all: &[Evidence]| check.stage_after(all);
         assert_eq!(after(Check::CallAsFound, &[look]), Stage::AsFound);
         assert_eq!(after(Check::CallAsFound, &[look, wiped]), Stage::Testing);
-        assert_eq!(after(Check::CallAsFound, &[look, let_in]), Stage::WaterLetIn);
+        assert_eq!(
+            after(Check::CallAsFound, &[look, let_in]),
+            Stage::WaterLetIn
+        );
         assert_eq!(after(Check::ForceValve, &[look]), Stage::Testing);
     }
 
@@ -151,11 +157,31 @@ mod tests {
         let text = serde_json::to_string(&Check::StrainerBlowOff).unwrap();
         assert_eq!(text, "\"strainer-blow-off\"");
         for name in [
-            "machines-out", "basin-on-arrival", "call-as-found", "level-now", "entering-water",
-            "range-width", "approach-today", "fan-and-air", "pump-pressure", "machine-own",
-            "weather-and-load", "control-voltage", "probe-dried", "substitution", "coil-voltage",
-            "coil-pull", "flow-on-call", "force-valve", "hand-valves", "strainer-blow-off",
-            "mains-pressure", "probe-film", "foam-look", "water-loss", "refill-test",
+            "machines-out",
+            "basin-on-arrival",
+            "call-as-found",
+            "level-now",
+            "entering-water",
+            "range-width",
+            "approach-today",
+            "fan-and-air",
+            "pump-pressure",
+            "machine-own",
+            "weather-and-load",
+            "control-voltage",
+            "probe-dried",
+            "substitution",
+            "coil-voltage",
+            "coil-pull",
+            "flow-on-call",
+            "force-valve",
+            "hand-valves",
+            "strainer-blow-off",
+            "mains-pressure",
+            "probe-film",
+            "foam-look",
+            "water-loss",
+            "refill-test",
         ] {
             let text = format!("\"{name}\"");
             let check: Check = serde_json::from_str(&text).expect(name);

@@ -45,7 +45,7 @@ macro_rules! checks {
             access: Access::$access,
             cautions: $care,
             answers: &[$(Answer::$answer),*],
-            disturbs: [$(stringify!($touch))?].len() > 0,
+            disturbs: !<[&str]>::is_empty(&[$(stringify!($touch))?]),
         }),*];
     };
 }
@@ -68,7 +68,6 @@ const BASIN: &[Caution] = &[
     Caution::Chemicals,
     Caution::ConfinedSpace,
 ];
-const PUMP: &[Caution] = &[Caution::LiveVoltage, Caution::WaterPressure];
 const TREATED: &[Caution] = &[Caution::Chemicals];
 
 checks! {

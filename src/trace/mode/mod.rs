@@ -99,7 +99,11 @@ mod tests {
             let row = mode.row().expect("a row");
             assert!(row.weight > 0.0 && row.comes_and_goes <= 80 && row.minutes >= 5);
         }
-        let total: f32 = Mode::ALL.iter().filter_map(|m| m.row()).map(|r| r.weight).sum();
+        let total: f32 = Mode::ALL
+            .iter()
+            .filter_map(|m| m.row())
+            .map(|r| r.weight)
+            .sum();
         assert!((1000.0..1400.0).contains(&total), "{total}");
     }
 

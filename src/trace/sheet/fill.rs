@@ -9,11 +9,23 @@ const WEAK: &[Mode] = &[MainsLow, ReducingValve, StrainerBlocked, BackflowStuck]
 /// The line gives nothing.
 const SHUT: &[Mode] = &[HandValveShut, LineFrozen];
 /// The valve is told to open and does not.
-const VALVE: &[Mode] = &[ValveStuck, PilotBlocked, DiaphragmTorn, ValveBackwards, LowDifferential];
+const VALVE: &[Mode] = &[
+    ValveStuck,
+    PilotBlocked,
+    DiaphragmTorn,
+    ValveBackwards,
+    LowDifferential,
+];
 /// Nothing tells the valve to open.
 const UNTOLD: &[Mode] = &[
-    SupplyLost, FuseBlown, TransformerFailed, DisconnectOff, ControllerDead, RelayContactOpen,
-    WiringOpen, CoilOpen,
+    SupplyLost,
+    FuseBlown,
+    TransformerFailed,
+    DisconnectOff,
+    ControllerDead,
+    RelayContactOpen,
+    WiringOpen,
+    CoilOpen,
 ];
 
 pub(super) const SHEETS: &[Sheet] = &[
@@ -48,20 +60,39 @@ pub(super) const SHEETS: &[Sheet] = &[
     // The stem of a pilot valve, or the bypass around it.
     Sheet::new(
         K::ForceValve,
-        &[three(960, 30), three(750, 130), three(40, 560), three(10, 90)],
+        &[
+            three(960, 30),
+            three(750, 130),
+            three(40, 560),
+            three(10, 90),
+        ],
         &[(1, 0, VALVE), (2, 0, WEAK), (3, 0, SHUT)],
     ),
-    Sheet::new(K::ValveArrow, &[two(990), two(20)], &[(1, 1, &[ValveBackwards])]),
+    Sheet::new(
+        K::ValveArrow,
+        &[two(990), two(20)],
+        &[(1, 1, &[ValveBackwards])],
+    ),
     Sheet::new(
         K::ValveStrip,
-        &[three(920, 40), three(350, 150), three(150, 150), three(60, 880), three(40, 40)],
+        &[
+            three(920, 40),
+            three(350, 150),
+            three(150, 150),
+            three(60, 880),
+            three(40, 40),
+        ],
         &[
             (2, 1, &[ValveStuck, ValvePassing]),
             (3, 3, &[PilotBlocked]),
             (4, 4, &[DiaphragmTorn]),
         ],
     ),
-    Sheet::new(K::HandValves, &[two(990), two(30)], &[(1, 1, &[HandValveShut])]),
+    Sheet::new(
+        K::HandValves,
+        &[two(990), two(30)],
+        &[(1, 1, &[HandValveShut])],
+    ),
     Sheet::new(
         K::StrainerBlowOff,
         &[two(950), two(200), two(60)],
@@ -72,17 +103,35 @@ pub(super) const SHEETS: &[Sheet] = &[
         &[two(960), two(280), two(70)],
         &[(1, 0, &[LowDifferential]), (2, 0, WEAK), (2, 0, SHUT)],
     ),
-    Sheet::new(K::LineCold, &[two(970), two(500), two(60)], &[(2, 1, &[LineFrozen])]),
+    Sheet::new(
+        K::LineCold,
+        &[two(970), two(500), two(60)],
+        &[(2, 1, &[LineFrozen])],
+    ),
     Sheet::new(
         K::PressureAfterReducer,
         &[two(965), two(60)],
         &[(1, 0, &[ReducingValve, MainsLow])],
     ),
-    Sheet::new(K::BackflowLook, &[two(950), two(500), two(100)], &[(2, 1, &[BackflowStuck])]),
-    Sheet::new(K::MainsPressure, &[two(970), two(60)], &[(1, 0, &[MainsLow])]),
+    Sheet::new(
+        K::BackflowLook,
+        &[two(950), two(500), two(100)],
+        &[(2, 1, &[BackflowStuck])],
+    ),
+    Sheet::new(
+        K::MainsPressure,
+        &[two(970), two(60)],
+        &[(1, 0, &[MainsLow])],
+    ),
     Sheet::new(
         K::RefillTest,
-        &[three(950, 40), three(300, 600), three(50, 600), three(150, 100), three(30, 120)],
+        &[
+            three(950, 40),
+            three(300, 600),
+            three(50, 600),
+            three(150, 100),
+            three(30, 120),
+        ],
         &[
             (1, 0, super::loss::LOSS),
             (1, 0, &[BleedStuckOpen]),

@@ -8,12 +8,20 @@ use crate::trace::mode::Mode::{self, *};
 
 /// Faults by which the sensing says full over a low basin.
 pub(crate) const FALSE_FULL: &[Mode] = &[
-    ProbeFilm, ProbeFoam, ProbeCableShort, HolderMoisture, ControllerStuckFull, StillWell,
-    TransmitterHigh, CallSetLow,
+    ProbeFilm,
+    ProbeFoam,
+    ProbeCableShort,
+    HolderMoisture,
+    ControllerStuckFull,
+    StillWell,
+    TransmitterHigh,
+    CallSetLow,
 ];
 
 pub(super) const SHEETS: &[Sheet] = &[
-    Sheet::new(K::BasinOnArrival, &[two(10)], &[]).over_low(&[two(990)]).on_arrival(),
+    Sheet::new(K::BasinOnArrival, &[two(10)], &[])
+        .over_low(&[two(990)])
+        .on_arrival(),
     // Over a basin that was low: still low while something drains it.
     Sheet::new(
         K::LevelNow,
@@ -22,13 +30,41 @@ pub(super) const SHEETS: &[Sheet] = &[
             1,
             0,
             &[
-                ProbeFilm, ProbeFoam, ProbeCableShort, HolderMoisture, ControllerStuckFull,
-                StillWell, FloatJammedUp, TransmitterHigh, SupplyLost, FuseBlown,
-                TransformerFailed, DisconnectOff, ControllerDead, RelayContactOpen,
-                WiringHighResistance, WiringOpen, CoilOpen, CoilWeak, ValveStuck, PilotBlocked,
-                DiaphragmTorn, ValveBackwards, LowDifferential, HandValveShut, StrainerBlocked,
-                BackflowStuck, ReducingValve, MainsLow, LineFrozen, BleedStuckOpen, BleedOverset,
-                BasinLeak, OverflowLow, DrainAjar, DrainsBack,
+                ProbeFilm,
+                ProbeFoam,
+                ProbeCableShort,
+                HolderMoisture,
+                ControllerStuckFull,
+                StillWell,
+                FloatJammedUp,
+                TransmitterHigh,
+                SupplyLost,
+                FuseBlown,
+                TransformerFailed,
+                DisconnectOff,
+                ControllerDead,
+                RelayContactOpen,
+                WiringHighResistance,
+                WiringOpen,
+                CoilOpen,
+                CoilWeak,
+                ValveStuck,
+                PilotBlocked,
+                DiaphragmTorn,
+                ValveBackwards,
+                LowDifferential,
+                HandValveShut,
+                StrainerBlocked,
+                BackflowStuck,
+                ReducingValve,
+                MainsLow,
+                LineFrozen,
+                BleedStuckOpen,
+                BleedOverset,
+                BasinLeak,
+                OverflowLow,
+                DrainAjar,
+                DrainsBack,
             ],
         )],
     )
@@ -36,7 +72,13 @@ pub(super) const SHEETS: &[Sheet] = &[
     .on_arrival(),
     Sheet::new(
         K::CallAsFound,
-        &[three(30, 960), three(10, 980), three(950, 40), three(20, 380), three(10, 40)],
+        &[
+            three(30, 960),
+            three(10, 980),
+            three(950, 40),
+            three(20, 380),
+            three(10, 40),
+        ],
         &[
             (1, 0, FALSE_FULL),
             (1, 0, &[FloatJammedUp]),
@@ -59,7 +101,11 @@ pub(super) const SHEETS: &[Sheet] = &[
         &[two(970), two(900), two(80), two(10)],
         &[
             (1, 0, &[ProbeFilm, ProbeFoam, HolderMoisture, StillWell]),
-            (2, 0, &[ProbeCableShort, ControllerStuckFull, ControllerDead]),
+            (
+                2,
+                0,
+                &[ProbeCableShort, ControllerStuckFull, ControllerDead],
+            ),
             (3, 0, super::power::DEAD),
         ],
     ),
@@ -67,7 +113,11 @@ pub(super) const SHEETS: &[Sheet] = &[
         K::WiresOffHolder,
         &[two(970), two(60), two(10)],
         &[
-            (1, 0, &[ProbeCableShort, ControllerStuckFull, ControllerDead]),
+            (
+                1,
+                0,
+                &[ProbeCableShort, ControllerStuckFull, ControllerDead],
+            ),
             (2, 0, super::power::DEAD),
         ],
     ),
@@ -80,7 +130,11 @@ pub(super) const SHEETS: &[Sheet] = &[
     Sheet::new(
         K::ProbeFilm,
         &[two(940), two(750), two(350), two(90)],
-        &[(1, 1, &[ProbeFoam]), (3, 2, &[ProbeFilm]), (2, 1, &[HolderMoisture])],
+        &[
+            (1, 1, &[ProbeFoam]),
+            (3, 2, &[ProbeFilm]),
+            (2, 1, &[HolderMoisture]),
+        ],
     ),
     Sheet::new(
         K::FoamLook,
@@ -94,7 +148,12 @@ pub(super) const SHEETS: &[Sheet] = &[
     ),
     Sheet::new(
         K::FloatLook,
-        &[three(940, 40), three(400, 560), three(100, 860), three(50, 50)],
+        &[
+            three(940, 40),
+            three(400, 560),
+            three(100, 860),
+            three(50, 50),
+        ],
         &[(2, 1, &[FloatJammedUp]), (3, 3, &[FloatSunk])],
     ),
     Sheet::new(
@@ -117,7 +176,11 @@ pub(super) const SHEETS: &[Sheet] = &[
             (1, 1, &[ProbeFilm, ProbeFoam]),
             (2, 1, &[BleedStuckOpen]),
             (2, 0, super::loss::LOSS),
-            (2, 0, &[ReferenceLost, FloatSunk, RelayContactWelded, ValvePassing]),
+            (
+                2,
+                0,
+                &[ReferenceLost, FloatSunk, RelayContactWelded, ValvePassing],
+            ),
         ],
     )
     .over_low(&[three(550, 400), three(400, 570), three(300, 60)]),

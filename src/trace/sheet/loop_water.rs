@@ -6,32 +6,58 @@ use crate::trace::mode::Mode::{self, *};
 
 /// Faults that starve the loop of water.
 pub(crate) const FLOW: &[Mode] = &[
-    PumpStopped, PumpBackwards, PumpWorn, PumpStrainer, AirBound, LoopValve, SuctionScreen,
+    PumpStopped,
+    PumpBackwards,
+    PumpWorn,
+    PumpStrainer,
+    AirBound,
+    LoopValve,
+    SuctionScreen,
 ];
 
 /// Faults that keep the tower from cooling what flows over it, and a day that
 /// is too much for it.
 pub(super) const TOWER: &[Mode] = &[
-    FanStopped, FanBackwards, BeltOff, FanControl, FillFouled, AirInlet, Recirculation,
-    NozzlesBlocked, CellUneven, TowerBypass,
+    FanStopped,
+    FanBackwards,
+    BeltOff,
+    FanControl,
+    FillFouled,
+    AirInlet,
+    Recirculation,
+    NozzlesBlocked,
+    CellUneven,
+    TowerBypass,
 ];
 
 pub(super) const SHEETS: &[Sheet] = &[
     Sheet::new(
         K::EnteringWater,
         &[two(70), two(150), two(900)],
-        &[(1, 0, FLOW), (2, 0, TOWER), (2, 1, &[ConditionsBeyondDesign])],
+        &[
+            (1, 0, FLOW),
+            (2, 0, TOWER),
+            (2, 1, &[ConditionsBeyondDesign]),
+        ],
     )
     .over_low(&[two(400), two(400), two(920)]),
     Sheet::new(
         K::RangeWidth,
         &[two(60), two(300), two(850)],
-        &[(1, 0, &[ConditionsBeyondDesign, NozzlesBlocked]), (2, 0, FLOW)],
+        &[
+            (1, 0, &[ConditionsBeyondDesign, NozzlesBlocked]),
+            (2, 0, FLOW),
+        ],
     )
     .over_low(&[two(700), two(700), two(850)]),
     Sheet::new(
         K::PumpPressure,
-        &[three(930, 40), three(650, 100), three(100, 750), three(100, 150)],
+        &[
+            three(930, 40),
+            three(650, 100),
+            three(100, 750),
+            three(100, 150),
+        ],
         &[
             (1, 1, &[LoopValve]),
             (2, 0, &[AirBound, SuctionScreen]),
@@ -39,27 +65,58 @@ pub(super) const SHEETS: &[Sheet] = &[
             (3, 3, &[PumpBackwards, PumpStrainer]),
         ],
     )
-    .over_low(&[three(200, 600), three(200, 600), three(100, 750), three(100, 300)]),
+    .over_low(&[
+        three(200, 600),
+        three(200, 600),
+        three(100, 750),
+        three(100, 300),
+    ]),
     Sheet::new(
         K::PumpCurrent,
-        &[three(940, 50), three(400, 580), three(200, 770), three(20, 40)],
+        &[
+            three(940, 50),
+            three(400, 580),
+            three(200, 770),
+            three(20, 40),
+        ],
         &[
             (1, 1, &[PumpStrainer, LoopValve, PumpBackwards]),
             (2, 0, &[AirBound, PumpWorn]),
             (3, 0, &[PumpStopped]),
         ],
     )
-    .over_low(&[three(450, 530), three(300, 680), three(200, 770), three(20, 40)]),
-    Sheet::new(K::PumpRotation, &[two(985), two(40)], &[(1, 1, &[PumpBackwards])]),
+    .over_low(&[
+        three(450, 530),
+        three(300, 680),
+        three(200, 770),
+        three(20, 40),
+    ]),
+    Sheet::new(
+        K::PumpRotation,
+        &[two(985), two(40)],
+        &[(1, 1, &[PumpBackwards])],
+    ),
     Sheet::new(
         K::PumpStrainerDrop,
         &[two(950), two(300), two(70)],
         &[(2, 1, &[PumpStrainer])],
     ),
     Sheet::new(K::LoopValves, &[two(980), two(50)], &[(1, 1, &[LoopValve])]),
-    Sheet::new(K::VentAir, &[two(930), two(350), two(80)], &[(2, 1, &[AirBound])])
-        .over_low(&[two(450), two(300), two(80)]),
-    Sheet::new(K::SuctionLook, &[two(950), two(250), two(80)], &[(2, 1, &[SuctionScreen])])
-        .over_low(&[two(500), two(250), two(80)]),
-    Sheet::new(K::TowerBypassLook, &[two(960), two(350), two(60)], &[(2, 1, &[TowerBypass])]),
+    Sheet::new(
+        K::VentAir,
+        &[two(930), two(350), two(80)],
+        &[(2, 1, &[AirBound])],
+    )
+    .over_low(&[two(450), two(300), two(80)]),
+    Sheet::new(
+        K::SuctionLook,
+        &[two(950), two(250), two(80)],
+        &[(2, 1, &[SuctionScreen])],
+    )
+    .over_low(&[two(500), two(250), two(80)]),
+    Sheet::new(
+        K::TowerBypassLook,
+        &[two(960), two(350), two(60)],
+        &[(2, 1, &[TowerBypass])],
+    ),
 ];

@@ -20,7 +20,11 @@ pub(super) const SHEETS: &[Sheet] = &[
         &[two(960), two(800), two(350), two(60)],
         &[(3, 1, &[BleedStuckOpen]), (2, 0, &[BleedOverset])],
     ),
-    Sheet::new(K::BleedSettings, &[two(940), two(80)], &[(1, 1, &[BleedOverset])]),
+    Sheet::new(
+        K::BleedSettings,
+        &[two(940), two(80)],
+        &[(1, 1, &[BleedOverset])],
+    ),
     Sheet::new(
         K::OverflowLook,
         &[two(960), two(250), two(60)],
@@ -35,5 +39,9 @@ pub(super) const SHEETS: &[Sheet] = &[
             (1, 0, &[BleedOverset]),
         ],
     ),
-    Sheet::new(K::PumpStopRise, &[two(950), two(450), two(80)], &[(2, 1, &[DrainsBack])]),
+    Sheet::new(
+        K::PumpStopRise,
+        &[two(950), two(450), two(80)],
+        &[(2, 1, &[DrainsBack])],
+    ),
 ];

@@ -2,13 +2,7 @@
 
 use super::{Sheet, two};
 use crate::trace::check::Check as K;
-use crate::trace::mode::Mode::{self, *};
-
-/// Faults of one machine alone.
-pub(crate) const OWN: &[Mode] = &[
-    CondenserFouled, RegulatingValve, NonCondensables, Overcharge, PressureControl, BranchStrainer,
-    BranchValve, MachineOverload,
-];
+use crate::trace::mode::Mode::*;
 
 pub(super) const SHEETS: &[Sheet] = &[
     // How many are out follows from common or own cause; see `model.rs`. The
@@ -20,25 +14,80 @@ pub(super) const SHEETS: &[Sheet] = &[
             1,
             1,
             &[
-                ConditionsBeyondDesign, PumpStopped, PumpBackwards, PumpWorn, PumpStrainer,
-                AirBound, LoopValve, SuctionScreen, FanStopped, FanBackwards, BeltOff, FanControl,
-                FillFouled, AirInlet, Recirculation, NozzlesBlocked, CellUneven, TowerBypass,
-                ProbeFilm, ProbeFoam, ProbeCableShort, HolderMoisture, ControllerStuckFull,
-                StillWell, FloatJammedUp, TransmitterHigh, CallSetLow, SupplyLost, FuseBlown,
-                TransformerFailed, DisconnectOff, ControllerDead, RelayContactOpen,
-                WiringHighResistance, WiringOpen, CoilOpen, CoilWeak, ValveStuck, PilotBlocked,
-                DiaphragmTorn, ValveBackwards, LowDifferential, HandValveShut, StrainerBlocked,
-                BackflowStuck, ReducingValve, MainsLow, LineFrozen, BleedStuckOpen, BleedOverset,
-                BasinLeak, OverflowLow, DrainAjar, DrainsBack,
+                ConditionsBeyondDesign,
+                PumpStopped,
+                PumpBackwards,
+                PumpWorn,
+                PumpStrainer,
+                AirBound,
+                LoopValve,
+                SuctionScreen,
+                FanStopped,
+                FanBackwards,
+                BeltOff,
+                FanControl,
+                FillFouled,
+                AirInlet,
+                Recirculation,
+                NozzlesBlocked,
+                CellUneven,
+                TowerBypass,
+                ProbeFilm,
+                ProbeFoam,
+                ProbeCableShort,
+                HolderMoisture,
+                ControllerStuckFull,
+                StillWell,
+                FloatJammedUp,
+                TransmitterHigh,
+                CallSetLow,
+                SupplyLost,
+                FuseBlown,
+                TransformerFailed,
+                DisconnectOff,
+                ControllerDead,
+                RelayContactOpen,
+                WiringHighResistance,
+                WiringOpen,
+                CoilOpen,
+                CoilWeak,
+                ValveStuck,
+                PilotBlocked,
+                DiaphragmTorn,
+                ValveBackwards,
+                LowDifferential,
+                HandValveShut,
+                StrainerBlocked,
+                BackflowStuck,
+                ReducingValve,
+                MainsLow,
+                LineFrozen,
+                BleedStuckOpen,
+                BleedOverset,
+                BasinLeak,
+                OverflowLow,
+                DrainAjar,
+                DrainsBack,
             ],
         )],
     ),
     Sheet::new(
         K::MachineOwn,
         &[two(60), two(350), two(850)],
-        &[(2, 1, &[RegulatingValve, PressureControl, MachineOverload]), (2, 2, &[
-            CondenserFouled, NonCondensables, Overcharge, BranchStrainer, BranchValve,
-        ])],
+        &[
+            (2, 1, &[RegulatingValve, PressureControl, MachineOverload]),
+            (
+                2,
+                2,
+                &[
+                    CondenserFouled,
+                    NonCondensables,
+                    Overcharge,
+                    BranchStrainer,
+                    BranchValve,
+                ],
+            ),
+        ],
     ),
     Sheet::new(
         K::MachineRange,
@@ -58,8 +107,16 @@ pub(super) const SHEETS: &[Sheet] = &[
             (2, 2, &[CondenserFouled, NonCondensables, Overcharge]),
         ],
     ),
-    Sheet::new(K::BranchValves, &[two(990), two(30)], &[(1, 1, &[BranchValve])]),
-    Sheet::new(K::BranchStrainer, &[two(950), two(60)], &[(1, 1, &[BranchStrainer])]),
+    Sheet::new(
+        K::BranchValves,
+        &[two(990), two(30)],
+        &[(1, 1, &[BranchValve])],
+    ),
+    Sheet::new(
+        K::BranchStrainer,
+        &[two(950), two(60)],
+        &[(1, 1, &[BranchStrainer])],
+    ),
     Sheet::new(
         K::RegulatingByHand,
         &[two(920), two(550), two(90)],
@@ -80,6 +137,14 @@ pub(super) const SHEETS: &[Sheet] = &[
         &[two(920), two(500), two(100)],
         &[(1, 1, &[NonCondensables]), (2, 2, &[Overcharge])],
     ),
-    Sheet::new(K::StandingPressure, &[two(960), two(60)], &[(1, 1, &[NonCondensables])]),
-    Sheet::new(K::TubesLook, &[two(940), two(30)], &[(1, 1, &[CondenserFouled])]),
+    Sheet::new(
+        K::StandingPressure,
+        &[two(960), two(60)],
+        &[(1, 1, &[NonCondensables])],
+    ),
+    Sheet::new(
+        K::TubesLook,
+        &[two(940), two(30)],
+        &[(1, 1, &[CondenserFouled])],
+    ),
 ];

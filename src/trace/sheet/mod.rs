@@ -95,7 +95,10 @@ const TOPICS: [&[Sheet]; 7] = [
 
 /// The sheet of a check.
 pub(crate) fn of(check: Check) -> Option<&'static Sheet> {
-    TOPICS.iter().flat_map(|t| t.iter()).find(|s| s.check == check)
+    TOPICS
+        .iter()
+        .flat_map(|t| t.iter())
+        .find(|s| s.check == check)
 }
 
 /// Acting and quiet effect of a mode on a check.
@@ -126,10 +129,16 @@ mod tests {
             let n = check.answers().len();
             for row in sheet.rows.iter().chain(sheet.low) {
                 assert_eq!(row.iter().sum::<u16>(), 1000, "{check:?} {row:?}");
-                assert!(row[..n].iter().all(|p| *p > 0), "{check:?}: {row:?} says never");
+                assert!(
+                    row[..n].iter().all(|p| *p > 0),
+                    "{check:?}: {row:?} says never"
+                );
                 assert!(row[n..].iter().all(|p| *p == 0), "{check:?} {row:?}");
             }
-            assert!(sheet.low.is_empty() || sheet.low.len() == sheet.rows.len(), "{check:?}");
+            assert!(
+                sheet.low.is_empty() || sheet.low.len() == sheet.rows.len(),
+                "{check:?}"
+            );
             let top = sheet.rows.len() as u8;
             let mut listed = vec![false; usize::from(top)];
             listed[0] = true;

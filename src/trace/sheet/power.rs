@@ -11,8 +11,16 @@ use crate::trace::mode::Mode::{self, *};
 pub(super) const DEAD: &[Mode] = &[SupplyLost, FuseBlown, TransformerFailed, DisconnectOff];
 
 pub(super) const SHEETS: &[Sheet] = &[
-    Sheet::new(K::ControlVoltage, &[three(970, 20), three(10, 140)], &[(1, 0, DEAD)]),
-    Sheet::new(K::DisconnectLook, &[two(990), two(20)], &[(1, 1, &[DisconnectOff])]),
+    Sheet::new(
+        K::ControlVoltage,
+        &[three(970, 20), three(10, 140)],
+        &[(1, 0, DEAD)],
+    ),
+    Sheet::new(
+        K::DisconnectLook,
+        &[two(990), two(20)],
+        &[(1, 1, &[DisconnectOff])],
+    ),
     Sheet::new(
         K::PanelSupply,
         &[two(980), two(20)],
@@ -21,12 +29,16 @@ pub(super) const SHEETS: &[Sheet] = &[
     Sheet::new(
         K::TransformerOutput,
         &[three(970, 20), three(20, 230), three(10, 30)],
-        &[(1, 0, &[TransformerFailed]), (2, 0, &[SupplyLost, DisconnectOff])],
+        &[
+            (1, 0, &[TransformerFailed]),
+            (2, 0, &[SupplyLost, DisconnectOff]),
+        ],
     ),
-    Sheet::new(K::FuseCheck, &[two(985), two(800), two(20)], &[
-        (2, 2, &[FuseBlown]),
-        (1, 0, &[TransformerFailed]),
-    ]),
+    Sheet::new(
+        K::FuseCheck,
+        &[two(985), two(800), two(20)],
+        &[(2, 2, &[FuseBlown]), (1, 0, &[TransformerFailed])],
+    ),
     // Watched at the output contact.
     Sheet::new(
         K::Substitution,
@@ -59,7 +71,12 @@ pub(super) const SHEETS: &[Sheet] = &[
     ),
     Sheet::new(
         K::CoilVoltage,
-        &[three(960, 30), three(850, 30), three(100, 850), three(20, 60)],
+        &[
+            three(960, 30),
+            three(850, 30),
+            three(100, 850),
+            three(20, 60),
+        ],
         &[
             (1, 0, super::level::FALSE_FULL),
             (1, 0, &[FloatJammedUp]),
@@ -70,18 +87,33 @@ pub(super) const SHEETS: &[Sheet] = &[
     ),
     Sheet::new(
         K::CoilCurrent,
-        &[three(960, 30), three(850, 30), three(150, 780), three(10, 40)],
+        &[
+            three(960, 30),
+            three(850, 30),
+            three(150, 780),
+            three(10, 40),
+        ],
         &[
             (1, 0, super::level::FALSE_FULL),
             (1, 0, &[FloatJammedUp]),
             (2, 0, &[WiringHighResistance, CoilWeak]),
-            (3, 0, &[CoilOpen, WiringOpen, RelayContactOpen, ControllerDead]),
+            (
+                3,
+                0,
+                &[CoilOpen, WiringOpen, RelayContactOpen, ControllerDead],
+            ),
             (3, 0, DEAD),
         ],
     ),
     Sheet::new(
         K::CoilResistance,
-        &[three(970, 20), three(500, 50), three(300, 100), three(850, 130), three(20, 960)],
+        &[
+            three(970, 20),
+            three(500, 50),
+            three(300, 100),
+            three(850, 130),
+            three(20, 960),
+        ],
         &[(2, 1, &[CoilWeak]), (4, 3, &[CoilOpen])],
     ),
     // A blade held at the nut is hard to misread.
@@ -92,7 +124,11 @@ pub(super) const SHEETS: &[Sheet] = &[
             (1, 0, super::level::FALSE_FULL),
             (1, 0, &[FloatJammedUp]),
             (2, 0, &[WiringHighResistance, CoilWeak]),
-            (3, 0, &[CoilOpen, WiringOpen, RelayContactOpen, ControllerDead]),
+            (
+                3,
+                0,
+                &[CoilOpen, WiringOpen, RelayContactOpen, ControllerDead],
+            ),
             (3, 0, DEAD),
         ],
     ),

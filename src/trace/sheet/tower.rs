@@ -7,14 +7,24 @@ use crate::trace::mode::Mode::*;
 pub(super) const SHEETS: &[Sheet] = &[
     Sheet::new(
         K::ApproachToday,
-        &[three(50, 880), three(70, 480), three(250, 700), three(880, 100)],
+        &[
+            three(50, 880),
+            three(70, 480),
+            three(250, 700),
+            three(880, 100),
+        ],
         &[
             (1, 0, super::loop_water::FLOW),
             (2, 0, &[ConditionsBeyondDesign]),
             (3, 0, super::loop_water::TOWER),
         ],
     )
-    .over_low(&[three(350, 400), three(300, 400), three(400, 400), three(800, 140)]),
+    .over_low(&[
+        three(350, 400),
+        three(300, 400),
+        three(400, 400),
+        three(800, 140),
+    ]),
     Sheet::new(
         K::FanAndAir,
         &[two(960), two(800), two(400), two(80)],
@@ -27,23 +37,45 @@ pub(super) const SHEETS: &[Sheet] = &[
     ),
     Sheet::new(
         K::FanRuns,
-        &[three(960, 30), three(700, 250), three(250, 600), three(60, 840), three(10, 30)],
+        &[
+            three(960, 30),
+            three(700, 250),
+            three(250, 600),
+            three(60, 840),
+            three(10, 30),
+        ],
         &[
             (2, 1, &[BeltOff]),
             (3, 1, &[FanControl]),
             (4, 0, &[FanStopped]),
         ],
     ),
-    Sheet::new(K::FanRotation, &[two(985), two(40)], &[(1, 1, &[FanBackwards])]),
-    Sheet::new(K::BeltLook, &[two(950), two(250), two(40)], &[(2, 1, &[BeltOff])]),
-    Sheet::new(K::FanCommand, &[two(950), two(400), two(80)], &[(2, 1, &[FanControl])]),
+    Sheet::new(
+        K::FanRotation,
+        &[two(985), two(40)],
+        &[(1, 1, &[FanBackwards])],
+    ),
+    Sheet::new(
+        K::BeltLook,
+        &[two(950), two(250), two(40)],
+        &[(2, 1, &[BeltOff])],
+    ),
+    Sheet::new(
+        K::FanCommand,
+        &[two(950), two(400), two(80)],
+        &[(2, 1, &[FanControl])],
+    ),
     Sheet::new(
         K::FillLook,
         &[two(930), two(550), two(80)],
         &[(1, 1, &[NozzlesBlocked]), (2, 2, &[FillFouled])],
     ),
     Sheet::new(K::InletLook, &[two(950), two(80)], &[(1, 1, &[AirInlet])]),
-    Sheet::new(K::InletAir, &[two(940), two(450), two(90)], &[(2, 1, &[Recirculation])]),
+    Sheet::new(
+        K::InletAir,
+        &[two(940), two(450), two(90)],
+        &[(2, 1, &[Recirculation])],
+    ),
     Sheet::new(
         K::SprayLook,
         &[two(950), two(350), two(60)],

@@ -41,6 +41,8 @@ phrases! {
     Stage: "When";
     StageFound: "As found";
     StageTesting: "While testing";
+    StageWaterLetIn: "Water let in";
+    StageCorrected: "After the work";
     Item: "Item";
     State: "State";
     NotAnswered: "Not answered";

@@ -37,7 +37,7 @@ fn card(check: Check) -> Card {
         K::TubesLook => ("Condenser opened", "Isolate and drain. Take a head off and look into the tubes.", "Bare metal, or a film a brush takes off at once."),
         K::PumpPressure => ("Pump gauges", "Watch both pump gauges for a minute: steady, swinging or low.", "Both needles still, where they usually stand."),
         K::PumpCurrent => ("Pump current", "Clamp one phase and compare with the nameplate.", "A little under the nameplate."),
-        K::PumpRotation => ("Which way the pump turns", "Watch the shaft as it coasts down; compare with the arrow.", "With the arrow."),
+        K::PumpRotation => ("Which way the pump turns", "Watch the shaft as it coasts down; compare with the arrow.", "It turns with the arrow."),
         K::PumpStrainerDrop => ("Drop over the pump strainer", "Read the gauges before and after it, pump running.", "Near its clean figure, 1 or 2 psi."),
         K::LoopValves => ("The loop's common valves", "Follow the main from pump to tower and back. Look at each stem.", "Every one open or at its marked balance."),
         K::VentAir => ("Air at the vents", "Crack the high vents with the pump running.", "Water at once, no spitting."),

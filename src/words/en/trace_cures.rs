@@ -43,7 +43,9 @@ pub(crate) fn cure(mode: Mode) -> &'static str {
         }
         M::ProbeCableShort => "Replace cable or terminals, and seal the entry.",
         M::HolderMoisture => "Dry the cap, renew its seal, and point the entry down.",
-        M::ControllerStuckFull | M::ControllerDead => "Replace the level control; set its sensitivity.",
+        M::ControllerStuckFull | M::ControllerDead => {
+            "Replace the level control; set its sensitivity."
+        }
         M::StillWell => "Blow it through and clean it; screen its foot.",
         M::FloatJammedUp => "Clear or straighten it; give it room.",
         M::TransmitterHigh => "Clean, vent and re-range it against the tape; or replace it.",
@@ -79,7 +81,9 @@ pub(crate) fn cure(mode: Mode) -> &'static str {
         M::DrainAjar => "Shut it and plug or lock it.",
         M::DrainsBack => "Repair the check valve, or lower the stop level.",
         M::MachineFault => "Work on this machine: condenser, regulating valve, charge and air.",
-        M::TowerAirSide => "Lock out the fan. Correct belt, drive, direction or motor; clean the fill.",
+        M::TowerAirSide => {
+            "Lock out the fan. Correct belt, drive, direction or motor; clean the fill."
+        }
         M::WaterFlowLow => "Clean the pump strainer, vent the air, check valves and rotation.",
         M::SensorFalseFull => "Clean, dry or replace what senses the level; check its control.",
         M::BleedOrLeak => "Shut or repair what runs: bleed valve, drain, float, seal or pipe.",
@@ -105,9 +109,15 @@ pub(crate) fn proof(mode: Mode) -> &'static str {
             crate::trace::Branch::Conditions | crate::trace::Branch::Tower => {
                 "Approach comes back to what it should be today, on full load."
             }
-            crate::trace::Branch::CondenserWater => "Gauges steady and the range back to its usual.",
-            crate::trace::Branch::MakeupChain => "Full flow on each call, and two refills hands off.",
-            crate::trace::Branch::WaterLoss => "Level holds with the fill shut, less what evaporates.",
+            crate::trace::Branch::CondenserWater => {
+                "Gauges steady and the range back to its usual."
+            }
+            crate::trace::Branch::MakeupChain => {
+                "Full flow on each call, and two refills hands off."
+            }
+            crate::trace::Branch::WaterLoss => {
+                "Level holds with the fill shut, less what evaporates."
+            }
         },
     }
 }

@@ -90,7 +90,9 @@ pub(crate) fn line(mode: Mode) -> &'static str {
         M::PressureControl => "It trips at a head that is not high.",
         M::BranchStrainer => "Wide range on this machine, usual on its neighbors.",
         M::BranchValve => "Left shut or throttled: wide range on this machine alone.",
-        M::MachineOverload => "Warm product or a door left open: everything reads high, nothing is broken.",
+        M::MachineOverload => {
+            "Warm product or a door left open: everything reads high, nothing is broken."
+        }
         M::ConditionsBeyondDesign => {
             "Wet bulb or load is past what the tower was picked for; nothing need be broken."
         }
@@ -111,7 +113,9 @@ pub(crate) fn line(mode: Mode) -> &'static str {
         M::NozzlesBlocked => "Dry streaks in the fill, some nozzles spray, some don't.",
         M::CellUneven => "One cell runs over, another runs thin.",
         M::TowerBypass => "Hot water goes past the tower into the basin.",
-        M::ProbeFilm => "Slime or scale bridges the rods: full over a low basin, gone when wiped or dry.",
+        M::ProbeFilm => {
+            "Slime or scale bridges the rods: full over a low basin, gone when wiped or dry."
+        }
         M::ProbeFoam => "Foam lifts to the rods: full while the pump runs, right when it stands.",
         M::ProbeCableShort => "Cable or terminals short: full whatever the water does.",
         M::HolderMoisture => "Water in the cap bridges the terminals, worst after rain or a wash.",
@@ -129,7 +133,9 @@ pub(crate) fn line(mode: Mode) -> &'static str {
         M::ControllerDead => "Power is there; lamps and output do nothing.",
         M::RelayContactOpen => "It calls and clicks, but the contact passes nothing.",
         M::RelayContactWelded => "The contact never lets go.",
-        M::WiringHighResistance => "A green or loose joint: voltage sags as soon as the coil pulls.",
+        M::WiringHighResistance => {
+            "A green or loose joint: voltage sags as soon as the coil pulls."
+        }
         M::WiringOpen => "Voltage at the output, none at the coil.",
         M::CoilOpen => "Right voltage at the coil, no current, no pull.",
         M::CoilWeak => "Right voltage, weak pull: shorted turns or the wrong coil.",

@@ -164,12 +164,19 @@ pub(crate) fn reason(reason: Reason) -> String {
 pub(crate) fn unproven(open: &Unproven) -> String {
     match open {
         Unproven::NotConfirmed(check) => {
-            format!("Not confirmed by: {}.", lower_first(super::trace_checks::title(*check)))
+            format!(
+                "Not confirmed by: {}.",
+                lower_first(super::trace_checks::title(*check))
+            )
         }
         Unproven::NoRefill => "The repair was not proven by a refill test.".into(),
         Unproven::ComesAndGoes => "It comes and goes; it was not seen to act since.".into(),
         Unproven::Rival(mode, p) => {
-            format!("Not cleared: {}, {:.0} %.", lower_first(name(*mode)), 100.0 * p)
+            format!(
+                "Not cleared: {}, {:.0} %.",
+                lower_first(name(*mode)),
+                100.0 * p
+            )
         }
         Unproven::Contradicted(_) => "One answer does not fit this cause: take it again.".into(),
     }
