@@ -106,6 +106,27 @@ async fn a_view_like_the_old_one_keeps_its_element_and_the_focus() {
 }
 
 #[wasm_bindgen_test]
+async fn a_choice_that_a_person_changed_still_follows() {
+    let chosen = RwSignal::new(1);
+    view::mount(move || {
+        let option = move |n: u8| {
+            markup! { <option selected=move || chosen.get() == n>{n.to_string()}</option> }
+        };
+        markup! { <select id="choice">{[1, 2, 3].map(option).collect_view()}</select> }
+    });
+    let select = find("#choice");
+    let said = || js_sys::Reflect::get(&select, &"value".into()).map(|v| v.as_string());
+    assert_eq!(said(), Ok(Some("1".to_owned())));
+    let by_person = js_sys::Reflect::set(&select, &"value".into(), &"3".into());
+    assert_eq!((by_person, said()), (Ok(true), Ok(Some("3".to_owned()))));
+    for n in [2, 1, 3] {
+        chosen.set(n);
+        tick().await;
+        assert_eq!(said(), Ok(Some(n.to_string())));
+    }
+}
+
+#[wasm_bindgen_test]
 async fn a_list_grows_and_shrinks_before_what_follows() {
     let count = RwSignal::new(2);
     view::mount(move || {

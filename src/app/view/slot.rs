@@ -93,6 +93,10 @@ impl Place {
                 element.set_inner_html(said);
                 Ok(())
             }
+            // The attribute of an option moves nothing once a person has chosen.
+            _ if *name == "selected" => {
+                js_sys::Reflect::set(element, &(*name).into(), &text.is_some().into()).map(drop)
+            }
             _ => match text {
                 Some(text) => element.set_attribute(name, text),
                 None => element.remove_attribute(name),
