@@ -9,6 +9,7 @@ use super::evidence::{Case, Evidence};
 use super::lattice::Lattice;
 use super::mass::Mass;
 use super::mode::Mode;
+use super::next::Answers;
 use super::observed::{Observed, Reading};
 use super::plant::Plant;
 use super::tracer::Tracer;
@@ -139,7 +140,7 @@ impl Tracer {
     }
 
     /// Share of the leading sets that hold a mode, given an answer.
-    fn leading_share(&self, mode: Mode, given: Option<(&[(f64, [f64; 3])], usize)>) -> f64 {
+    fn leading_share(&self, mode: Mode, given: Option<(&Answers, usize)>) -> f64 {
         let (mut there, mut all) = (0.0, 0.0);
         for (i, (set, p)) in self.leading.iter().enumerate() {
             let p = match given {

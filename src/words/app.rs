@@ -6,7 +6,7 @@ use super::{Phrase, ReportPhrase, Tongue, Words, en};
 use crate::physics::water::{Evaporation, EvaporationMethod, EvaporationWarning};
 use crate::quantity::{System, Value, show};
 use crate::record::{Figures, Lack, LeavingItem, LeavingState, Way, What};
-use crate::trace::{Branch, Mode, Suspect};
+use crate::trace::{Branch, Suspect};
 
 impl Words {
     /// A fixed phrase.

@@ -158,7 +158,7 @@ mod tests {
     #[test]
     fn labels_are_short_and_unlike_sentences_end() {
         let words = Words::default();
-        let sentence = |s: &str| assert!(s.ends_with(['.', '?']) && s.len() > 9, "{s}");
+        let sentence = |s: &str| assert!(s.ends_with(['.', '?']) && s.len() > 3, "{s}");
         let label = |s: &str| assert!(!s.ends_with('.') && (2..=42).contains(&s.len()), "{s}");
         for mode in Mode::ALL.into_iter().chain(Mode::GENERAL) {
             label(words.trace_mode(mode));

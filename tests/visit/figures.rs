@@ -124,7 +124,7 @@ fn low_on_arrival_and_sound_under_test_is_an_intermittent_false_full() {
     let (plant, seen) = (plant(&story.site), observed(&story.site, &visit));
     assert_eq!((seen.machines_out, seen.machines_total), (Some(3), Some(6)));
     let belief = infer(&plant, &seen, &visit.evidence());
-    assert_eq!(belief.suspects[0].mode, Mode::SensorFalseFull);
+    assert_eq!(belief.suspects[0].mode, Mode::ProbeFilm);
     assert_eq!(belief.suspects[0].manner(), Manner::Intermittent);
     let early = &visit.evidence()[..2];
     let next = advise(&plant, &seen, early, Place::Roof).best.unwrap();

@@ -58,7 +58,7 @@ fn a_whole_visit_reads_back_from_text_and_paper() {
     for want in [
         "Halden Street Bakery",
         "PROVEN",
-        "Level probe says full when it isn't",
+        "Level sensor says full when it isn't",
         "Three blast chillers out, product warming",
         "16.9",
         "gpm",

@@ -51,7 +51,7 @@ fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
     let figures = Figures::of(site, visit);
     let known = figures.known();
     let belief = trace::infer(&plant(site), &observed(site, visit), &visit.evidence());
-    let top = belief.suspects.first();
+    let top = belief.heading();
     let outcome = visit
         .tests
         .last()
@@ -90,8 +90,8 @@ fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
             progress(visit.cause.is_some(), !visit.answers.is_empty()),
             match (&visit.cause, top) {
                 (Some(cause), _) => words.trace_mode(cause.mode).to_owned(),
-                (None, Some(top)) if found > 0 || !visit.answers.is_empty() => {
-                    words.suspect_summary(top.mode, top.probability)
+                (None, Some((branch, p, first))) if found > 0 || !visit.answers.is_empty() => {
+                    words.suspect_summary(branch, p, &first)
                 }
                 _ => words.phrase(P::TraceNotBegun).to_owned(),
             },

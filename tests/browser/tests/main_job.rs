@@ -83,15 +83,17 @@ async fn from_call_to_report_without_signal() {
     // As found the basin is dry and the control says full: then everything
     // works while it is tested. An intermittent false full, not "nothing".
     answer(&phone, "CallAsFound", "Satisfied").await;
-    phone.reads("suspects", "Level probe").await;
-    let before = odds(&phone, "suspect-SensorFalseFull").await;
+    phone.reads("suspects", "Film on the probe").await;
+    let before = odds(&phone, "suspect-ProbeFilm").await;
     answer(&phone, "ControlVoltage", "VoltageGood").await;
     answer(&phone, "HandValves", "AllOpen").await;
     answer(&phone, "ProbeDried", "Calls").await;
     answer(&phone, "CoilPull", "Pulls").await;
     answer(&phone, "ForceValve", "FullFlow").await;
-    let after = odds(&phone, "suspect-SensorFalseFull").await;
-    assert!(after > before && after > 60, "{before} then {after}");
+    let after = odds(&phone, "suspect-ProbeFilm").await;
+    assert!(after > before && after > 35, "{before} then {after}");
+    // Film, foam and a wet cap share it until a look tells them apart.
+    phone.reads("screen-trace", "Makeup chain, 9").await;
     phone.shot("trace-answered").await;
 
     // The refill test, on a clock that the test moves.
@@ -196,7 +198,7 @@ async fn from_call_to_report_without_signal() {
     for said in [
         "Halden Street Bakery",
         "PROVEN",
-        "Level probe says full when it isn't",
+        "Film on the probe",
         "Probe and holder cleaned and dried",
         "gpm",
         "Not so",
