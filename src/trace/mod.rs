@@ -34,6 +34,8 @@ mod weight;
 mod world;
 
 #[cfg(test)]
+mod scenarios;
+#[cfg(test)]
 mod tests;
 
 pub use answer::Answer;

@@ -96,7 +96,7 @@ const RANGE: Bells = [
 /// number is then a weak witness either way.
 const APPROACH: Bells = [
     &[(0.0, 1.0), (-0.8, 1.2), (0.6, 1.3), (5.0, 3.0)],
-    &[(1.5, 4.0), (1.0, 4.0), (1.5, 4.0), (6.0, 4.0)],
+    &[(1.0, 3.5), (0.5, 3.5), (1.5, 3.5), (6.0, 4.0)],
 ];
 
 impl Reading {

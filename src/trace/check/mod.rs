@@ -102,6 +102,9 @@ impl Check {
             }
             Check::WiresOffHolder => matches!(control, L::ElectrodeRelay | L::FloatSwitch),
             Check::Substitution => matches!(control, L::ElectrodeRelay | L::Transmitter),
+            Check::FloatByHand | Check::FloatLook => {
+                matches!(control, L::FloatValve | L::FloatSwitch)
+            }
             Check::LevelSignal => control == L::Transmitter,
             Check::CallAsFound | Check::ControlVoltage | Check::FillStops | Check::CoilPull => {
                 plant.electric_fill()

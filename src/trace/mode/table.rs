@@ -3,7 +3,7 @@
 //! putting it right takes. `docs/trace.md` prints it.
 //!
 //! Weights are relative to all calls for high head on water-cooled machines
-//! (they add to about 1000; [`Mode::prior`] divides by the sum). Hardly
+//! (they add to about 1300; the posterior divides by the sum). Hardly
 //! anything is published for makeup chains. What is, and what was made of it:
 //!
 //! - Weibull lives of a widely copied reliability table: chance of failing
@@ -102,21 +102,21 @@ macro_rules! modes {
 
 modes! {
     /// Condenser tubes fouled or scaled.
-    CondenserFouled: Machine MachineRoom 140.0 0 No 120 Judgement;
+    CondenserFouled: Machine MachineRoom 175.0 0 No 120 Judgement;
     /// The machine's water regulating valve does not open enough.
-    RegulatingValve: Machine MachineRoom 60.0 30 No 60 Judgement;
+    RegulatingValve: Machine MachineRoom 75.0 30 No 60 Judgement;
     /// Air or other gas in the condenser.
-    NonCondensables: Machine MachineRoom 35.0 0 No 90 Judgement;
+    NonCondensables: Machine MachineRoom 45.0 0 No 90 Judgement;
     /// Too much refrigerant.
-    Overcharge: Machine MachineRoom 35.0 0 No 60 Judgement;
+    Overcharge: Machine MachineRoom 45.0 0 No 60 Judgement;
     /// The head pressure control trips early.
-    PressureControl: Machine MachineRoom 40.0 40 No 30 Judgement;
+    PressureControl: Machine MachineRoom 50.0 40 No 30 Judgement;
     /// The machine's own water strainer is blocked.
-    BranchStrainer: Machine MachineRoom 45.0 5 No 20 Judgement;
+    BranchStrainer: Machine MachineRoom 55.0 5 No 20 Judgement;
     /// The machine's own hand valve is shut or throttled.
-    BranchValve: Machine MachineRoom 20.0 0 No 5 Judgement;
+    BranchValve: Machine MachineRoom 25.0 0 No 5 Judgement;
     /// This machine carries more than it was built for.
-    MachineOverload: Machine MachineRoom 25.0 60 No 15 Judgement;
+    MachineOverload: Machine MachineRoom 32.0 60 No 15 Judgement;
     /// The day is hotter, wetter or busier than the tower was sized for.
     ConditionsBeyondDesign: Conditions Roof 60.0 60 No 15 Judgement;
     /// The condenser pump does not run.
@@ -154,13 +154,13 @@ modes! {
     /// The tower's bypass passes hot water to the basin.
     TowerBypass: TowerWater Basement 8.0 30 No 40 Weibull;
     /// A wet film bridges the probe.
-    ProbeFilm: Sensing Roof 42.0 65 Surely 25 Judgement;
+    ProbeFilm: Sensing Roof 56.0 65 Surely 25 Judgement;
     /// Foam bridges the probe.
-    ProbeFoam: Sensing Roof 16.0 80 Surely 30 Judgement;
+    ProbeFoam: Sensing Roof 19.0 80 Surely 30 Judgement;
     /// The probe's cable is shorted.
     ProbeCableShort: Sensing Roof 7.0 40 Surely 45 Judgement;
     /// Moisture in the holder's cap bridges the terminals.
-    HolderMoisture: Sensing Roof 12.0 65 Surely 15 Judgement;
+    HolderMoisture: Sensing Roof 14.0 65 Surely 15 Judgement;
     /// The controller says full whatever the probe says.
     ControllerStuckFull: Sensing Basement 7.0 25 Surely 30 Weibull;
     /// The sensing pipe or still well is plugged.
@@ -190,7 +190,7 @@ modes! {
     /// The relay's contact is welded: it fills for ever.
     RelayContactWelded: FillPower Basement 3.0 30 No 30 Insurer;
     /// A joint or conductor of high resistance starves the coil.
-    WiringHighResistance: FillPower Basement 10.0 60 Surely 45 Insurer;
+    WiringHighResistance: FillPower Basement 10.0 45 Surely 45 Insurer;
     /// A conductor to the fill valve is broken.
     WiringOpen: FillPower Basement 7.0 45 Surely 45 Insurer;
     /// The fill valve's coil is open.

@@ -73,7 +73,7 @@ pub(super) const SHEETS: &[Sheet] = &[
     Sheet::new(
         K::CallAsFound,
         &[
-            three(30, 960),
+            three(20, 970),
             three(10, 980),
             three(950, 40),
             three(20, 380),
@@ -88,9 +88,9 @@ pub(super) const SHEETS: &[Sheet] = &[
         ],
     )
     .over_low(&[
-        three(970, 20),
+        three(980, 10),
         three(30, 960),
-        three(970, 20),
+        three(980, 10),
         three(60, 340),
         three(10, 40),
     ]),
