@@ -100,7 +100,7 @@ phrases! {
     ProvenByRefill: "When the cause is corrected, the refill test proves the whole makeup chain.";
     HowToCorrect: "How to correct it";
     PartsFor: "Parts";
-    SoFarCleared: "Least likely";
+    SoFarCleared: "Less likely";
 
     RefillSub: "Draw the basin down and time what the makeup chain does by itself.";
     BeginTest: "Begin the test";

@@ -93,7 +93,7 @@ async fn from_call_to_report_without_signal() {
     let after = odds(&phone, "suspect-ProbeFilm").await;
     assert!(after > before && after > 35, "{before} then {after}");
     // Film, foam and a wet cap share it until a look tells them apart.
-    phone.reads("screen-trace", "Makeup chain, 9").await;
+    phone.reads("screen-trace", "Makeup chain,").await;
     phone.shot("trace-answered").await;
 
     // The refill test, on a clock that the test moves.
