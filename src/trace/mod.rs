@@ -34,8 +34,6 @@ mod weight;
 mod world;
 
 #[cfg(test)]
-mod scenarios;
-#[cfg(test)]
 mod tests;
 
 pub use answer::Answer;

@@ -31,15 +31,13 @@ pub(super) const SHEET: Sheet = Sheet {
     ],
     rows: &[
         (Figure::Electrode(ElectrodeFigure::WaterResistance), |g| {
-            at(g, Condition::Water)
+            at(g, Condition::Water, Ask::RodImmersion)
         }),
         (Figure::Electrode(ElectrodeFigure::FilmResistance), |g| {
-            g.need(&[Ask::FilmThickness])?;
-            at(g, Condition::Film)
+            at(g, Condition::Film, Ask::FilmThickness)
         }),
         (Figure::Electrode(ElectrodeFigure::FoamResistance), |g| {
-            g.need(&[Ask::FoamLiquid])?;
-            at(g, Condition::Foam)
+            at(g, Condition::Foam, Ask::FoamLiquid)
         }),
         (Figure::Electrode(ElectrodeFigure::SafeSettings), |g| {
             match safe(g)? {
@@ -106,9 +104,10 @@ fn probe(given: &Given) -> Result<Probe, Fault> {
     })
 }
 
-fn at(given: &Given, condition: Condition) -> Result<Value, Fault> {
+/// Resistance in a condition, which there is only when `ask` was given.
+fn at(given: &Given, condition: Condition, ask: Ask) -> Result<Value, Fault> {
     let found = probe(given)?.resistance(condition)?;
-    found.map(Value::resistance).ok_or(Fault::NoSafeSetting)
+    found.map(Value::resistance).ok_or(Fault::missing(ask))
 }
 
 /// The span of settings that nothing fools, ohm.

@@ -47,6 +47,13 @@ pub enum Fault {
     NoSafeSetting,
 }
 
+impl Fault {
+    /// This one input is missing.
+    pub fn missing(ask: Ask) -> Self {
+        Fault::Missing(Asks(ask.bit()))
+    }
+}
+
 impl From<Error> for Fault {
     fn from(error: Error) -> Self {
         Fault::Physics(error)
@@ -73,7 +80,7 @@ macro_rules! typed {
                 /// [`Fault::Missing`] when it was not given, or the input is of
                 /// another kind.
                 pub fn $get(&self, ask: Ask) -> Result<$quantity, Fault> {
-                    self.value(ask)?.$as().ok_or(Fault::Missing(Asks(ask.bit())))
+                    self.value(ask)?.$as().ok_or(Fault::missing(ask))
                 }
             )+
         }
@@ -136,7 +143,7 @@ impl Given {
 
     fn value(&self, ask: Ask) -> Result<Value, Fault> {
         self.need(&[ask])?;
-        let kind = ask.kind().ok_or(Fault::Missing(Asks(ask.bit())))?;
+        let kind = ask.kind().ok_or(Fault::missing(ask))?;
         Ok(Value {
             kind,
             si: self.0[ask as usize],

@@ -40,7 +40,7 @@ pub(super) const SHEET: Sheet = Sheet {
         (Figure::Tower(TowerFigure::EvaporationBalance), |g| {
             needs(g)?;
             let balanced = evaporated(g, Some(&air(g)?))?.by_balance;
-            Ok(Value::flow(balanced.ok_or(Fault::NoSafeSetting)?))
+            Ok(Value::flow(balanced.ok_or(Fault::missing(Ask::DryBulb))?))
         }),
         (Figure::EvaporationRule, |g| {
             needs(g)?;

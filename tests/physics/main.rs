@@ -29,6 +29,7 @@ mod tower_prediction;
 mod tower_shortfall;
 mod water;
 
+use coldsump::physics::tower::{DesignedTower, Duty};
 use coldsump::quantity::{
     Length, Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature, Volume, VolumeRate,
 };
@@ -85,6 +86,34 @@ fn to_c(t: ThermodynamicTemperature) -> f64 {
 
 fn to_f(t: ThermodynamicTemperature) -> f64 {
     t.get::<degree_fahrenheit>()
+}
+
+/// A duty at sea level, in F.
+fn duty(entering: f64, leaving: f64, wet_bulb: f64, l_over_g: f64) -> Duty {
+    Duty {
+        entering: f(entering),
+        leaving: f(leaving),
+        wet_bulb: f(wet_bulb),
+        water_air_ratio: part(l_over_g),
+        pressure: pa(SEA),
+    }
+}
+
+/// The duty of a grid's row, in C.
+fn duty_of(row: &grid::Row) -> Duty {
+    Duty {
+        entering: c(row.number("entering_c")),
+        leaving: c(row.number("leaving_c")),
+        wet_bulb: c(row.number("wet_bulb_c")),
+        water_air_ratio: part(row.number("water_air_ratio")),
+        pressure: pa(row.number("pressure_pa")),
+    }
+}
+
+/// The tower of the rated condition, 95/85/78 F at L/G 1.2 (US DOE building
+/// energy reference; the ratio is ours).
+fn nominal() -> DesignedTower {
+    DesignedTower::new(&duty(95.0, 85.0, 78.0, 1.2)).unwrap()
 }
 
 /// Fails unless `got` is within `tolerance` of `want`.

@@ -11,17 +11,7 @@ use uom::si::volume_rate::cubic_foot_per_minute;
 
 use coldsump::quantity::{MassRate, VolumeRate};
 
-use crate::{SEA, c, df, f, near, pa, part, to_f, within_part};
-
-fn duty(entering: f64, leaving: f64, wet_bulb: f64, l_over_g: f64) -> Duty {
-    Duty {
-        entering: f(entering),
-        leaving: f(leaving),
-        wet_bulb: f(wet_bulb),
-        water_air_ratio: part(l_over_g),
-        pressure: pa(SEA),
-    }
-}
+use crate::{SEA, c, df, duty, f, near, pa, part, to_f, within_part};
 
 fn chebyshev(d: &Duty) -> f64 {
     d.merkel_number().unwrap().get::<ratio>()

@@ -7,17 +7,7 @@ use uom::si::available_energy::kilojoule_per_kilogram;
 use uom::si::ratio::ratio;
 
 use crate::grid::{Accuracy, Grid};
-use crate::{SEA, c, f, near, pa, part, to_c, within_part};
-
-fn duty(entering: f64, leaving: f64, wet_bulb: f64, l_over_g: f64) -> Duty {
-    Duty {
-        entering: f(entering),
-        leaving: f(leaving),
-        wet_bulb: f(wet_bulb),
-        water_air_ratio: part(l_over_g),
-        pressure: pa(SEA),
-    }
-}
+use crate::{SEA, c, duty, duty_of, f, near, pa, part, to_c, within_part};
 
 /// Computed with scipy by Poppe's method over ASHRAE psychrometrics with
 /// Buck's factor: KaV/L, and how much more it is than Merkel's.
@@ -67,13 +57,7 @@ pub fn accuracy() -> Vec<Accuracy> {
     let mut warm = Accuracy::of("Leaving air by Poppe", reference, 0.05, "K");
     let mut wet = Accuracy::of("Humidity of leaving air by Poppe", reference, 0.3, "%");
     for row in grid.rows() {
-        let d = Duty {
-            entering: c(row.number("entering_c")),
-            leaving: c(row.number("leaving_c")),
-            wet_bulb: c(row.number("wet_bulb_c")),
-            water_air_ratio: part(row.number("water_air_ratio")),
-            pressure: pa(row.number("pressure_pa")),
-        };
+        let d = duty_of(&row);
         let got = d.poppe(c(row.number("dry_bulb_c"))).unwrap();
         let at = || row.said();
         merkel.point(

@@ -9,18 +9,7 @@ use uom::si::ratio::ratio;
 use uom::si::temperature_interval::degree_fahrenheit as fahrenheit_interval;
 
 use crate::grid::{Accuracy, Grid};
-use crate::{SEA, c, df, f, near, pa, part, to_c, to_f, within_part};
-
-fn nominal() -> DesignedTower {
-    DesignedTower::new(&Duty {
-        entering: f(95.0),
-        leaving: f(85.0),
-        wet_bulb: f(78.0),
-        water_air_ratio: part(1.2),
-        pressure: pa(SEA),
-    })
-    .unwrap()
-}
+use crate::{SEA, c, df, duty_of, f, near, nominal, pa, part, to_c, to_f, within_part};
 
 fn today(wet: f64, carried: Carried, water: f64, air: f64) -> Today {
     Today {
@@ -265,13 +254,7 @@ pub fn accuracy() -> Vec<Accuracy> {
         "%",
     );
     for row in grid.rows() {
-        let d = Duty {
-            entering: c(row.number("entering_c")),
-            leaving: c(row.number("leaving_c")),
-            wet_bulb: c(row.number("wet_bulb_c")),
-            water_air_ratio: part(row.number("water_air_ratio")),
-            pressure: pa(row.number("pressure_pa")),
-        };
+        let d = duty_of(&row);
         let got = d.merkel_number_integrated().unwrap().get::<ratio>();
         if row.number("least_drive_kj_kg") < 5.0 || row.number("integral") > 3.0 {
             close.point(got, row.number("integral"), || row.said());

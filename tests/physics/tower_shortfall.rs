@@ -1,8 +1,8 @@
 //! The tower held against its design: which shape of trouble fits.
 
 use coldsump::physics::tower::{
-    Carried, DesignedTower, Duty, Fit, FlowKnown, Parameter, Readings, Settle, Shape, Shortfall,
-    Today, Verdict, WetBulbs,
+    Carried, Fit, FlowKnown, Parameter, Readings, Settle, Shape, Shortfall, Today, Verdict,
+    WetBulbs,
 };
 use coldsump::physics::{Error, NoSolution, Quantity};
 use coldsump::quantity::TemperatureInterval;
@@ -11,18 +11,7 @@ use uom::si::ratio::ratio;
 use uom::si::temperature_interval::degree_fahrenheit as fahrenheit_interval;
 use uom::si::temperature_interval::kelvin as kelvin_interval;
 
-use crate::{SEA, df, f, near, pa, part};
-
-fn tower() -> DesignedTower {
-    DesignedTower::new(&Duty {
-        entering: f(95.0),
-        leaving: f(85.0),
-        wet_bulb: f(78.0),
-        water_air_ratio: part(1.2),
-        pressure: pa(SEA),
-    })
-    .unwrap()
-}
+use crate::{SEA, df, f, near, nominal, pa, part};
 
 /// What the thermometers show at these parts of design, the air drawn in
 /// `rise` F above the day's wet bulb.
@@ -34,7 +23,7 @@ fn shown(wet: f64, rise: f64, heat: f64, water: f64, air: f64) -> Readings {
         air: part(air),
         pressure: pa(SEA),
     };
-    let does = tower().predict(&today).unwrap();
+    let does = nominal().predict(&today).unwrap();
     read(does.entering, does.leaving, wet)
 }
 
@@ -55,7 +44,7 @@ fn read(
 }
 
 fn judged(readings: &Readings) -> Shortfall {
-    tower().shortfall(readings).unwrap()
+    nominal().shortfall(readings).unwrap()
 }
 
 fn fit(got: &Shortfall, shape: Shape) -> Fit {
@@ -284,7 +273,7 @@ fn readings_out_of_range_are_errors() {
     let mut readings = shown(78.0, 0.0, 1.0, 1.0, 1.0);
     readings.heat = Some(part(9.0));
     assert!(matches!(
-        tower().shortfall(&readings),
+        nominal().shortfall(&readings),
         Err(Error::OutOfRange {
             quantity: Quantity::LoadFraction,
             ..
@@ -293,7 +282,7 @@ fn readings_out_of_range_are_errors() {
     readings.heat = None;
     readings.thermometer = df(0.0);
     assert!(matches!(
-        tower().shortfall(&readings),
+        nominal().shortfall(&readings),
         Err(Error::OutOfRange {
             quantity: Quantity::ThermometerError,
             ..

@@ -1,6 +1,6 @@
 //! The trace as a whole.
 
-mod calls;
+mod scenarios;
 mod sense;
 mod walk;
 

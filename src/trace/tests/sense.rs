@@ -28,22 +28,6 @@ fn every_mode_is_spoken_of_by_a_check_and_every_check_speaks() {
 }
 
 #[test]
-fn a_plant_offers_only_what_it_has() {
-    let float = Plant {
-        level_control: LevelControl::FloatValve,
-        ..Plant::default()
-    };
-    for mode in [Mode::CoilOpen, Mode::ProbeFilm] {
-        assert!(Plant::default().modes().contains(&mode), "{mode:?}");
-        assert!(!float.modes().contains(&mode), "{mode:?}");
-    }
-    for check in [Check::CoilPull, Check::ProbeDried] {
-        assert!(check.exists(&Plant::default()), "{check:?}");
-        assert!(!check.exists(&float), "{check:?}");
-    }
-}
-
-#[test]
 fn names_are_stable_and_the_old_ones_are_still_read() {
     let names: HashSet<String> = Mode::ALL
         .iter()

@@ -4,19 +4,12 @@
 use uom::si::length::inch;
 use uom::si::temperature_interval::degree_fahrenheit;
 
-use super::*;
+use super::super::*;
+use super::said as ev;
 use crate::quantity::{Length, TemperatureInterval};
 use Answer as A;
 use Check as K;
 use Stage::{AsFound, Corrected, Testing};
-
-fn ev(check: Check, answer: Answer, stage: Stage) -> Evidence {
-    assert!(
-        check.answers().contains(&answer),
-        "{check:?} cannot say {answer:?}"
-    );
-    Evidence::said(check, answer, stage)
-}
 
 fn f(v: f64) -> Option<TemperatureInterval> {
     Some(TemperatureInterval::new::<degree_fahrenheit>(v))
