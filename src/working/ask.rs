@@ -110,6 +110,8 @@ asks! {
     Feed,
     /// Resistance at which the relay takes the probe as wet.
     Sensitivity,
+    /// Conductivity of the water at the probe.
+    ProbeWater,
     /// Thickness of a film on the holder.
     FilmThickness,
     /// Liquid part of the foam.
@@ -303,7 +305,7 @@ impl Ask {
             Ask::WaterAirRatio => number(Number, 0.05, 20.0, One),
             Ask::AirPart | Ask::WaterPart => number(Ratio, 5.0, 200.0, Percent),
             Ask::HeatPart => number(Ratio, 1.0, 300.0, Percent),
-            Ask::BasinConductivity | Ask::MakeupConductivity => {
+            Ask::BasinConductivity | Ask::MakeupConductivity | Ask::ProbeWater => {
                 number(Conductivity, 1.0, 20_000.0, MicrosiemensPerCentimetre)
             }
             Ask::DriftPart => number(Ratio, 0.0, 1.0, Percent),

@@ -20,7 +20,7 @@ pub(super) const SHEET: Sheet = Sheet {
     slug: "electrode",
     asks: &[
         Ask::Sensitivity,
-        Ask::BasinConductivity,
+        Ask::ProbeWater,
         Ask::FilmThickness,
         Ask::FoamLiquid,
         Ask::ScaleThickness,
@@ -60,8 +60,7 @@ fn probe(given: &Given) -> Result<Probe, Fault> {
     let spacing = || given.level(Ask::RodSpacing);
     let mm = Length::new::<millimeter>;
     let immersion = given.level(Ask::RodImmersion)?;
-    let conductivity: Option<ElectricalConductivity> =
-        given.conductivity(Ask::BasinConductivity).ok();
+    let conductivity: Option<ElectricalConductivity> = given.conductivity(Ask::ProbeWater).ok();
     let water = conductivity.map_or(Water::Cycled, Water::Measured);
     // A film 20 mm wide over the holder, as conductive as the water.
     let film = given.level(Ask::FilmThickness).ok().map(|thickness| Film {

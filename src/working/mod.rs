@@ -192,7 +192,7 @@ mod tests {
             Ask::ColdWater | Ask::LoopNow => f(85.0),
             Ask::CondenserLeaving => f(95.0),
             Ask::Flow | Ask::DesignFlow => Unit::GallonPerMinute.to_si(180.0),
-            Ask::BasinConductivity => 0.12,
+            Ask::BasinConductivity | Ask::ProbeWater => 0.12,
             Ask::MakeupConductivity => 0.03,
             Ask::BasinLength => 3.0,
             Ask::BasinWidth => 2.0,

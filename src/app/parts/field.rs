@@ -123,6 +123,9 @@ pub fn QuantityField(
     /// Said beside the field when the value is on disk.
     #[prop(optional, into)]
     kept: Option<Signal<Option<String>>>,
+    /// Whether what is said there is an assumption, and not kept.
+    #[prop(optional)]
+    assumed: bool,
     /// Refused for a reason that this field alone can't see.
     #[prop(optional, into)]
     also: Option<Signal<Option<String>>>,
@@ -219,7 +222,8 @@ pub fn QuantityField(
                         Some(markup! { <Draw icon=Icon::Cross /> <span>{why}</span> })
                     }
                     (None, Some(kept)) => {
-                        Some(markup! { <Draw icon=Icon::Kept /> <span>{kept}</span> })
+                        let icon = if assumed { Icon::Half } else { Icon::Kept };
+                        Some(markup! { <Draw icon /> <span>{kept}</span> })
                     }
                     (None, None) => None,
                 }}

@@ -336,7 +336,7 @@ pub fn NewSite() -> View {
     };
     let name_missing = Signal::derive(move || {
         (form.tried.get() && form.name.with(|n| n.trim().is_empty()))
-            .then(|| words.phrase(P::NeededHere).to_owned())
+            .then(|| words.phrase(P::NameNeeded).to_owned())
     });
     let shape = move |round: bool, name: P, test: &'static str| {
         let choose = move || {

@@ -11,6 +11,7 @@ use crate::app::parts::shell::Screen;
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
 use crate::app::view::prelude::*;
+use crate::physics::basis::Figure;
 use crate::quantity::{Unit, Value, show};
 use crate::record::{KnownInput, VisitId, known_input};
 use crate::words::Phrase as P;
@@ -136,7 +137,7 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> View {
                     ask,
                     markup! {
                         <QuantityField typing label=words.ask(ask) hint=words.ask_hint(ask) kept
-                            test=format!("{ask:?}") />
+                            assumed=why == Some(P::Assumed) test=format!("{ask:?}") />
                     },
                 ));
             }
@@ -174,21 +175,40 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> View {
     let answers = move || {
         let given = given.get();
         let system = prefs().system.get();
-        let numbers = working
-            .solve(&given)
-            .into_iter()
-            .map(|(figure, value)| {
-                let value = value.map_err(|fault| words.working_fault(&fault, system));
-                markup! {
-                    <Number label=words.figure(figure) value note=None
+        // What can't be answered yet is named once for all that lack the same.
+        let mut lacking: Vec<(String, Figure, String)> = Vec::new();
+        let mut numbers = Vec::new();
+        for (figure, value) in working.solve(&given) {
+            let name = words.figure(figure);
+            match value {
+                Ok(value) => numbers.push(markup! {
+                    <Number label=name value=Ok(value) note=None
                         basis=(words.formula(figure), words.source(figure))
                         test=format!("a-{figure:?}") />
+                }),
+                Err(fault) => {
+                    let why = words.working_fault(&fault, system);
+                    match lacking.iter_mut().find(|(said, ..)| *said == why) {
+                        Some((_, _, names)) => *names = format!("{names} · {name}"),
+                        None => lacking.push((why, figure, name.to_owned())),
+                    }
+                }
+            }
+        }
+        let lacking = lacking
+            .into_iter()
+            .map(|(why, first, names)| {
+                markup! {
+                    <div class="number" data-test=format!("a-{first:?}")>
+                        <span class="label">{names}</span>
+                        <span class="value none">{why}</span>
+                    </div>
                 }
             })
             .collect_view();
         let drawn = working.picture(&given).map(|p| picture(&p, words, system));
         let said = findings(working.sayings(&given));
-        markup! { {drawn}{said}{numbers} }
+        markup! { {drawn}{said}{numbers}{lacking} }
     };
     // Before the fields: a caution is read before the step.
     let careful = Memo::new(move |_| given.with(|given| working.cautions(given)));

@@ -221,6 +221,7 @@ phrases! {
     AddMachine: "Add a machine";
     SaveSite: "Keep the site";
     SiteIncomplete: "Not kept yet. The fields marked above need a look; nothing you typed is lost.";
+    NameNeeded: "A name, so that it can be found again.";
     NeededHere: "Needed to work out levels and flows.";
     LevelOrder: "Must be lower than the level above it: stop, then call, then pump inlet.";
     LevelBelowFloor: "That is below the basin floor.";

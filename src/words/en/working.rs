@@ -99,6 +99,7 @@ pub(in crate::words) fn ask(ask: Ask) -> &'static str {
         Ask::CoilVa => "Coil, VA",
         Ask::Feed => "Fed from",
         Ask::Sensitivity => "Relay takes as wet up to",
+        Ask::ProbeWater => "Conductivity at the probe",
         Ask::FilmThickness => "Film, thickness",
         Ask::FoamLiquid => "Foam, liquid part",
         Ask::ScaleThickness => "Scale, thickness",
@@ -161,7 +162,7 @@ pub(in crate::words) fn ask_hint(ask: Ask) -> &'static str {
         Ask::ReadOhms => "Circuit dead and proven dead.",
         Ask::CoilVa => "From the nameplate.",
         Ask::Sensitivity => "Its setting, in ohms.",
-        Ask::BasinConductivity => "1,500 µS/cm is taken for tower water not measured.",
+        Ask::ProbeWater => "1,500 µS/cm is taken for tower water not measured.",
         Ask::FilmThickness => "0.2 mm is a wet slime (judgement). Empty: no film.",
         Ask::FoamLiquid => "Dry foam 2%, wet foam 20%. Empty: no foam.",
         Ask::SkinWater => {

@@ -143,16 +143,12 @@ pub(in crate::words) fn fault(fault: &Fault, system: System) -> String {
     match fault {
         Fault::Missing(asks) => {
             let names: Vec<_> = asks.iter().map(ask).collect();
-            format!("Needs: {}.", names.join("; ").to_ascii_lowercase())
+            format!("Needs: {}.", names.join("; "))
         }
         Fault::Physics(error) => super::physics_refused::error(error, system),
         Fault::NoSafeSetting => "No setting holds: clean the electrodes first.".to_owned(),
         Fault::Order(above, below) => {
-            format!(
-                "{} must be more than {}.",
-                ask(*above),
-                ask(*below).to_ascii_lowercase()
-            )
+            format!("{} must be more than {}.", ask(*above), ask(*below))
         }
     }
 }

@@ -28,7 +28,7 @@ async fn a_calculation_takes_any_unit_refuses_nonsense_and_forgets_nothing() {
         .js("document.querySelector('[data-test=Humidity]').blur()")
         .await;
     phone.holds(&format!("{refused} === 'Humidity'")).await;
-    phone.reads("a-WetBulb", "Needs: outdoor humidity").await;
+    phone.reads("a-WetBulb", "Needs: Outdoor humidity").await;
 
     // The other system answers the same in its own unit, after a reload too.
     phone.type_into("Humidity", "40").await;
