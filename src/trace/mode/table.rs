@@ -1,6 +1,6 @@
 //! The one table of fault modes: where each belongs, how often it is met, how
 //! much of it comes and goes, whether it empties the basin, and how long
-//! putting it right takes. `docs/trace.md` prints it.
+//! putting it right takes.
 //!
 //! Weights are relative to all calls for high head on water-cooled machines
 //! (they add to about 1300; the posterior divides by the sum). Hardly
