@@ -1,7 +1,6 @@
 //! Phrases of the water's chemistry.
 
-use super::en::chemistry;
-use super::{Tongue, Words};
+use super::{Words, tongue};
 use crate::physics::chemistry::cycles::{Against, Cause, Size};
 use crate::physics::chemistry::guideline::{Finding, Item};
 use crate::physics::chemistry::{Band, SkinBasis};
@@ -10,51 +9,37 @@ use crate::quantity::System;
 impl Words {
     /// What an index says of the water.
     pub fn water_band(self, band: Band) -> &'static str {
-        match self.0 {
-            Tongue::English => chemistry::band(band),
-        }
+        tongue!(self, chemistry::band(band))
     }
 
     /// Where the temperature of an index was taken, and what that means.
     pub fn water_skin(self, basis: SkinBasis) -> &'static str {
-        match self.0 {
-            Tongue::English => chemistry::skin(basis),
-        }
+        tongue!(self, chemistry::skin(basis))
     }
 
     /// Name of something measured in the water.
     pub fn water_item(self, item: Item) -> &'static str {
-        match self.0 {
-            Tongue::English => chemistry::item(item),
-        }
+        tongue!(self, chemistry::item(item))
     }
 
     /// A limit a water breaks, with its basis.
     pub fn water_finding(self, finding: &Finding, system: System) -> String {
-        match self.0 {
-            Tongue::English => chemistry::finding(finding, system),
-        }
+        tongue!(self, chemistry::finding(finding, system))
     }
 
     /// What cycles were compared with.
     pub fn cycles_against(self, against: Against) -> &'static str {
-        match self.0 {
-            Tongue::English => chemistry::against(against),
-        }
+        tongue!(self, chemistry::against(against))
     }
 
     /// How large a change of the cycles is.
     pub fn cycles_size(self, size: Size) -> &'static str {
-        match self.0 {
-            Tongue::English => chemistry::size(size),
-        }
+        tongue!(self, chemistry::size(size))
     }
 
     /// What may be behind a change of the cycles and where to look.
     pub fn cycles_cause(self, cause: Cause) -> &'static str {
-        match self.0 {
-            Tongue::English => chemistry::cause(cause),
-        }
+        tongue!(self, chemistry::cause(cause))
     }
 }
 

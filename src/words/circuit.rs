@@ -1,93 +1,68 @@
 //! Phrases of the control circuit.
 
-use super::en::{circuit, electrode};
-use super::{Tongue, Words};
+use super::{Words, tongue};
 use crate::physics::circuit::{Caution, Fault, Fed, Meaning, Meter, Point};
 use crate::physics::electrode::{Bridge, Condition, Fill, Water};
 
 impl Words {
     /// Short name of a circuit fault.
     pub fn circuit_fault(self, fault: Fault) -> &'static str {
-        match self.0 {
-            Tongue::English => circuit::fault(fault),
-        }
+        tongue!(self, circuit::fault(fault))
     }
 
     /// What a circuit fault does.
     pub fn circuit_fault_line(self, fault: Fault) -> &'static str {
-        match self.0 {
-            Tongue::English => circuit::fault_line(fault),
-        }
+        tongue!(self, circuit::fault_line(fault))
     }
 
     /// Name of a test point.
     pub fn circuit_point(self, point: Point) -> &'static str {
-        match self.0 {
-            Tongue::English => circuit::point(point),
-        }
+        tongue!(self, circuit::point(point))
     }
 
     /// Name of a kind of meter.
     pub fn circuit_meter(self, meter: Meter) -> &'static str {
-        match self.0 {
-            Tongue::English => circuit::meter(meter),
-        }
+        tongue!(self, circuit::meter(meter))
     }
 
     /// What to know about a kind of meter.
     pub fn circuit_meter_line(self, meter: Meter) -> &'static str {
-        match self.0 {
-            Tongue::English => circuit::meter_line(meter),
-        }
+        tongue!(self, circuit::meter_line(meter))
     }
 
     /// What a reading means, in one sentence.
     pub fn circuit_meaning(self, meaning: Meaning) -> &'static str {
-        match self.0 {
-            Tongue::English => circuit::meaning(meaning),
-        }
+        tongue!(self, circuit::meaning(meaning))
     }
 
     /// How well the coil is fed.
     pub fn circuit_fed(self, fed: Fed) -> &'static str {
-        match self.0 {
-            Tongue::English => circuit::fed(fed),
-        }
+        tongue!(self, circuit::fed(fed))
     }
 
     /// A caution, to be shown at the step it belongs to.
     pub fn circuit_caution(self, caution: Caution) -> &'static str {
-        match self.0 {
-            Tongue::English => circuit::caution(caution),
-        }
+        tongue!(self, circuit::caution(caution))
     }
 
     /// A condition of an electrode.
     pub fn electrode_condition(self, condition: Condition) -> &'static str {
-        match self.0 {
-            Tongue::English => electrode::condition(condition),
-        }
+        tongue!(self, electrode::condition(condition))
     }
 
     /// How the conductivity of the water is known.
     pub fn electrode_water(self, water: Water) -> &'static str {
-        match self.0 {
-            Tongue::English => electrode::water(water),
-        }
+        tongue!(self, electrode::water(water))
     }
 
     /// What the relay does with the fill.
     pub fn electrode_fill(self, fill: Fill) -> &'static str {
-        match self.0 {
-            Tongue::English => electrode::fill(fill),
-        }
+        tongue!(self, electrode::fill(fill))
     }
 
     /// Which electrodes a film joins.
     pub fn electrode_bridge(self, bridge: Bridge) -> &'static str {
-        match self.0 {
-            Tongue::English => electrode::bridge(bridge),
-        }
+        tongue!(self, electrode::bridge(bridge))
     }
 }
 

@@ -16,3 +16,27 @@ macro_rules! phrases {
     };
 }
 pub(super) use phrases;
+
+/// The phrases of another language: a table over the same names, whose `match`
+/// does not compile while one is missing.
+macro_rules! spoken {
+    ($of:ident; $($name:ident: $said:literal;)*) => {
+        /// The phrase in this language.
+        pub fn phrase(phrase: $of) -> &'static str {
+            match phrase { $($of::$name => $said,)* }
+        }
+    };
+}
+pub(super) use spoken;
+
+/// The same function of each language's folder, by the speaker's language. To
+/// add a language: its folder, its name in `Tongue`, and a line here.
+macro_rules! tongue {
+    ($speaker:expr, $module:ident::$said:ident($($given:expr),*)) => {
+        match $speaker.0 {
+            $crate::words::Tongue::English => $crate::words::en::$module::$said($($given),*),
+            $crate::words::Tongue::Spanish => $crate::words::es::$module::$said($($given),*),
+        }
+    };
+}
+pub(super) use tongue;

@@ -1,6 +1,6 @@
 //! How we know a figure, and what went wrong when there is none.
 
-use super::{Tongue, Words, en};
+use super::{Words, tongue};
 use crate::physics::basis::Figure;
 use crate::physics::tower::{Settle, Shape};
 use crate::physics::{NoSolution, Quantity};
@@ -8,52 +8,38 @@ use crate::physics::{NoSolution, Quantity};
 impl Words {
     /// The formula behind a figure, its symbols explained.
     pub fn formula(self, figure: Figure) -> &'static str {
-        match self.0 {
-            Tongue::English => en::physics::formula(figure),
-        }
+        tongue!(self, physics::formula(figure))
     }
 
     /// Where the formula comes from, the range it is good for, and how far off
     /// it may be.
     pub fn source(self, figure: Figure) -> &'static str {
-        match self.0 {
-            Tongue::English => en::physics::source(figure),
-        }
+        tongue!(self, physics::source(figure))
     }
 
     /// The name of an input, as it stands in front of "is out of range".
     pub fn physics_quantity(self, quantity: Quantity) -> &'static str {
-        match self.0 {
-            Tongue::English => en::physics_refused::quantity(quantity),
-        }
+        tongue!(self, physics_refused::quantity(quantity))
     }
 
     /// The name of a shape a tower's trouble takes.
     pub fn tower_shape(self, shape: Shape) -> &'static str {
-        match self.0 {
-            Tongue::English => en::physics_tower::shape(shape),
-        }
+        tongue!(self, physics_tower::shape(shape))
     }
 
     /// What that shape looks like and where to look.
     pub fn tower_shape_line(self, shape: Shape) -> &'static str {
-        match self.0 {
-            Tongue::English => en::physics_tower::shape_line(shape),
-        }
+        tongue!(self, physics_tower::shape_line(shape))
     }
 
     /// The reading that would tell two shapes apart.
     pub fn tower_settle(self, settle: Settle) -> &'static str {
-        match self.0 {
-            Tongue::English => en::physics_tower::settle(settle),
-        }
+        tongue!(self, physics_tower::settle(settle))
     }
 
     /// Why a calculation has no answer, and what to look at.
     pub fn no_solution(self, why: NoSolution) -> &'static str {
-        match self.0 {
-            Tongue::English => en::physics_refused::no_solution(why),
-        }
+        tongue!(self, physics_refused::no_solution(why))
     }
 }
 

@@ -1,21 +1,17 @@
 //! Sentences about typed readings.
 
-use super::{Tongue, Words, en};
+use super::{Words, tongue};
 use crate::quantity::{Kind, Refusal, System};
 
 impl Words {
     /// Why a typed reading was not taken and what to do about it, numbers in
     /// the units of `system`.
     pub fn refusal(self, refusal: &Refusal, kind: Kind, system: System) -> String {
-        match self.0 {
-            Tongue::English => en::quantity::refusal(refusal, kind, system),
-        }
+        tongue!(self, quantity::refusal(refusal, kind, system))
     }
 
     /// The name of a kind of quantity with its article: "a flow".
     pub fn kind(self, kind: Kind) -> &'static str {
-        match self.0 {
-            Tongue::English => en::quantity::kind(kind),
-        }
+        tongue!(self, quantity::kind(kind))
     }
 }

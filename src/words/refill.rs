@@ -1,6 +1,6 @@
 //! Phrases of the refill test.
 
-use super::{Tongue, Words, en};
+use super::{Words, tongue};
 use crate::quantity::{Length, System, Time, Value, VolumeRate, show};
 use crate::refill::{
     Caution, DrawBasis, ExpectedMark, Finding, Limit, Missing, NextReading, Phase, Verdict,
@@ -21,9 +21,7 @@ pub struct Format<'a> {
 impl Words {
     /// A mark in a list or on a figure, in a word or two.
     pub fn refill_mark_short(self, mark: ExpectedMark) -> &'static str {
-        match self.0 {
-            Tongue::English => en::refill::mark_short(mark),
-        }
+        tongue!(self, refill::mark_short(mark))
     }
 
     /// A finding with its numbers in the person's units.
@@ -38,21 +36,12 @@ impl Words {
 
     /// A reading that the fit left out.
     pub fn left_out_reading(self) -> &'static str {
-        match self.0 {
-            Tongue::English => "left out of the fit",
-        }
+        tongue!(self, said::left_out_reading())
     }
 
     /// What the figure shows, for those who can't see it.
     pub fn chart_summary(self, verdict: Verdict, readings: usize) -> String {
-        match self.0 {
-            Tongue::English => format!(
-                "{} level reading{}, verdict: {}",
-                readings,
-                if readings == 1 { "" } else { "s" },
-                self.refill_verdict(verdict)
-            ),
-        }
+        tongue!(self, said::chart_summary(verdict, readings))
     }
 
     /// Minutes and seconds of the test's clock.
@@ -69,93 +58,65 @@ impl Words {
 
     /// What goes on being lost while the basin fills.
     pub fn losses_while_testing(self, losses: &str) -> String {
-        match self.0 {
-            Tongue::English => format!(
-                "Taken as lost while it fills: {losses}, from the machines noted as running."
-            ),
-        }
+        tongue!(self, said::losses_while_testing(losses))
     }
 
     /// How long the drawdown would take by the losses alone.
     pub fn minutes_if_drain_shut(self, minutes: f64) -> String {
-        let time = show(Value::duration(minutes_as_time(minutes)), System::Us);
-        match self.0 {
-            Tongue::English => format!("Without the drain, the losses alone take {time}."),
-        }
+        let time = show(Value::duration(minutes_as_time(minutes)), System::Us).to_string();
+        tongue!(self, said::minutes_if_drain_shut(&time))
     }
 
     /// The phone's clock was moved during a test.
     pub fn clock_moved(self, seconds: f64) -> String {
         let moved = self.test_clock(seconds.abs());
-        match self.0 {
-            Tongue::English => {
-                format!("The phone's clock was moved by {moved} during this test.")
-            }
-        }
+        tongue!(self, said::clock_moved(&moved))
     }
 
     /// What the button of a mark says.
     pub fn refill_mark(self, mark: ExpectedMark) -> &'static str {
-        match self.0 {
-            Tongue::English => en::refill::mark(mark),
-        }
+        tongue!(self, refill::mark(mark))
     }
 
     /// What to do now. `drain_open` is
     /// [`drain_open`](crate::refill::drain_open()) of the same marks.
     pub fn refill_phase(self, phase: Phase, drain_open: bool) -> &'static str {
-        match self.0 {
-            Tongue::English => en::refill::phase(phase, drain_open),
-        }
+        tongue!(self, refill::phase(phase, drain_open))
     }
 
     /// The verdict in a word or two.
     pub fn refill_verdict(self, verdict: Verdict) -> &'static str {
-        match self.0 {
-            Tongue::English => en::refill::verdict(verdict),
-        }
+        tongue!(self, refill::verdict(verdict))
     }
 
     /// A finding as a sentence, numbers in the person's units.
     pub fn refill_finding(self, finding: &Finding, format: &Format<'_>) -> String {
-        match self.0 {
-            Tongue::English => en::refill_findings::finding(finding, format),
-        }
+        tongue!(self, refill_findings::finding(finding, format))
     }
 
     /// Why a figure cannot be given.
     pub fn refill_missing(self, missing: Missing) -> &'static str {
-        match self.0 {
-            Tongue::English => en::refill::missing(missing),
-        }
+        tongue!(self, refill::missing(missing))
     }
 
     /// What would help most next.
     pub fn refill_next(self, next: NextReading) -> &'static str {
-        match self.0 {
-            Tongue::English => en::refill::next(next),
-        }
+        tongue!(self, refill::next(next))
     }
 
     /// A caution before the drain is opened.
     pub fn refill_caution(self, caution: Caution) -> &'static str {
-        match self.0 {
-            Tongue::English => en::refill::caution(caution),
-        }
+        tongue!(self, refill::caution(caution))
     }
 
     /// The name of a level across the figure.
     pub fn refill_limit(self, limit: Limit) -> &'static str {
-        match self.0 {
-            Tongue::English => en::refill::limit(limit),
-        }
+        tongue!(self, refill::limit(limit))
     }
 
     /// Why the plan draws down to the level it names.
     pub fn refill_basis(self, basis: DrawBasis) -> &'static str {
-        match self.0 {
-            Tongue::English => en::refill::basis(basis),
-        }
+        tongue!(self, refill::basis(basis))
     }
 }
 

@@ -1,7 +1,6 @@
 //! Phrases of the trace.
 
-use super::en::{trace_checks, trace_cures, trace_modes, trace_reasons};
-use super::{Tongue, Words};
+use super::{Words, tongue};
 use crate::trace::{
     Answer, Branch, Caution, Check, Group, Manner, Mode, Part, Place, Reading, Reason, Stage,
     Strength, Unproven, Weight,
@@ -10,142 +9,105 @@ use crate::trace::{
 impl Words {
     /// Short name of a fault mode.
     pub fn trace_mode(self, mode: Mode) -> &'static str {
-        match self.0 {
-            Tongue::English => trace_modes::name(mode),
-        }
+        tongue!(self, trace_modes::name(mode))
     }
 
     /// One line saying what is wrong in this mode.
     pub fn trace_mode_line(self, mode: Mode) -> &'static str {
-        match self.0 {
-            Tongue::English => trace_modes::line(mode),
-        }
+        tongue!(self, trace_modes::line(mode))
     }
 
     /// Whether steady or intermittent.
     pub fn trace_manner(self, manner: Manner) -> &'static str {
-        match self.0 {
-            Tongue::English => trace_modes::manner(manner),
-        }
+        tongue!(self, trace_modes::manner(manner))
     }
 
     /// Name of a place on the site.
     pub fn trace_place(self, place: Place) -> &'static str {
-        match self.0 {
-            Tongue::English => trace_modes::place(place),
-        }
+        tongue!(self, trace_modes::place(place))
     }
 
     /// Name of a part of the plant.
     pub fn trace_group(self, group: Group) -> &'static str {
-        match self.0 {
-            Tongue::English => trace_modes::group(group),
-        }
+        tongue!(self, trace_modes::group(group))
     }
 
     /// Name of a branch of the plant.
     pub fn trace_branch(self, branch: Branch) -> &'static str {
-        match self.0 {
-            Tongue::English => trace_modes::branch(branch),
-        }
+        tongue!(self, trace_modes::branch(branch))
     }
 
     /// What a closed trace leaves open, as a sentence.
     pub fn trace_unproven(self, unproven: &Unproven) -> String {
-        match self.0 {
-            Tongue::English => trace_reasons::unproven(unproven),
-        }
+        tongue!(self, trace_reasons::unproven(unproven))
     }
 
     /// Title of a check.
     pub fn trace_check(self, check: Check) -> &'static str {
-        match self.0 {
-            Tongue::English => trace_checks::title(check),
-        }
+        tongue!(self, trace_checks::title(check))
     }
 
     /// What to do at a check.
     pub fn trace_check_how(self, check: Check) -> &'static str {
-        match self.0 {
-            Tongue::English => trace_checks::how(check),
-        }
+        tongue!(self, trace_checks::how(check))
     }
 
     /// What a healthy plant reads at a check.
     pub fn trace_check_healthy(self, check: Check) -> &'static str {
-        match self.0 {
-            Tongue::English => trace_checks::healthy(check),
-        }
+        tongue!(self, trace_checks::healthy(check))
     }
 
     /// Label of an answer.
     pub fn trace_answer(self, answer: Answer) -> &'static str {
-        match self.0 {
-            Tongue::English => trace_reasons::answer(answer),
-        }
+        tongue!(self, trace_reasons::answer(answer))
     }
 
     /// The warning shown at a step.
     pub fn trace_caution(self, caution: Caution) -> &'static str {
-        match self.0 {
-            Tongue::English => trace_reasons::caution(caution),
-        }
+        tongue!(self, trace_reasons::caution(caution))
     }
 
     /// When an answer was had.
     pub fn trace_stage(self, stage: Stage) -> &'static str {
-        match self.0 {
-            Tongue::English => trace_reasons::stage(stage),
-        }
+        tongue!(self, trace_reasons::stage(stage))
     }
 
     /// Name of a reading.
     pub fn trace_reading(self, reading: Reading) -> &'static str {
-        match self.0 {
-            Tongue::English => trace_reasons::reading(reading),
-        }
+        tongue!(self, trace_reasons::reading(reading))
     }
 
     /// Why a check is suggested, as a sentence.
     pub fn trace_reason(self, reason: Reason) -> String {
-        match self.0 {
-            Tongue::English => trace_reasons::reason(reason),
-        }
+        tongue!(self, trace_reasons::reason(reason))
     }
 
     /// How loudly evidence speaks, without for or against.
     pub fn trace_strength(self, strength: Strength) -> &'static str {
-        match self.0 {
-            Tongue::English => trace_reasons::strength(strength),
-        }
+        tongue!(self, trace_reasons::strength(strength))
     }
 
     /// A weight in words: how loud, and for or against.
     pub fn trace_weight(self, weight: &Weight) -> String {
-        match self.0 {
-            Tongue::English => trace_reasons::weight(weight.strength(), weight.speaks_for()),
-        }
+        tongue!(
+            self,
+            trace_reasons::weight(weight.strength(), weight.speaks_for())
+        )
     }
 
     /// How to correct a mode.
     pub fn trace_cure(self, mode: Mode) -> &'static str {
-        match self.0 {
-            Tongue::English => trace_cures::cure(mode),
-        }
+        tongue!(self, trace_cures::cure(mode))
     }
 
     /// How to prove that a mode was the cause and is gone.
     pub fn trace_cure_proof(self, mode: Mode) -> &'static str {
-        match self.0 {
-            Tongue::English => trace_cures::proof(mode),
-        }
+        tongue!(self, trace_cures::proof(mode))
     }
 
     /// Name of a part.
     pub fn trace_part(self, part: Part) -> &'static str {
-        match self.0 {
-            Tongue::English => trace_cures::part(part),
-        }
+        tongue!(self, trace_cures::part(part))
     }
 }
 

@@ -188,6 +188,8 @@ phrases! {
     LightDay: "Day";
     LightDark: "Dark, for a basement";
     LightGlare: "Glare, for full sun";
+    Language: "Language";
+    ReportIn: "Language of the report";
 
     NewSiteTitle: "New site";
     NewSiteSub: "A minute's typing. What is typed stays if you are called away.";

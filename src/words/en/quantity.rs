@@ -141,28 +141,27 @@ fn bare(of: Kind) -> &'static str {
 
 /// The units of a kind: "°F, °C or K".
 fn units(of: Kind) -> String {
+    listed(of, "a plain number", "or")
+}
+
+/// The units of a kind in a row, the last behind `or`; `plain` stands for none.
+pub(in crate::words) fn listed(of: Kind, plain: &str, or: &str) -> String {
     let mut names: Vec<&str> = Unit::ALL
         .iter()
         .filter(|unit| unit.kind_fits(of))
         .map(|unit| unit.symbol())
-        .map(|symbol| {
-            if symbol.is_empty() {
-                "a plain number"
-            } else {
-                symbol
-            }
-        })
+        .map(|symbol| if symbol.is_empty() { plain } else { symbol })
         .collect();
     let last = names.pop().unwrap_or_default();
     if names.is_empty() {
         last.into()
     } else {
-        format!("{} or {last}", names.join(", "))
+        format!("{} {or} {last}", names.join(", "))
     }
 }
 
 /// A number as someone typed it: up to four decimals, no closing zeros.
-fn as_typed(number: f64, unit: Unit) -> String {
+pub(in crate::words) fn as_typed(number: f64, unit: Unit) -> String {
     let text = format!("{number:.4}");
     let number = text.trim_end_matches('0').trim_end_matches('.').into();
     Shown {
@@ -173,7 +172,7 @@ fn as_typed(number: f64, unit: Unit) -> String {
 }
 
 /// A reading one might type.
-fn example(of: Kind, system: System) -> &'static str {
+pub(in crate::words) fn example(of: Kind, system: System) -> &'static str {
     let pick = |us, si| if system == System::Us { us } else { si };
     match of {
         Kind::Temperature => pick("79 °F", "26 °C"),

@@ -1,0 +1,182 @@
+//! The refill test, in Spanish: buttons, phases, cautions.
+
+use crate::refill::{
+    Caution, DrawBasis, ExpectedMark, Limit, Missing, NextReading, Phase, Verdict,
+};
+
+pub(in crate::words) fn mark(mark: ExpectedMark) -> &'static str {
+    match mark {
+        ExpectedMark::DrawdownBegan => "Drenaje abierto",
+        ExpectedMark::CallSeen => "Pide agua",
+        ExpectedMark::DrawdownEnded => "Drenaje cerrado",
+        ExpectedMark::WaterSeen => "Corre el agua",
+        ExpectedMark::Level => "Leer el nivel",
+        ExpectedMark::ShutOff => "Paró el llenado",
+        ExpectedMark::Interrupted => "Me ausenté",
+        ExpectedMark::Stopped => "Terminar la prueba",
+    }
+}
+
+/// The mark in a list or on a figure.
+pub(in crate::words) fn mark_short(mark: ExpectedMark) -> &'static str {
+    match mark {
+        ExpectedMark::DrawdownBegan => "dren. abierto",
+        ExpectedMark::CallSeen => "pide",
+        ExpectedMark::DrawdownEnded => "dren. cerrado",
+        ExpectedMark::WaterSeen => "agua",
+        ExpectedMark::Level => "nivel",
+        ExpectedMark::ShutOff => "paro",
+        ExpectedMark::Interrupted => "ausente",
+        ExpectedMark::Stopped => "fin",
+    }
+}
+
+pub(in crate::words) fn phase(phase: Phase, drain_open: bool) -> &'static str {
+    match (phase, drain_open) {
+        (Phase::NotBegun, _) => "Lea el nivel. Luego abra el drenaje y toque de inmediato.",
+        (Phase::DrawingDown, _) => {
+            "Vigile el control de nivel. Lea el nivel mientras baja. Toque cuando pida agua."
+        }
+        (Phase::WaitingForCall, _) => {
+            "El drenaje está cerrado. Lea el nivel. Toque cuando el control pida agua."
+        }
+        (Phase::WaitingForWater, true) => {
+            "Ya pide. Cierre el drenaje. Oiga en el llenado y toque cuando corra el agua."
+        }
+        (Phase::WaitingForWater, false) => {
+            "Ya pide. Oiga en el llenado y toque cuando corra el agua."
+        }
+        (Phase::Filling, true) => "Corre el agua. Cierre el drenaje y toque.",
+        (Phase::Filling, false) => {
+            "Corre el agua. Lea el nivel cada pocos minutos. Toque cuando el llenado pare solo."
+        }
+        (Phase::FillStopped, true) => "El llenado paró. Cierre el drenaje y toque.",
+        (Phase::FillStopped, false) => {
+            "El llenado paró. Lea el nivel ahora y otra vez en diez minutos: debe sostenerse."
+        }
+        (Phase::Stopped, true) => "Prueba terminada. ¿Está cerrado el drenaje?",
+        (Phase::Stopped, false) => "Prueba terminada.",
+    }
+}
+
+pub(in crate::words) fn verdict(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Pass => "Pasó",
+        Verdict::PassWithWatch => "Pasó, pero vigílelo",
+        Verdict::Fail => "Falló",
+        Verdict::NotProven => "Sin comprobar",
+    }
+}
+
+pub(in crate::words) fn missing(missing: Missing) -> &'static str {
+    match missing {
+        Missing::NoBasin => "No se conoce el tamaño de la pileta.",
+        Missing::NoDrawdown => "No se anotó la apertura del drenaje.",
+        Missing::NoCallSeen => "No se anotó cuándo pidió agua.",
+        Missing::NoWaterSeen => "No se anotó cuándo corrió el agua.",
+        Missing::NoShutOff => "No se anotó cuándo paró el llenado.",
+        Missing::NeedTwoLevels => "Hacen falta dos lecturas de nivel, bajo el rebosadero.",
+        Missing::NeedLongerApart => "Las lecturas están muy juntas en el tiempo.",
+        Missing::NeedLevelNear => "Ninguna lectura de nivel está bastante cerca en el tiempo.",
+        Missing::OutOfOrder => "Las marcas no están en orden para este tiempo.",
+        Missing::NotWatched => "Nadie estaba mirando a esa hora.",
+    }
+}
+
+pub(in crate::words) fn next(next: NextReading) -> &'static str {
+    match next {
+        NextReading::Begin => "Lea el nivel, luego abra el drenaje.",
+        NextReading::DrawFarther => "Baje la pileta más allá del nivel de llamada y lea el nivel.",
+        NextReading::WaitForWater => "Espere tres minutos desde que pide agua.",
+        NextReading::NoteWater => "Anote cuándo corrió el agua en el llenado.",
+        NextReading::NoteDrainClosed => "Anote cuándo se cerró el drenaje.",
+        NextReading::LevelNow => "Lea el nivel ahora.",
+        NextReading::LevelLater => "Lea el nivel otra vez en unos minutos.",
+        NextReading::WaitForShutOff => "Espere a que el llenado pare solo.",
+        NextReading::LevelAtShutOff => "Lea el nivel ahora que paró el llenado.",
+        NextReading::LevelAfterShutOff => {
+            "Lea el nivel dos veces, con diez minutos entre ellas: debe sostenerse."
+        }
+        NextReading::BasinSize => "Mida la pileta: largo, ancho, profundidad bajo el rebosadero.",
+        NextReading::MakeupNeed => "Calcule cuánta reposición necesita la planta hoy.",
+        NextReading::RunAgain => "Haga la prueba una vez más.",
+    }
+}
+
+pub(in crate::words) fn caution(caution: Caution) -> &'static str {
+    match caution {
+        Caution::PumpInlet => {
+            "Todos los equipos de este circuito se quedan sin agua si la pileta baja más que la \
+             succión de la bomba. Avise primero al sitio y vigile el nivel."
+        }
+        Caution::Aerosol => {
+            "El agua de torre puede llevar Legionella. No se ponga en la brisa ni la salpicadura; use \
+             lo que pida el plan de agua del sitio."
+        }
+        Caution::Discharge => {
+            "El agua tratada no puede irse por cualquier drenaje. Pida antes permiso al sitio."
+        }
+        Caution::Lockout => {
+            "Bloquee y etiquete ventilador y bomba antes de meter la mano en la pileta. Nadie entra \
+             sin las reglas de espacio confinado del sitio."
+        }
+        Caution::LivePower => {
+            "Cableado de control energizado y agua: abra tableros solo con licencia, según el código \
+             local."
+        }
+        Caution::Footing => {
+            "Azotea y escalera mojadas. Use la protección contra caídas que el sitio pide."
+        }
+    }
+}
+
+pub(in crate::words) fn limit(limit: Limit) -> &'static str {
+    match limit {
+        Limit::Overflow => "Rebosadero",
+        Limit::Stop => "Nivel de paro",
+        Limit::Call => "Nivel de llamada",
+        Limit::LowLimit => "Límite de succión",
+    }
+}
+
+pub(in crate::words) fn basis(basis: DrawBasis) -> &'static str {
+    match basis {
+        DrawBasis::PastCallLevel => "Una pulgada bajo el nivel de llamada.",
+        DrawBasis::LowLimitFirst => {
+            "Pare aquí: el límite de succión llega antes de que el control pida con seguridad."
+        }
+        DrawBasis::LowLimit => {
+            "No se conoce el nivel de llamada: hasta el límite de succión, no más."
+        }
+        DrawBasis::HalfDepth => {
+            "No se conoce el nivel de llamada: la mitad de la profundidad. Vea antes dónde está la \
+             succión de la bomba."
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_two_buttons_say_the_same() {
+        use ExpectedMark::*;
+        let all = [
+            DrawdownBegan,
+            CallSeen,
+            DrawdownEnded,
+            WaterSeen,
+            Level,
+            ShutOff,
+            Interrupted,
+            Stopped,
+        ];
+        let labels: std::collections::BTreeSet<_> = all.into_iter().map(mark).collect();
+        assert_eq!(labels.len(), all.len());
+        assert!(
+            labels.iter().all(|l| l.chars().count() <= 20),
+            "a button is read at arm's length"
+        );
+    }
+}
