@@ -54,8 +54,9 @@ fn App(ledger: Ledger) -> View {
     provide_context(Outside::listen());
     let route = route::follow_address();
     let screen = move || {
-        // A change of units draws the whole screen anew.
+        // A change of units or language draws the whole screen anew.
         chosen.system.track();
+        chosen.tongue.track();
         match route.get() {
             Route::Home => markup! { <Home /> },
             Route::NewSite => markup! { <NewSite /> },
@@ -81,7 +82,7 @@ fn App(ledger: Ledger) -> View {
 /// Said when the browser gives no storage: without it nothing could be kept.
 #[component]
 fn NoStore(fault: StoreError) -> View {
-    let words = Words::default();
+    let words = Words(prefs::of_browser());
     let detail = match fault {
         StoreError::Failed(text) => text,
         StoreError::Full => words.phrase(Phrase::StoreFull).to_owned(),

@@ -6,7 +6,7 @@ use leptos::prelude::*;
 
 use super::ledger::Ledger;
 use crate::quantity::System;
-use crate::words::Words;
+use crate::words::{Tongue, Words};
 
 /// How bright the screen's design is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -44,10 +44,16 @@ pub struct Prefs {
     pub light: RwSignal<Light>,
     /// The speaker.
     pub words: Words,
+    /// The language, for what is drawn anew when it changes.
+    pub tongue: RwSignal<Tongue>,
+    /// The report's language where it is not the app's.
+    report: RwSignal<Option<Tongue>>,
 }
 
 const SYSTEM: &str = "setting units";
 const LIGHT: &str = "setting light";
+const TONGUE: &str = "setting language";
+const REPORT: &str = "setting report language";
 
 impl Prefs {
     /// The settings as kept.
@@ -61,12 +67,17 @@ impl Prefs {
             .into_iter()
             .find(|l| l.name() == kept)
             .unwrap_or(Light::Phone);
+        let kept = |key| ledger.text(key).and_then(|tag| Tongue::of_tag(&tag));
+        let tongue = kept(TONGUE).unwrap_or_else(of_browser);
         let prefs = Self {
             system: RwSignal::new(system),
             light: RwSignal::new(light),
-            words: Words::default(),
+            words: Words(tongue),
+            tongue: RwSignal::new(tongue),
+            report: RwSignal::new(kept(REPORT)),
         };
         prefs.apply_light();
+        prefs.apply_tongue();
         prefs
     }
 
@@ -83,11 +94,46 @@ impl Prefs {
         self.apply_light();
     }
 
-    fn apply_light(self) {
-        if let Some(root) = document().document_element() {
-            let _ = root.set_attribute("data-light", self.light.get_untracked().name());
-        }
+    /// Chooses the language. What is drawn from now on is in it.
+    pub fn choose_tongue(mut self, ledger: Ledger, tongue: Tongue) {
+        ledger.keep_text(TONGUE, tongue.tag());
+        self.words = Words(tongue);
+        keep_for_all(self);
+        self.apply_tongue();
+        self.tongue.set(tongue);
     }
+
+    /// Who speaks in the report: the app's language unless another was chosen.
+    pub fn report_words(self) -> Words {
+        self.report.get().map_or(self.words, Words)
+    }
+
+    /// Chooses the report's language; the app's own means to follow it.
+    pub fn choose_report(self, ledger: Ledger, tongue: Tongue) {
+        let other = (tongue != self.words.0).then_some(tongue);
+        ledger.keep_text(REPORT, other.map_or("", Tongue::tag));
+        self.report.set(other);
+    }
+
+    fn apply_light(self) {
+        mark_root("data-light", self.light.get_untracked().name());
+    }
+
+    fn apply_tongue(self) {
+        mark_root("lang", self.words.0.tag());
+    }
+}
+
+fn mark_root(name: &str, value: &str) {
+    if let Some(root) = document().document_element() {
+        let _ = root.set_attribute(name, value);
+    }
+}
+
+/// The browser's language, if it is spoken here.
+pub fn of_browser() -> Tongue {
+    let tag = window().navigator().language();
+    tag.and_then(|tag| Tongue::of_tag(&tag)).unwrap_or_default()
 }
 
 thread_local! {

@@ -62,7 +62,7 @@ impl Composer<'_> {
             value,
         };
         Doc {
-            language: "en".into(),
+            language: self.words.0.tag().into(),
             subject: format!("{} · {}", self.say(P::Title), self.say(P::Subject)),
             author: "Coldsump".into(),
             facts: [

@@ -78,7 +78,8 @@ fn Going(out: Outgoing) -> View {
             let visit = log.visit(visit)?;
             let site = log.site(visit.site)?;
             let prefs = prefs();
-            let doc = compose(&site, &visit, prefs.system.get_untracked(), prefs.words);
+            let spoken = untrack(|| prefs.report_words());
+            let doc = compose(&site, &visit, prefs.system.get_untracked(), spoken);
             Some((doc.title.clone(), crate::report::to_text(&doc, 72)))
         });
         if let Some((subject, body)) = text {

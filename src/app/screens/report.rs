@@ -7,6 +7,7 @@ use wasm_bindgen_futures::JsFuture;
 
 use super::visit_frame::{Job, StationScreen};
 use crate::app::ledger::ledger;
+use crate::app::parts::choice::choice;
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::ports::window;
 use crate::app::prefs::prefs;
@@ -14,7 +15,7 @@ use crate::app::route::{Route, Station};
 use crate::record::{Body, FileId, VisitId};
 use crate::report::{DocDate, Fonts, compose, to_pdf, to_text};
 use crate::store::KeptFile;
-use crate::words::Phrase as P;
+use crate::words::{Phrase as P, Tongue};
 
 /// Where making the PDF stands.
 #[derive(Clone, PartialEq)]
@@ -75,7 +76,10 @@ pub fn Report(id: VisitId) -> View {
     };
     let text = move || {
         let (visit, site) = job.both()?;
-        Some(to_text(&compose(&site, &visit, system, words), 40))
+        Some(to_text(
+            &compose(&site, &visit, system, prefs().report_words()),
+            40,
+        ))
     };
     let sub = words.phrase(P::ReportSub);
     markup! {
@@ -112,8 +116,29 @@ pub fn Report(id: VisitId) -> View {
                 }}
             </div>
             <section>
+                <h2>{words.phrase(P::ReportIn)}</h2>
+                <div class="seg" role="group" aria-label=words.phrase(P::ReportIn)>
+                    {Tongue::ALL
+                        .map(|tongue| {
+                            choice(
+                                format!("report-{}", tongue.tag()),
+                                tongue.name(),
+                                move || prefs().report_words().0 == tongue,
+                                move || prefs().choose_report(ledger(), tongue),
+                            )
+                        })
+                        .collect_view()}
+                </div>
+            </section>
+            <section>
                 <h2>{words.phrase(P::TextVersion)}</h2>
-                <pre class="plain-text" data-test="report-text">{text}</pre>
+                <pre
+                    class="plain-text"
+                    data-test="report-text"
+                    lang=move || prefs().report_words().0.tag()
+                >
+                    {text}
+                </pre>
             </section>
             <a class="button plain" href=Route::Visit(id, Station::Overview).href()>
                 {words.phrase(P::BackTo)}
@@ -142,7 +167,8 @@ async fn make_pdf(job: Job) -> Result<(), String> {
     let system = prefs().system.get_untracked();
     let (visit, site) =
         untrack(|| job.both()).ok_or_else(|| words.phrase(P::NotHereTitle).to_owned())?;
-    let doc = compose(&site, &visit, system, words);
+    let spoken = untrack(|| prefs().report_words());
+    let doc = compose(&site, &visit, system, spoken);
     let now = ledger().now();
     let (year, month, day, hour, minute, second) = now.local();
     let created = DocDate {

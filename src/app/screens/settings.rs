@@ -1,4 +1,4 @@
-//! Units and light.
+//! Units, language and light.
 
 use crate::app::parts::choice::choice;
 use crate::app::view::prelude::*;
@@ -8,7 +8,7 @@ use crate::app::parts::shell::Screen;
 use crate::app::prefs::{Light, prefs};
 use crate::app::route::Route;
 use crate::quantity::System;
-use crate::words::Phrase as P;
+use crate::words::{Phrase as P, Tongue};
 
 /// The settings.
 #[component]
@@ -44,6 +44,21 @@ pub fn Settings() -> View {
                         .collect_view()}
                 </div>
                 <p class="sub small">{words.phrase(P::UnitsHint)}</p>
+            </section>
+            <section>
+                <h2>{words.phrase(P::Language)}</h2>
+                <div class="seg" role="group" aria-label=words.phrase(P::Language)>
+                    {Tongue::ALL
+                        .map(|tongue| {
+                            choice(
+                                tongue.tag(),
+                                tongue.name(),
+                                move || prefs.tongue.get() == tongue,
+                                move || prefs.choose_tongue(ledger, tongue),
+                            )
+                        })
+                        .collect_view()}
+                </div>
             </section>
             <section>
                 <h2>{words.phrase(P::Light)}</h2>
