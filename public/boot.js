@@ -11,6 +11,33 @@
 const root = document.documentElement;
 const HOUR = 3_600_000;
 
+// Words for before the program runs; it brings its own. The language chosen
+// in it can't be read this early, so the browser's is taken.
+const SPANISH = /^es\b/i.test(navigator.language);
+const WORDS = {
+  opening: ['Opening Coldsump…', 'Abriendo Coldsump…'],
+  again: ['Try again', 'Intentar otra vez'],
+  old: [
+    'This browser is too old for Coldsump. Update it, or open this page in a newer one. What you saved stays on this phone.',
+    'Este navegador es demasiado viejo para Coldsump. Actualícelo, o abra esta página en uno más nuevo. Lo que guardó sigue en este teléfono.',
+  ],
+  stopped: [
+    'Coldsump stopped while opening. What you saved is still on this phone. Try again.',
+    'Coldsump se detuvo al abrir. Lo que guardó sigue en este teléfono. Intente otra vez.',
+  ],
+  incomplete: [
+    'Coldsump did not arrive complete. Try again where the signal is better.',
+    'Coldsump no llegó completo. Intente otra vez donde haya mejor señal.',
+  ],
+};
+const words = (name) => WORDS[name][Number(SPANISH)];
+
+if (SPANISH) {
+  root.lang = 'es';
+  document.getElementById('boot-say').textContent = words('opening');
+  document.getElementById('boot-again').textContent = words('again');
+}
+
 /** Replaces the loading line by a sentence that says what to do. */
 function say(sentence) {
   const box = document.getElementById('boot');
@@ -53,11 +80,11 @@ function explain(error) {
     error instanceof WebAssembly.LinkError ||
     error instanceof SyntaxError;
   if (old) {
-    say('This browser is too old for Coldsump. Update it, or open this page in a newer one. What you saved stays on this phone.');
+    say(words('old'));
   } else if (error instanceof WebAssembly.RuntimeError) {
-    say('Coldsump stopped while opening. What you saved is still on this phone. Try again.');
+    say(words('stopped'));
   } else {
-    say('Coldsump did not arrive complete. Try again where the signal is better.');
+    say(words('incomplete'));
   }
   console.error(error);
 }
