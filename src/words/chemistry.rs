@@ -47,11 +47,17 @@ impl Words {
 mod tests {
     use super::*;
     use crate::physics::chemistry::guideline::{Analysis, Metal};
+    use crate::words::Tongue;
     use std::collections::HashSet;
 
     #[test]
     fn every_item_and_cause_has_words_of_its_own() {
-        let words = Words::default();
+        for tongue in Tongue::ALL {
+            items_and_causes(Words(tongue));
+        }
+    }
+
+    fn items_and_causes(words: Words) {
         let items: HashSet<_> = Item::ALL.map(|i| words.water_item(i)).into();
         assert_eq!(items.len(), Item::ALL.len());
         let causes: HashSet<_> = Cause::ALL.map(|c| words.cycles_cause(c)).into();

@@ -71,6 +71,7 @@ mod tests {
     use super::*;
     use crate::physics::circuit::{Circuit, Coil};
     use crate::quantity::{ElectricPotential, Power};
+    use crate::words::Tongue;
     use std::collections::HashSet;
     use uom::si::electric_potential::volt;
     use uom::si::power::watt;
@@ -83,7 +84,12 @@ mod tests {
 
     #[test]
     fn no_two_things_are_called_the_same() {
-        let words = Words::default();
+        for tongue in Tongue::ALL {
+            things_differ(Words(tongue));
+        }
+    }
+
+    fn things_differ(words: Words) {
         let coil = Coil::nameplate(
             ElectricPotential::new::<volt>(24.0),
             Power::new::<watt>(10.0),
@@ -123,14 +129,33 @@ mod tests {
     /// Every meter on live parts says so, and the ohmmeter asks for a dead circuit.
     #[test]
     fn every_meter_comes_with_its_caution() {
-        let words = Words::default();
+        for tongue in Tongue::ALL {
+            meters_caution(Words(tongue));
+        }
+    }
+
+    fn meters_caution(words: Words) {
+        let [live_dead_live, qualified, code, lock_out] = match words.0 {
+            Tongue::English => [
+                "live-dead-live",
+                "Qualified people",
+                "local code",
+                "lock out, prove dead",
+            ],
+            Tongue::Spanish => [
+                "vivo-muerto-vivo",
+                "personal calificado",
+                "código local",
+                "bloquee, etiquete, compruebe ausencia de voltaje",
+            ],
+        };
         for (meter, must) in [
-            (Meter::high_impedance(), "live-dead-live"),
-            (Meter::high_impedance(), "Qualified people"),
-            (Meter::low_impedance(), "live-dead-live"),
-            (Meter::low_impedance(), "local code"),
-            (Meter::Clamp, "local code"),
-            (Meter::Ohmmeter, "lock out, prove dead"),
+            (Meter::high_impedance(), live_dead_live),
+            (Meter::high_impedance(), qualified),
+            (Meter::low_impedance(), live_dead_live),
+            (Meter::low_impedance(), code),
+            (Meter::Clamp, code),
+            (Meter::Ohmmeter, lock_out),
         ] {
             let said: Vec<_> = meter
                 .cautions()

@@ -16,6 +16,9 @@ mod refill;
 mod trace;
 mod working;
 
+#[cfg(test)]
+mod tests;
+
 pub use en::app::Phrase;
 pub use en::report::Phrase as ReportPhrase;
 pub use refill::Format;

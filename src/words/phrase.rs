@@ -9,6 +9,11 @@ macro_rules! phrases {
         #[allow(missing_docs)] // the English beside each name says what it is
         pub enum Phrase { $($name,)* }
 
+        impl Phrase {
+            /// Every phrase.
+            pub const ALL: &[Phrase] = &[$(Phrase::$name,)*];
+        }
+
         /// The phrase in English.
         pub fn phrase(phrase: Phrase) -> &'static str {
             match phrase { $(Phrase::$name => $english,)* }

@@ -50,11 +50,21 @@ mod tests {
         ChemistryFigure, CircuitFigure, ElectrodeFigure, HeadFigure, LoopHeatFigure, PipingFigure,
         TowerFigure,
     };
+    use crate::words::Tongue;
     use std::collections::HashSet;
 
     #[test]
     fn every_figure_has_its_own_formula_and_a_source_with_a_range_or_doubt() {
-        let words = Words::default();
+        for tongue in Tongue::ALL {
+            formulas_and_sources(Words(tongue));
+        }
+    }
+
+    fn formulas_and_sources(words: Words) {
+        let (lead, good) = match words.0 {
+            Tongue::English => ("Source: ", "Good"),
+            Tongue::Spanish => ("Fuente: ", "Vale"),
+        };
         let mut all = Figure::ALL.to_vec();
         all.extend(CircuitFigure::ALL.map(Figure::Circuit));
         all.extend(ChemistryFigure::ALL.map(Figure::Chemistry));
@@ -72,9 +82,9 @@ mod tests {
                 "{figure:?} has no equation: {formula}"
             );
             let source = words.source(figure);
-            assert!(source.starts_with("Source: "), "{figure:?}: {source}");
+            assert!(source.starts_with(lead), "{figure:?}: {source}");
             assert!(
-                source.contains("Good"),
+                source.contains(good),
                 "{figure:?} says not how good: {source}"
             );
             assert!(
@@ -86,7 +96,16 @@ mod tests {
 
     #[test]
     fn every_shape_has_a_name_and_says_where_to_look() {
-        let words = Words::default();
+        for tongue in Tongue::ALL {
+            shapes(Words(tongue));
+        }
+    }
+
+    fn shapes(words: Words) {
+        let (fan, lock_out) = match words.0 {
+            Tongue::English => ("fan", "Lock out"),
+            Tongue::Spanish => ("ventilador", "Bloquee y etiquete"),
+        };
         let names: HashSet<_> = Shape::ALL.map(|s| words.tower_shape(s)).into();
         let lines: HashSet<_> = Shape::ALL.map(|s| words.tower_shape_line(s)).into();
         assert_eq!(
@@ -96,7 +115,7 @@ mod tests {
         assert!(lines.iter().all(|line| line.ends_with('.')));
         // A hand near the fan needs the caution beside it.
         let air = words.tower_shape_line(Shape::WeakAir);
-        assert!(air.contains("fan") && air.contains("Lock out"), "{air}");
+        assert!(air.contains(fan) && air.contains(lock_out), "{air}");
         let asked: HashSet<_> = [
             Settle::WaterFlow,
             Settle::Heat,

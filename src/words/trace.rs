@@ -115,13 +115,24 @@ impl Words {
 mod tests {
     use super::*;
     use crate::trace::cure;
+    use crate::words::Tongue;
 
     /// A label fits a button; a sentence ends like one.
     #[test]
     fn labels_are_short_and_unlike_sentences_end() {
-        let words = Words::default();
+        for tongue in Tongue::ALL {
+            labels_and_sentences(Words(tongue));
+        }
+    }
+
+    fn labels_and_sentences(words: Words) {
         let sentence = |s: &str| assert!(s.ends_with(['.', '?']) && s.len() > 3, "{s}");
-        let label = |s: &str| assert!(!s.ends_with('.') && (2..=42).contains(&s.len()), "{s}");
+        let label = |s: &str| {
+            assert!(
+                !s.ends_with('.') && (2..=42).contains(&s.chars().count()),
+                "{s}"
+            )
+        };
         for mode in Mode::ALL.into_iter().chain(Mode::GENERAL) {
             label(words.trace_mode(mode));
             sentence(words.trace_mode_line(mode));
@@ -153,7 +164,12 @@ mod tests {
 
     #[test]
     fn names_of_modes_and_checks_are_all_different() {
-        let words = Words::default();
+        for tongue in Tongue::ALL {
+            names_differ(Words(tongue));
+        }
+    }
+
+    fn names_differ(words: Words) {
         let mut names: Vec<&str> = Mode::ALL
             .iter()
             .chain(&Mode::GENERAL)

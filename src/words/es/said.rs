@@ -161,16 +161,11 @@ pub(in crate::words) fn left_out_reading() -> &'static str {
 }
 
 pub(in crate::words) fn chart_summary(verdict: Verdict, readings: usize) -> String {
-    match readings {
-        1 => format!(
-            "1 lectura de nivel, veredicto: {}",
-            refill::verdict(verdict)
-        ),
-        n => format!(
-            "{n} lecturas de nivel, veredicto: {}",
-            refill::verdict(verdict)
-        ),
-    }
+    let s = if readings == 1 { "" } else { "s" };
+    format!(
+        "{readings} lectura{s} de nivel, veredicto: {}",
+        refill::verdict(verdict)
+    )
 }
 
 pub(in crate::words) fn losses_while_testing(losses: &str) -> String {

@@ -94,7 +94,7 @@ pub(in crate::words) fn ask(ask: Ask) -> &'static str {
         Ask::ReadVolts => "Volts leídos",
         Ask::ReadAmperes => "Amperes leídos",
         Ask::ReadOhms => "Ohms leídos",
-        Ask::Calling => "¿El control pide?",
+        Ask::Calling => "Si el control pide",
         Ask::ControlVoltage => "Voltaje de control",
         Ask::CoilVa => "Bobina, VA",
         Ask::Feed => "Se alimenta de",
