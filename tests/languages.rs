@@ -102,6 +102,8 @@ fn end(text: &str) -> char {
 /// What may read the same in both languages: names, designations, and what is
 /// only blanks and units.
 const SAME: &[&str] = &[
+    "A4",
+    "Chillers",
     "Coldsump",
     "KaV/L",
     "No",

@@ -17,7 +17,21 @@ use crate::trace::{Answer, Branch, Check, Group, Mode, Place, Reading, Stage};
 use crate::working::{Ask, Working};
 
 /// The same in both: names, designations, and words the trade shares.
-const SAME: &[&str] = &["Coldsump", "KaV/L", "Rectangular", "SI: °C, kPa, L/s", "pH"];
+const SAME: &[&str] = &[
+    "1",
+    "2",
+    "3",
+    "24 V",
+    "120 V",
+    "230 V",
+    "A4",
+    "Chillers",
+    "Coldsump",
+    "KaV/L",
+    "Rectangular",
+    "SI: °C, kPa, L/s",
+    "pH",
+];
 
 fn check(what: &str, english: &str, spanish: &str) {
     assert_eq!(

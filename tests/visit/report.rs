@@ -6,7 +6,7 @@ use coldsump::quantity::System;
 use coldsump::record::Body;
 use coldsump::report::doc::PageSize;
 use coldsump::report::{DocDate, Fonts, compose, to_pdf, to_text};
-use coldsump::words::Words;
+use coldsump::words::{ReportPhrase, Tongue, Words};
 
 use crate::story::Story;
 
@@ -17,7 +17,11 @@ fn text(story: &Story) -> String {
 }
 
 fn pdf(story: &Story, page: PageSize) -> Vec<u8> {
-    let mut doc = compose(&story.site, &story.visit(), System::Us, Words::default());
+    pdf_in(story, page, Words::default())
+}
+
+fn pdf_in(story: &Story, page: PageSize, words: Words) -> Vec<u8> {
+    let mut doc = compose(&story.site, &story.visit(), System::Us, words);
     doc.page = page;
     let fonts = Fonts {
         regular: include_bytes!("../../public/fonts/report-regular.ttf"),
@@ -89,6 +93,69 @@ fn a_whole_visit_reads_back_from_text_and_paper() {
             "{info}"
         );
     }
+}
+
+/// Spanish from the first word to the last: nothing of the English report's
+/// sentences is left in it, and the paper says its language.
+#[test]
+fn a_whole_visit_reads_back_in_spanish() {
+    let story = Story::whole();
+    let words = Words(Tongue::Spanish);
+    let bytes = pdf_in(&story, PageSize::Letter, words);
+    assert!(bytes.windows(10).any(|w| w == b"/Lang (es)"));
+    let paper = said("pdftotext", "spanish", &bytes);
+    let doc = compose(&story.site, &story.visit(), System::Us, words);
+    let text = to_text(&doc, 78);
+    let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    for want in [
+        "Informe de servicio",
+        "COMPROBADO",
+        "Sensor dice lleno sin estarlo",
+        "Al llegar",
+        "Bulbo húmedo",
+        "El llenado paró solo",
+        "Se avisó del vaciado a tratamiento de agua",
+        "No está así",
+        "ausencia de voltaje comprobada",
+        "página 1 de",
+        "16.9",
+    ] {
+        let footer = want.starts_with("página");
+        assert!(paper.contains(want), "{want:?} not in\n{paper}");
+        assert!(footer || text.contains(want), "{want:?} not in\n{text}");
+    }
+    for phrase in ReportPhrase::ALL {
+        let english = Words::default().report_phrase(*phrase);
+        let left = english.len() > 6 && text.contains(english);
+        assert!(!left, "{english:?} in\n{text}");
+    }
+    let info = said("pdfinfo", "spanish", &bytes);
+    assert!(
+        ["2", "3", "4"]
+            .iter()
+            .any(|n| info.contains(&format!("Pages: {n}"))),
+        "{info}"
+    );
+}
+
+/// Every letter of either language is in the report's font.
+#[test]
+fn the_font_has_every_letter_of_every_language() {
+    let font = include_bytes!("../../public/fonts/report-regular.ttf");
+    let face = ttf_parser::Face::parse(font, 0).expect("the font parses");
+    let mut letters = std::collections::BTreeSet::from_iter("áéíóúüñÁÉÍÓÚÜÑ¿¡º".chars());
+    for tongue in ["en", "es"] {
+        let folder = format!("{}/src/words/{tongue}", env!("CARGO_MANIFEST_DIR"));
+        for file in std::fs::read_dir(folder).expect("a folder a language") {
+            let path = file.expect("a file").path();
+            letters.extend(std::fs::read_to_string(path).expect("text").chars());
+        }
+    }
+    let absent: Vec<char> = letters
+        .into_iter()
+        .filter(|c| !c.is_control() && face.glyph_index(*c).is_none())
+        .collect();
+    assert!(absent.is_empty(), "{absent:?}");
 }
 
 #[test]

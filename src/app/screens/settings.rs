@@ -51,7 +51,7 @@ pub fn Settings() -> View {
                     {Tongue::ALL
                         .map(|tongue| {
                             choice(
-                                tongue.tag(),
+                                format!("language-{}", tongue.tag()),
                                 tongue.name(),
                                 move || prefs.tongue.get() == tongue,
                                 move || prefs.choose_tongue(ledger, tongue),

@@ -185,8 +185,8 @@ pub(in crate::words) fn caution(caution: Caution) -> &'static str {
              tiempo y se quema en minutos."
         }
         Caution::LiftLead => {
-            "Suelte o ponga un cable solo con el circuito bloqueado y sin voltaje comprobado. Aísle \
-             la punta."
+            "Suelte o ponga un cable solo con el circuito bloqueado, etiquetado y con ausencia de \
+             voltaje comprobada. Aísle la punta."
         }
     }
 }

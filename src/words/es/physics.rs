@@ -68,8 +68,8 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
              del agua."
         }
         Figure::CondensingTemperature => {
-            "T = media de las temperaturas de burbuja y de rocío a manométrica + presión atmosférica \
-             local, cada una de ln p = un polinomio de grado 4 en 1/T."
+            "T = media de las temperaturas de burbuja y de rocío a la presión del manómetro + la \
+             atmosférica local, cada una de ln p = un polinomio de grado 4 en 1/T."
         }
         Figure::DewPoint => {
             "El punto de rocío t con que ps(t) = HR ps(bulbo seco). ps: presión de saturación."

@@ -6,7 +6,7 @@ pub(crate) fn cure(mode: Mode) -> &'static str {
     use Mode as M;
     match mode {
         M::CondenserFouled => "Cepille o desincruste los tubos; pregunte por qué se hizo sarro.",
-        M::RegulatingValve => "Púrguela, ajústela a la alta deseada, o cámbiela.",
+        M::RegulatingValve => "Enjuáguela, ajústela a la alta deseada, o cámbiela.",
         M::NonCondensables => {
             "Purgue o recupere, haga vacío, pese la carga. Trabajo de técnico certificado."
         }
