@@ -55,6 +55,11 @@ impl Log {
         self.entries.or_insert(entry.id, entry);
     }
 
+    /// An entry by its name.
+    pub fn entry(&self, id: EntryId) -> Option<&Entry> {
+        self.entries.get(&id)
+    }
+
     /// The newest id in the log.
     pub fn last(&self) -> Option<EntryId> {
         self.entries.keys().next_back().copied()

@@ -1,5 +1,6 @@
 //! Where entries are kept: the port, its memory twin, and the IndexedDB one.
 
+pub mod backup;
 #[cfg(target_arch = "wasm32")]
 mod indexed;
 mod memory;

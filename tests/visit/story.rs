@@ -20,6 +20,7 @@ pub const START_MS: i64 = 1_795_525_920_000;
 #[derive(Debug)]
 pub struct Fixed {
     pub now: Cell<Moment>,
+    chance: u8,
 }
 
 impl Fixed {
@@ -32,7 +33,13 @@ impl Fixed {
         };
         Self {
             now: Cell::new(now),
+            chance: 0,
         }
+    }
+
+    /// The same clock with another phone's chance.
+    pub fn with_chance(self, chance: u8) -> Self {
+        Self { chance, ..self }
     }
 
     /// Both clocks of the phone move on.
@@ -52,7 +59,7 @@ impl Clock for Fixed {
 
 impl Chance for Fixed {
     fn ten_bytes(&self) -> [u8; 10] {
-        [0; 10]
+        [self.chance; 10]
     }
 }
 
