@@ -308,4 +308,6 @@ pub enum Way {
     Mailed,
     /// Saved on the phone.
     Saved,
+    /// A mail file was made, with the report in it.
+    MailFile,
 }

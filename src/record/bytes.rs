@@ -121,7 +121,7 @@ pub fn base64(bytes: &[u8]) -> String {
 /// The bytes that [`base64`] wrote; `None` for anything it would not write.
 pub fn from_base64(text: &str) -> Option<Vec<u8>> {
     let text = text.as_bytes();
-    if text.len() % 4 != 0 {
+    if !text.len().is_multiple_of(4) {
         return None;
     }
     let mut out = Vec::with_capacity(text.len() / 4 * 3);

@@ -43,6 +43,8 @@ pub struct Outgoing {
     pub issue: usize,
     /// Its file name.
     pub name: String,
+    /// SHA-256 of its bytes; empty in the first entries.
+    pub sha256: String,
     /// When it was made.
     pub made: Moment,
     /// By what means it was last handed over.
@@ -160,8 +162,12 @@ impl Log {
         let mut issues: Table<VisitId, usize> = Table::new();
         let standing = self.standing();
         for entry in &standing {
-            if let (About::Visit(visit), Body::ReportMade { file, name, .. }) =
-                (entry.about, &entry.body)
+            if let (
+                About::Visit(visit),
+                Body::ReportMade {
+                    file, name, sha256, ..
+                },
+            ) = (entry.about, &entry.body)
             {
                 let issue = issues.or_insert(visit, 0);
                 *issue += 1;
@@ -170,6 +176,7 @@ impl Log {
                     file: *file,
                     issue: *issue,
                     name: name.clone(),
+                    sha256: sha256.clone(),
                     made: entry.at,
                     handed: None,
                 };

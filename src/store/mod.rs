@@ -35,6 +35,13 @@ pub struct KeptFile {
     pub bytes: Vec<u8>,
 }
 
+impl KeptFile {
+    /// SHA-256 of its bytes, in hexadecimal.
+    pub fn sha256(&self) -> String {
+        crate::record::bytes::sha256(&self.bytes)
+    }
+}
+
 /// What reading the whole log gave.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Loaded {

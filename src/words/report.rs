@@ -98,4 +98,55 @@ impl Words {
             Tongue::English => format!("Signature of {name}, drawn on the glass"),
         }
     }
+
+    /// How far the paperwork has come.
+    pub fn papers_summary(self, lines: usize, photos: usize) -> String {
+        match (self.0, lines, photos) {
+            (_, 0, 0) => self.phrase(Phrase::PapersNotBegun).to_owned(),
+            (Tongue::English, 1, 0) => "1 line".to_owned(),
+            (Tongue::English, _, 0) => format!("{lines} lines"),
+            (Tongue::English, _, 1) => format!("{lines} lines, 1 photo"),
+            (Tongue::English, ..) => format!("{lines} lines, {photos} photos"),
+        }
+    }
+
+    /// An issue of the report on the screen: when, how large, its digest.
+    pub fn issue_line(self, n: usize, made: &str, kilobytes: u32, sha256: &str) -> String {
+        let Tongue::English = self.0;
+        let digest = match sha256.get(..16) {
+            Some(first) => format!(", SHA-256 {first}…"),
+            None => String::new(),
+        };
+        format!("Issue {n}, {made}, {kilobytes} kB{digest}")
+    }
+
+    /// Signed, on the screen.
+    pub fn signed_by(self, name: &str, clock: &str) -> String {
+        match self.0 {
+            Tongue::English => format!("Signed by {name} {clock}"),
+        }
+    }
+
+    /// When the last backup was saved.
+    pub fn backup_saved(self, when: &str) -> String {
+        match self.0 {
+            Tongue::English => format!("Last saved {when}."),
+        }
+    }
+
+    /// What taking in a backup brought: new entries, known ones, files,
+    /// refused, of a newer build.
+    pub fn backup_taken(self, [new, known, files, refused, newer]: [usize; 5]) -> String {
+        let Tongue::English = self.0;
+        let mut said = format!("{new} new entries and {files} files taken in; {known} were here.");
+        if refused > 0 {
+            said +=
+                &format!(" {refused} do not agree with what is here or are damaged: not taken.");
+        }
+        if newer > 0 {
+            said +=
+                &format!(" {newer} are of a newer version: update the app and take it in again.");
+        }
+        said
+    }
 }
