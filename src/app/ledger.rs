@@ -2,6 +2,10 @@
 //! store, and only when the store has it does the log, and so the screen,
 //! change.
 
+mod backup;
+
+pub use backup::Untaken;
+
 use std::cell::Cell;
 use std::rc::Rc;
 

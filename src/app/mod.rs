@@ -1,5 +1,6 @@
 //! The face: shell, screens, widgets.
 
+mod card;
 mod ledger;
 mod parts;
 mod ports;
@@ -24,6 +25,7 @@ use screens::{
     numbers::Numbers,
     outbox::Outbox,
     overview::Overview,
+    papers::Papers,
     refill::Refill,
     report::Report,
     settings::Settings,
@@ -71,6 +73,7 @@ fn App(ledger: Ledger) -> View {
                 Station::Trace => markup! { <Trace id /> },
                 Station::Refill => markup! { <Refill id /> },
                 Station::Left => markup! { <Leaving id /> },
+                Station::Papers => markup! { <Papers id /> },
                 Station::Report => markup! { <Report id /> },
             },
         }

@@ -43,17 +43,20 @@ pub enum Station {
     Refill,
     /// Cause, work, leaving round.
     Left,
+    /// Work, parts, time, advice, photos.
+    Papers,
     /// The report.
     Report,
 }
 
-const STATIONS: [(Station, &str); 7] = [
+const STATIONS: [(Station, &str); 8] = [
     (Station::Overview, ""),
     (Station::Found, "found"),
     (Station::Numbers, "numbers"),
     (Station::Trace, "trace"),
     (Station::Refill, "refill"),
     (Station::Left, "left"),
+    (Station::Papers, "papers"),
     (Station::Report, "report"),
 ];
 

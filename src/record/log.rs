@@ -39,8 +39,12 @@ pub struct Outgoing {
     pub visit: VisitId,
     /// The kept file.
     pub file: FileId,
+    /// Which issue of the visit's report it is, from 1.
+    pub issue: usize,
     /// Its file name.
     pub name: String,
+    /// SHA-256 of its bytes; empty in the first entries.
+    pub sha256: String,
     /// When it was made.
     pub made: Moment,
     /// By what means it was last handed over.
@@ -51,6 +55,11 @@ impl Log {
     /// Adds an entry; one already present stays as it is.
     pub fn add(&mut self, entry: Entry) {
         self.entries.or_insert(entry.id, entry);
+    }
+
+    /// An entry by its name.
+    pub fn entry(&self, id: EntryId) -> Option<&Entry> {
+        self.entries.get(&id)
     }
 
     /// The newest id in the log.
@@ -150,15 +159,24 @@ impl Log {
     /// Reports of which nobody has said that they arrived, oldest first.
     pub fn outbox(&self) -> Vec<Outgoing> {
         let mut out: Table<FileId, Outgoing> = Table::new();
+        let mut issues: Table<VisitId, usize> = Table::new();
         let standing = self.standing();
         for entry in &standing {
-            if let (About::Visit(visit), Body::ReportMade { file, name, .. }) =
-                (entry.about, &entry.body)
+            if let (
+                About::Visit(visit),
+                Body::ReportMade {
+                    file, name, sha256, ..
+                },
+            ) = (entry.about, &entry.body)
             {
+                let issue = issues.or_insert(visit, 0);
+                *issue += 1;
                 let going = Outgoing {
                     visit,
                     file: *file,
+                    issue: *issue,
                     name: name.clone(),
+                    sha256: sha256.clone(),
                     made: entry.at,
                     handed: None,
                 };
@@ -180,6 +198,8 @@ impl Log {
             }
         }
         let mut out = out.into_values();
+        // An issue that a newer one replaced before anyone had it stays home.
+        out.retain(|o| o.handed.is_some() || issues.get(&o.visit) == Some(&o.issue));
         sort_by(&mut out, |a, b| {
             (a.made.ms, a.file).cmp(&(b.made.ms, b.file))
         });

@@ -8,6 +8,7 @@
 //! sets.
 
 mod body;
+pub mod bytes;
 pub mod demo;
 mod entry;
 mod figures;
@@ -15,6 +16,7 @@ mod given;
 mod id;
 mod log;
 mod moment;
+pub mod paperwork;
 mod reason;
 mod site;
 mod standing;

@@ -65,6 +65,18 @@ impl IndexedStore {
         Ok(Self { db })
     }
 
+    /// Every entry as it is stored, those of a newer build too.
+    ///
+    /// # Errors
+    /// As [`Store::load`].
+    pub async fn raw_entries(&self) -> Result<js_sys::Array, StoreError> {
+        let tx = self.read(ENTRIES)?;
+        let rows = tx.store(ENTRIES).map_err(failure)?;
+        let rows = rows.get_all(None, None).await.map_err(failure)?;
+        let entry = |row: &JsValue| Reflect::get(row, &"entry".into()).unwrap_or_default();
+        Ok(rows.iter().map(entry).collect())
+    }
+
     fn write(&self, stores: &[&str]) -> Result<Transaction, StoreError> {
         self.db
             .transaction(stores, TransactionMode::ReadWrite)

@@ -1,5 +1,6 @@
 //! Where entries are kept: the port, its memory twin, and the IndexedDB one.
 
+pub mod backup;
 #[cfg(target_arch = "wasm32")]
 mod indexed;
 mod memory;
@@ -32,6 +33,13 @@ pub struct KeptFile {
     pub media_type: String,
     /// Its bytes.
     pub bytes: Vec<u8>,
+}
+
+impl KeptFile {
+    /// SHA-256 of its bytes, in hexadecimal.
+    pub fn sha256(&self) -> String {
+        crate::record::bytes::sha256(&self.bytes)
+    }
 }
 
 /// What reading the whole log gave.

@@ -203,6 +203,9 @@ impl Words {
             (Tongue::English, Way::Mailed) => {
                 format!("Mail draft opened {clock}. Was it sent?")
             }
+            (Tongue::English, Way::MailFile) => {
+                format!("Saved as a mail file {clock}. Was it sent from there?")
+            }
             (Tongue::English, Way::Saved) => {
                 format!("Saved on this phone {clock}. Not sent by this app.")
             }

@@ -12,6 +12,7 @@ mod phrase;
 mod physics;
 mod quantity;
 mod refill;
+mod report;
 mod trace;
 mod working;
 

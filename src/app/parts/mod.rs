@@ -3,6 +3,7 @@
 pub mod chart;
 pub mod choice;
 pub mod field;
+pub mod glass;
 pub mod icon;
 pub mod number;
 pub mod picture;

@@ -243,4 +243,83 @@ phrases! {
     UpdateWaits: "A new version is ready.";
     UpdateNow: "Change over";
     UpdateAfterTest: "It waits until the refill test has ended.";
+
+    StationPapers: "Work and photos";
+    PapersNotBegun: "Work, parts, time, advice, photos";
+    PapersSub: "What the report says beside the readings. Each line is kept when you tap.";
+    ToPapers: "Work and photos";
+    WorkTitle: "Work done";
+    WorkLine: "What was done";
+    PartsTitle: "Parts";
+    PartLine: "Part or material";
+    PartCount: "How many";
+    TimeTitle: "Time";
+    TimeOnSite: "On site";
+    TimeTravel: "Travel";
+    TimeLong: "How long";
+    TimeLine: "Who or what for (may stay empty)";
+    AdviceTitle: "Advice and follow-up";
+    AdviceSub: "Printed on the customer's page, the most urgent first.";
+    AdviceNow: "Now";
+    AdviceSoon: "Soon";
+    AdvicePlan: "Next stop";
+    AdviceBack: "We come back";
+    AdviceLine: "What is advised, or what we come back for";
+    AdviceBy: "By or on which day (may stay empty)";
+    KeepLine: "Keep the line";
+    LineNeeded: "Type what it is.";
+
+    PhotosTitle: "Photos";
+    PhotoShows: "The next photo shows";
+    PhotoPlant: "The plant";
+    PhotoCaption: "What to look at";
+    TakePhoto: "Take or choose a photo";
+    PhotoBad: "The phone can't read this as a picture. Take it again, or choose another.";
+    PhotoMissing: "This photo is not on this phone.";
+    DrawOn: "Draw on it";
+    DrawDone: "Done drawing";
+    DrawHint: "Draw with a finger: from where to where.";
+    Arrow: "Arrow";
+    Circle: "Circle";
+    Undo: "Undo";
+    PhotoBusy: "Making the photo smaller";
+
+    SignatureTitle: "Signature";
+    SignatureSub: "The customer signs for having seen the report.";
+    SignatureName: "Name in letters";
+    SignatureField: "Sign here";
+    KeepSignature: "Keep the signature";
+    ClearSignature: "Clear";
+    SignatureNeeds: "A name and a signature, then it can be kept.";
+
+    Paper: "Paper";
+    PaperLetter: "Letter";
+    PaperA4: "A4";
+    Corrects: "What this issue corrects";
+    CorrectsHint: "A report that was made stays as it is. Making it again is a new issue.";
+    MakeIssue: "Make a new issue";
+    Issues: "Issues";
+    MailFile: "Save a mail file with the PDF";
+    SaveTable: "Save readings and marks as a table (CSV)";
+    MailMore: "More in the PDF: send it from the app as well.";
+    FileChanged: "The kept file is not the one that was made. Make the report again.";
+
+    CardTitle: "On the report";
+    CardSub: "Kept on this phone, printed on every report made from now on. May stay empty.";
+    CardName: "Mechanic";
+    CardFirm: "Firm";
+    CardLicence: "Licence number";
+    CardPhone: "Phone";
+    CardPrice: "Price of water and sewer, for 1,000 gal";
+    CardPriceSi: "Price of water and sewer, for 1 m³";
+    CardPriceHint: "With its sign, such as $12.40. Turns water lost into money on the report.";
+    PriceBad: "A sign and a number, such as $12.40.";
+
+    Backup: "Backup";
+    BackupSub: "All visits, sites, photos and reports in one file. Taking a backup in only adds: nothing here is written over.";
+    SaveBackup: "Save a backup";
+    SavingBackup: "Gathering";
+    TakeBackup: "Take in a backup";
+    BackupNone: "No backup was saved from this phone yet.";
+    NotBackup: "This file is not a backup of Coldsump, or is of a newer version. Nothing was changed.";
 }
