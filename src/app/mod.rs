@@ -28,6 +28,7 @@ use screens::{
     report::Report,
     settings::Settings,
     site::SiteScreen,
+    site_part::SitePart,
     trace::Trace,
     working::{WorkingScreen, Workings},
 };
@@ -59,7 +60,8 @@ fn App(ledger: Ledger) -> View {
         match route.get() {
             Route::Home => markup! { <Home /> },
             Route::NewSite => markup! { <NewSite /> },
-            Route::Site(id) => markup! { <SiteScreen id /> },
+            Route::Site(id) | Route::History(id) => markup! { <SiteScreen id /> },
+            Route::SitePart(id, part) => markup! { <SitePart id part /> },
             Route::Outbox => markup! { <Outbox /> },
             Route::Settings => markup! { <Settings /> },
             Route::Workings(visit) => markup! { <Workings visit /> },

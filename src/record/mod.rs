@@ -23,7 +23,7 @@ mod visit;
 
 pub use body::{Body, LeavingItem, LeavingState, MachineState, Way, What, When};
 pub use entry::{About, Entry, Pen, VERSION};
-pub use figures::{Figures, Head, Known, Lack};
+pub use figures::{Fact, Figures, Head, Known, Lack, Need};
 pub use given::{KnownInput, known_input};
 pub use id::{DeviceId, EntryId, FileId, MachineId, SiteId, TestId, VisitId};
 pub use log::{Log, Outgoing, VisitLine};

@@ -228,7 +228,7 @@ impl Story {
     }
 
     pub fn begin_test(&mut self) {
-        let setup = coldsump::record::refill_setup(&self.site, &self.visit());
+        let setup = coldsump::record::refill_setup(&self.site, &self.visit()).expect("a basin");
         let test = self.test;
         self.say(Body::TestBegun { test, setup });
     }

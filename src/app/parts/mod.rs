@@ -6,5 +6,6 @@ pub mod field;
 pub mod icon;
 pub mod number;
 pub mod picture;
+pub mod section;
 pub mod shell;
 pub mod waterline;

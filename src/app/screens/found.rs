@@ -183,7 +183,7 @@ pub fn MachineRow(
         (MachineState::HighHead, P::MachineHighHead, "high-head"),
         (MachineState::Stopped, P::MachineStopped, "stopped"),
     ];
-    let heading = format!("{} · {}", machine.name, machine.refrigerant.designation());
+    let heading = words.machine_line(&machine);
     markup! {
         <fieldset class="fields">
             <legend class="hidden-visually">{heading.clone()}</legend>

@@ -12,6 +12,7 @@ mod refill_verdict;
 pub mod report;
 pub mod settings;
 pub mod site;
+pub mod site_part;
 pub mod trace;
 mod visit_frame;
 mod wake;
