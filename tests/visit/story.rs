@@ -5,8 +5,8 @@ use std::cell::Cell;
 use coldsump::quantity::{Length, Unit, Value};
 use coldsump::record::{
     About, Body, Chance, Clock, DeviceId, Entry, EntryId, FileId, LeavingItem, LeavingState, Log,
-    Machine, MachineId, MachineState, Moment, Pen, Site, SiteId, TestId, Visit, VisitId, Way, What,
-    When, demo,
+    Machine, MachineId, MachineState, Moment, Pen, Site, SiteId, Summary, TestId, Visit, VisitId,
+    Way, What, When, demo,
 };
 use coldsump::refill::MarkKind;
 use coldsump::trace::{Answer, Check, Manner, Mode, Stage};
@@ -337,6 +337,10 @@ impl Story {
         let mut log = Log::default();
         self.entries.iter().for_each(|e| log.add(e.clone()));
         log
+    }
+
+    pub fn summary(&self) -> Summary {
+        Summary::of(&self.entries)
     }
 
     pub fn visit(&self) -> Visit {

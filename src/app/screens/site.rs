@@ -12,7 +12,7 @@ use crate::app::parts::shell::Screen;
 use crate::app::prefs::prefs;
 use crate::app::route::{Part, Route, Station};
 use crate::quantity::{Value, show};
-use crate::record::{Site, SiteId, plant};
+use crate::record::{Site, SiteId, Summary, plant};
 use crate::trace::LevelControl;
 use crate::words::Phrase as P;
 
@@ -166,15 +166,17 @@ fn rows(site: &Site) -> [Row; 5] {
 #[component]
 fn Described(id: SiteId, site: Site) -> View {
     let words = prefs().words;
-    let log = ledger().log();
+    let summary = ledger().summary();
     let draft = StoredValue::new(format!("complaint {id}"));
     let complaint = RwSignal::new(String::new());
     let title = site.name.clone();
     let sub = site.place.clone();
     let lines = Memo::new(move |_| {
-        let mut lines = log.with(|log| log.visits());
-        lines.retain(|line| line.site == id);
-        lines
+        let mine = |all: &Summary| {
+            let visits = all.visits().iter().filter(|line| line.site == id);
+            visits.cloned().collect::<Vec<_>>()
+        };
+        summary.with(mine)
     });
     let visits = move || {
         lines

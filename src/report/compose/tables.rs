@@ -4,7 +4,9 @@ use std::collections::BTreeSet;
 
 use super::Composer;
 use crate::quantity::Value;
-use crate::record::{Figures, LeavingItem, LeavingState, Slot, What, When, observed, plant};
+use crate::record::{
+    Figures, LeavingItem, LeavingState, MachineState, Slot, What, When, observed, plant,
+};
 use crate::report::doc::{Block, Column, Table, Text};
 use crate::trace::{self, Stage};
 use crate::words::ReportPhrase as P;
@@ -166,9 +168,33 @@ impl Composer<'_> {
             self.heading(P::LeavingHeading),
             Block::List {
                 numbered: false,
-                items: items.into_iter().filter_map(line).collect(),
+                items: items
+                    .into_iter()
+                    .filter_map(line)
+                    .chain(self.machines_left())
+                    .collect(),
             },
         ]
+    }
+
+    /// Machines that do not run as left, by name; nothing when all do.
+    fn machines_left(&self) -> Option<Text> {
+        use crate::words::Phrase as F;
+        let states = [
+            (MachineState::HighHead, F::MachineHighHead),
+            (MachineState::Stopped, F::MachineStopped),
+        ];
+        let group = |(state, name)| {
+            let named: Vec<&str> = (self.site.machines.iter())
+                .filter(|m| self.visit.machines.get(&(When::AsLeft, m.id)) == Some(&state))
+                .map(|m| m.name.as_str())
+                .collect();
+            let name = self.words.phrase(name);
+            (!named.is_empty()).then(|| format!("{name}: {}", named.join(", ")))
+        };
+        let groups: Vec<String> = states.into_iter().filter_map(group).collect();
+        let label = format!("{}: ", self.words.phrase(F::MachinesAsLeft));
+        (!groups.is_empty()).then(|| Text::default().bold(label).plain(groups.join("; ")))
     }
 
     /// A heading and a table; nothing at all when there are no rows.

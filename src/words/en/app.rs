@@ -9,6 +9,9 @@ phrases! {
     Visit: "Visit";
     Visits: "Visits";
     Sites: "Sites";
+    Search: "Search sites and visits";
+    SearchNothing: "Nothing like that here. Try another word.";
+    ShowMore: "Show more";
     Open: "Open";
     Closed: "Closed";
     OpenDemo: "Open the demo bakery";
@@ -154,6 +157,7 @@ phrases! {
     LeavingSo: "Yes";
     LeavingNotSo: "Not so";
     LeavingNoneHere: "None here";
+    MachinesAsLeft: "Machines as left";
     AsLeftReadings: "Readings as left";
     Notes: "Notes";
     NewNote: "Add a note";
@@ -332,6 +336,7 @@ phrases! {
     StoreDenied: "Not saved: the browser refuses storage here. Leave private browsing, then save again.";
     StoreFailed: "Not saved. What you entered is still on the screen.";
     SaveAgain: "Save again";
+    ListsAgain: "Putting the lists together. This is done once after an update.";
     NoStoreTitle: "This browser keeps nothing";
     NoStoreBody: "Coldsump must keep every tap on this phone, and the browser does not allow it here. Private browsing or blocked site data are the usual reasons. Open it in a normal window.";
     UpdateWaits: "A new version is ready.";

@@ -15,6 +15,7 @@ pub(in crate::words) fn reading_name(what: What) -> &'static str {
         What::BasinLevel => "Basin level below the overflow",
         What::ControlVoltage => "Voltage at the level control",
         What::WaterFlow => "Condenser water flow, if metered",
+        What::Conductivity => "Conductivity of the basin water",
     }
 }
 
@@ -34,6 +35,9 @@ pub(in crate::words) fn reading_hint(what: What) -> &'static str {
             "Live parts: qualified people only, rated meter, proven on a known live point first."
         }
         What::WaterFlow => "Leave empty to use the design flow.",
+        What::Conductivity => {
+            "A dipped sample or the controller's display. Gloves and eyes: treated water."
+        }
     }
 }
 
@@ -84,13 +88,15 @@ pub(in crate::words) fn lack(lack: &Lack, system: System) -> String {
 
 pub(in crate::words) fn leaving_item(item: LeavingItem) -> &'static str {
     match item {
-        LeavingItem::BypassShut => "Fill bypass is shut, or tagged if it stays open",
+        LeavingItem::BypassShut => "Fill bypass is shut",
+        LeavingItem::BypassTagged => "Fill bypass is tagged with how it stands",
         LeavingItem::HandValves => "Hand valves stand as found",
         LeavingItem::DrainShut => "Basin drain is shut",
         LeavingItem::ProbeBack => "Probe is back, its cap dry and tight",
         LeavingItem::CoversOn => "Covers and guards are on",
         LeavingItem::LockoutOff => "Our lockouts are off",
         LeavingItem::MachinesRunning => "Machines are reset and running",
+        LeavingItem::AlarmsRestored => "Alarms are back in service",
         LeavingItem::TreatmentTold => "Water treatment has been told of the drawdown",
         LeavingItem::CustomerTold => "Customer has been told",
     }

@@ -69,9 +69,7 @@ async fn a_site_is_named_completed_by_typing_and_survives_a_reload() {
     phone.tap("add-row").await;
     phone.type_into("row-2-level", "7").await;
     phone.type_into("row-2-value", "0").await;
-    phone
-        .holds(&format!("({REFUSED}) === 'row-2-level'"))
-        .await;
+    phone.holds(&format!("({REFUSED}) === 'row-2-level'")).await;
     phone.type_into("row-2-level", "400 mm").await;
     phone.find("basin-section").await;
     phone.shot("site-basin-table").await;

@@ -46,7 +46,6 @@ fn shape_of(plan: &Plan) -> Shape {
 /// Everything being typed.
 #[derive(Clone, Copy)]
 struct Fields {
-    id: SiteId,
     shape: RwSignal<Shape>,
     length: Fact,
     width: Fact,
@@ -92,7 +91,6 @@ impl Fields {
             .map(|(shape, ..)| *shape);
         let shape = drafted.unwrap_or(plan.as_ref().map_or(Shape::Rectangular, shape_of));
         Self {
-            id,
             shape: RwSignal::new(shape),
             length: fact("length", Kind::Length, side, length),
             width: fact("width", Kind::Length, side, width),
