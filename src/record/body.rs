@@ -207,6 +207,8 @@ pub enum What {
     ControlVoltage,
     /// Condenser water flow, when there is a meter.
     WaterFlow,
+    /// Conductivity of the basin's water.
+    Conductivity,
 }
 
 impl What {
@@ -221,6 +223,7 @@ impl What {
             What::BasinLevel => Kind::Level,
             What::ControlVoltage => Kind::Voltage,
             What::WaterFlow => Kind::Flow,
+            What::Conductivity => Kind::Conductivity,
         }
     }
 }
@@ -251,8 +254,10 @@ pub enum MachineState {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum LeavingItem {
-    /// The fill bypass is shut, or tagged if it stays open.
+    /// The fill bypass is shut.
     BypassShut,
+    /// The fill bypass carries a tag that says how it stands.
+    BypassTagged,
     /// Hand valves stand as they were found.
     HandValves,
     /// The basin drain is shut.
@@ -265,6 +270,8 @@ pub enum LeavingItem {
     LockoutOff,
     /// Machines are reset and running.
     MachinesRunning,
+    /// Alarms that were silenced or bypassed are back in service.
+    AlarmsRestored,
     /// The customer's water treatment has been told.
     TreatmentTold,
     /// The customer has been told.
@@ -273,14 +280,16 @@ pub enum LeavingItem {
 
 impl LeavingItem {
     /// All of them, in the order a person walks out.
-    pub const ALL: [LeavingItem; 9] = [
+    pub const ALL: [LeavingItem; 11] = [
         LeavingItem::BypassShut,
+        LeavingItem::BypassTagged,
         LeavingItem::HandValves,
         LeavingItem::DrainShut,
         LeavingItem::ProbeBack,
         LeavingItem::CoversOn,
         LeavingItem::LockoutOff,
         LeavingItem::MachinesRunning,
+        LeavingItem::AlarmsRestored,
         LeavingItem::TreatmentTold,
         LeavingItem::CustomerTold,
     ];

@@ -5,7 +5,7 @@ use uom::si::ratio::ratio;
 use super::{Phrase, ReportPhrase, Tongue, Words, en};
 use crate::physics::water::{Evaporation, EvaporationMethod, EvaporationWarning};
 use crate::quantity::{System, Value, show};
-use crate::record::{Figures, Lack, LeavingItem, LeavingState, Way, What};
+use crate::record::{Figures, Lack, LeavingItem, LeavingState, Machine, Way, What};
 use crate::trace::{Branch, Suspect};
 
 impl Words {
@@ -71,6 +71,14 @@ impl Words {
     pub fn machines(self, n: usize) -> String {
         match self.0 {
             Tongue::English => format!("{n} machine{}", if n == 1 { "" } else { "s" }),
+        }
+    }
+
+    /// A machine with its refrigerant, where that is known.
+    pub fn machine_line(self, machine: &Machine) -> String {
+        match machine.refrigerant {
+            Some(fluid) => format!("{} · {}", machine.name, fluid.designation()),
+            None => machine.name.clone(),
         }
     }
 

@@ -1,7 +1,7 @@
 //! What a working asks for.
 
 use crate::physics::refrigerant::Refrigerant;
-use crate::quantity::{Bounds, Kind, System, Unit, Value, show, show_with};
+use crate::quantity::{Bounds, Kind, System, Unit, Value, as_typed};
 
 macro_rules! asks {
     ($($(#[$doc:meta])* $ask:ident,)+) => {
@@ -414,18 +414,7 @@ impl Ask {
     /// bare number there.
     pub fn typed(self, system: System, value: Value) -> (String, Unit) {
         let unit = self.unit(system, value.kind);
-        let shown = match unit == system.unit_for(value.kind) {
-            true => show(value, system),
-            false => show_with(value, unit, 2),
-        };
-        // Feet and inches, and kilohms, carry their unit with the number.
-        let bare = shown.unit == unit.symbol() && !shown.number.contains(char::is_whitespace);
-        let text = match bare {
-            _ if value.si == 0.0 && value.kind == Kind::Length => "0".to_owned(),
-            true => shown.number.replace(',', ""),
-            false => shown.to_string(),
-        };
-        (text.replace('\u{a0}', " "), unit)
+        (as_typed(value, unit, system), unit)
     }
 
     /// Its bit in a set of inputs.

@@ -3,7 +3,7 @@
 use std::process::Command;
 
 use coldsump::quantity::System;
-use coldsump::record::Body;
+use coldsump::record::{Body, MachineState, When};
 use coldsump::report::doc::PageSize;
 use coldsump::report::{DocDate, Fonts, compose, to_pdf, to_text};
 use coldsump::words::Words;
@@ -112,6 +112,20 @@ fn a_whole_visit_reads_back_from_text_and_paper() {
             assert!(info.contains("Pages: 4"), "{info}");
         }
     }
+}
+
+#[test]
+fn machines_that_do_not_run_as_left_are_named() {
+    let mut story = Story::opened();
+    for n in 0..6 {
+        story.see(When::AsLeft, n, MachineState::Running);
+    }
+    assert!(!text(&story).contains("Machines as left"));
+    story.see(When::AsLeft, 1, MachineState::Stopped);
+    story.see(When::AsLeft, 4, MachineState::HighHead);
+    let said = text(&story);
+    let wanted = "Machines as left: Out, high head: Blast chiller 2; Off: Retarder 2";
+    assert!(said.contains(wanted), "{said}");
 }
 
 #[test]

@@ -6,8 +6,8 @@ use coldsump::quantity::{Kind, Length, Unit, Value};
 use coldsump::record::paperwork::{Card, Drawn, Item, Shape, Shows};
 use coldsump::record::{
     About, Body, Chance, Clock, DeviceId, Entry, EntryId, FileId, LeavingItem, LeavingState, Log,
-    Machine, MachineId, MachineState, Moment, Pen, Site, SiteId, TestId, Visit, VisitId, Way, What,
-    When, demo,
+    Machine, MachineId, MachineState, Moment, Pen, Site, SiteId, Summary, TestId, Visit, VisitId,
+    Way, What, When, demo,
 };
 use coldsump::refill::MarkKind;
 use coldsump::trace::{Answer, Check, Manner, Mode, Stage};
@@ -238,7 +238,7 @@ impl Story {
     }
 
     pub fn begin_test(&mut self) {
-        let setup = coldsump::record::refill_setup(&self.site, &self.visit());
+        let setup = coldsump::record::refill_setup(&self.site, &self.visit()).expect("a basin");
         let test = self.test;
         self.say(Body::TestBegun { test, setup });
     }
@@ -437,6 +437,10 @@ impl Story {
         let mut log = Log::default();
         self.entries.iter().for_each(|e| log.add(e.clone()));
         log
+    }
+
+    pub fn summary(&self) -> Summary {
+        Summary::of(&self.entries)
     }
 
     pub fn visit(&self) -> Visit {

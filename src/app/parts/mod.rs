@@ -7,5 +7,6 @@ pub mod glass;
 pub mod icon;
 pub mod number;
 pub mod picture;
+pub mod section;
 pub mod shell;
 pub mod waterline;

@@ -16,6 +16,7 @@ pub mod report;
 pub mod settings;
 mod signature;
 pub mod site;
+pub mod site_part;
 pub mod trace;
 mod visit_frame;
 mod wake;
