@@ -126,7 +126,7 @@ fn wordless(text: &str) -> bool {
         }
     }
     bare.split(|c: char| !c.is_alphabetic())
-        .all(|word| word.is_empty() || ["min", "s"].contains(&word))
+        .all(|word| word.is_empty() || ["A", "SHA", "V", "min", "mm", "s"].contains(&word))
 }
 
 /// Functions that only English has, as all languages use them.

@@ -1,6 +1,11 @@
 //! The app's one write door. A tap becomes an entry, the entry goes to the
 //! store, and only when the store has it does the log, and so the screen,
-//! change.
+//! change. Lists live from the summary; the entries of a visit are read when it
+//! is opened.
+
+mod backup;
+
+pub use backup::Untaken;
 
 use std::cell::Cell;
 use std::rc::Rc;
@@ -10,52 +15,137 @@ use leptos::task::spawn_local;
 
 use super::ports::Browser;
 use crate::record::{
-    About, Body, Clock, DeviceId, Entry, EntryId, FileId, Log, Moment, Pen, Site, SiteId, Table,
-    Visit, VisitId,
+    About, Body, Changed, Clock, DeviceId, Entry, EntryId, FileId, LINE_FORM, Line, Log, Moment,
+    Pen, Site, SiteId, Summary, Table, Visit, VisitId,
 };
-use crate::store::{IndexedStore, KeptFile, Store, StoreError};
+use crate::store::{IndexedStore, KeptFile, SUMMARY, Store, StoreError};
 
-/// Log, store and pen, shared by every screen.
+/// How many of the newest visits the first screen has at once; the lines of
+/// all others follow when it stands.
+const AT_ONCE: u32 = 40;
+
+/// Lines read in one go after that.
+const BATCH: u32 = 1_000;
+
+/// Summary, open entries, store and pen, shared by every screen.
 #[derive(Clone, Copy)]
 pub struct Ledger {
+    summary: RwSignal<Summary>,
+    /// Entries of the visits and sites that were opened since the start.
     log: RwSignal<Log>,
+    /// Which those are.
+    open: RwSignal<Vec<About>>,
     texts: StoredValue<Table<String, String>>,
     unsaved: RwSignal<Vec<Entry>>,
     fault: RwSignal<Option<StoreError>>,
-    unreadable: usize,
+    unreadable: RwSignal<usize>,
     browser: Browser,
     store: StoredValue<Rc<IndexedStore>, LocalStorage>,
     pen: StoredValue<Pen, LocalStorage>,
 }
 
 impl Ledger {
-    /// Opens the store and reads everything in it.
+    /// Opens the store and reads the first lines of the summary; `again` runs
+    /// when the summary must be made again first, which takes a while.
     ///
     /// # Errors
-    /// As [`IndexedStore::open`] and [`Store::load`].
-    pub async fn open() -> Result<Self, StoreError> {
+    /// As [`IndexedStore::open`] and [`Store::append`].
+    pub async fn open(again: impl FnOnce()) -> Result<Self, StoreError> {
         let browser = Browser::new();
         let store = IndexedStore::open().await?;
-        let loaded = store.load().await?;
-        let mut log = Log::default();
-        loaded.entries.into_iter().for_each(|entry| log.add(entry));
-        let mut nameless = Pen::new(DeviceId::from(uuid::Uuid::nil()), log.last());
-        let device = store.device(nameless.id(browser.now(), &browser)).await?;
         let mut texts = Table::new();
         for (key, text) in store.texts().await? {
             texts.insert(key, text);
         }
-        let pen = Pen::new(device, log.last());
+        let form = texts.get(&SUMMARY.to_owned()).cloned();
+        let last = store.newest().await?;
+        if last.is_some() && form.as_deref() != Some(LINE_FORM) {
+            again();
+        }
+        let unreadable = store.summarise(form.as_deref()).await?.unwrap_or(0);
+        let mut summary = Summary::default();
+        let mut lines = store.site_lines().await?;
+        lines.extend(store.visit_lines(None, AT_ONCE).await?);
+        summary.add(lines);
+        let mut nameless = Pen::new(DeviceId::from(uuid::Uuid::nil()), last);
+        let device = match texts
+            .get(&"device".to_owned())
+            .and_then(|t| DeviceId::parse(t))
+        {
+            Some(known) => known,
+            None => store.device(nameless.id(browser.now(), &browser)).await?,
+        };
         Ok(Self {
-            log: RwSignal::new(log),
+            summary: RwSignal::new(summary),
+            log: RwSignal::new(Log::default()),
+            open: RwSignal::new(Vec::new()),
             texts: StoredValue::new(texts),
             unsaved: RwSignal::new(Vec::new()),
             fault: RwSignal::new(None),
-            unreadable: loaded.unreadable,
+            unreadable: RwSignal::new(unreadable),
             browser,
             store: StoredValue::new_local(Rc::new(store)),
-            pen: StoredValue::new_local(pen),
+            pen: StoredValue::new_local(Pen::new(device, last)),
         })
+    }
+
+    /// Reads the lines that [`Ledger::open`] left out, in batches, so that the
+    /// screen that stands already stays quick.
+    pub fn read_on(self) {
+        let store = self.store.get_value();
+        let oldest = self
+            .summary
+            .with_untracked(|s| s.visits().iter().map(|v| v.id).min());
+        spawn_local(async move {
+            let mut after = oldest;
+            while let Ok(lines) = store.visit_lines(after, BATCH).await {
+                let Some(Line::Visit(last)) = lines.last() else {
+                    break;
+                };
+                after = Some(last.id);
+                self.summary.update(|s| s.add(lines));
+            }
+        });
+    }
+
+    /// What every list shows, tracked.
+    pub fn summary(self) -> RwSignal<Summary> {
+        self.summary
+    }
+
+    /// Whether the entries about a thing are here, tracked.
+    pub fn is_open(self, about: About) -> bool {
+        self.open.with(|open| open.contains(&about))
+    }
+
+    /// Brings the entries about a thing here, if they are not yet.
+    pub async fn bring(self, about: About) {
+        if self.open.with_untracked(|open| open.contains(&about)) {
+            return;
+        }
+        let store = self.store.get_value();
+        match store.about(about).await {
+            Ok(loaded) => {
+                self.unreadable.update(|n| *n = (*n).max(loaded.unreadable));
+                self.log
+                    .update(|log| loaded.entries.into_iter().for_each(|e| log.add(e)));
+                self.open.update(|open| open.push(about));
+            }
+            Err(fault) => {
+                self.fault.set(Some(fault));
+                // The screen then says that it is not here.
+                self.open.update(|open| open.push(about));
+            }
+        }
+    }
+
+    /// Brings a visit and its site here.
+    pub async fn bring_visit(self, id: VisitId) {
+        self.bring(About::Visit(id)).await;
+        let site = self.log.with_untracked(|log| log.visit(id).map(|v| v.site));
+        if let Some(site) = site {
+            self.bring(About::Site(site)).await;
+        }
     }
 
     /// The present moment.
@@ -71,14 +161,14 @@ impl Ledger {
             .expect("the pen outlives us")
     }
 
-    /// The log, tracked.
+    /// The entries of what is open, tracked.
     pub fn log(self) -> RwSignal<Log> {
         self.log
     }
 
     /// Entries stored by a newer build, which this one can't read.
     pub fn unreadable(self) -> usize {
-        self.unreadable
+        self.unreadable.get()
     }
 
     /// What the last failed write said, and how many entries still wait.
@@ -131,8 +221,8 @@ impl Ledger {
         let entries = self.entries(about, bodies);
         let store = self.store.get_value();
         match store.keep_file(&file, &entries).await {
-            Ok(()) => {
-                self.accept(entries);
+            Ok(changed) => {
+                self.accept(entries, changed);
                 true
             }
             Err(fault) => {
@@ -200,8 +290,8 @@ impl Ledger {
     async fn keep(self, entries: Vec<Entry>) -> bool {
         let store = self.store.get_value();
         match store.append(&entries).await {
-            Ok(()) => {
-                self.accept(entries);
+            Ok(changed) => {
+                self.accept(entries, changed);
                 true
             }
             Err(fault) => {
@@ -212,12 +302,38 @@ impl Ledger {
         }
     }
 
-    fn accept(self, entries: Vec<Entry>) {
+    /// Takes in what the store has kept. Entries of things that are not open
+    /// stay where they are: opening brings them all.
+    fn accept(self, entries: Vec<Entry>, changed: Vec<Changed>) {
         if self.unsaved.with_untracked(Vec::is_empty) {
             self.fault.set(None);
         }
-        self.log
-            .update(|log| entries.into_iter().for_each(|entry| log.add(entry)));
+        let mut open = self.open.get_untracked();
+        for entry in &entries {
+            let begins = matches!(
+                entry.body,
+                Body::VisitOpened { .. } | Body::SiteDescribed { .. }
+            );
+            // What this phone has just begun holds no more than this.
+            if begins && !open.contains(&entry.about) && self.is_new(entry.about) {
+                open.push(entry.about);
+                self.open.set(open.clone());
+            }
+        }
+        self.summary
+            .update(|s| changed.into_iter().for_each(|c| s.put(c)));
+        self.log.update(|log| {
+            let here = |e: &Entry| open.contains(&e.about);
+            entries.into_iter().filter(here).for_each(|e| log.add(e));
+        });
+    }
+
+    /// Whether the summary does not know the thing yet.
+    fn is_new(self, about: About) -> bool {
+        self.summary.with_untracked(|s| match about {
+            About::Site(id) => s.site(id).is_none(),
+            About::Visit(id) => s.visits().iter().all(|v| v.id != id),
+        })
     }
 }
 

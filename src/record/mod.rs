@@ -8,27 +8,35 @@
 //! sets.
 
 mod body;
+pub mod bytes;
 pub mod demo;
 mod entry;
 mod figures;
 mod given;
 mod id;
+mod line;
 mod log;
 mod moment;
+pub mod paperwork;
 mod reason;
+mod search;
 mod site;
 mod standing;
+mod summary;
 mod table;
 mod visit;
 
 pub use body::{Body, LeavingItem, LeavingState, MachineState, Way, What, When};
 pub use entry::{About, Entry, Pen, VERSION};
-pub use figures::{Figures, Head, Known, Lack};
+pub use figures::{Fact, Figures, Head, Known, Lack, Need};
 pub use given::{KnownInput, known_input};
 pub use id::{DeviceId, EntryId, FileId, MachineId, SiteId, TestId, VisitId};
-pub use log::{Log, Outgoing, VisitLine};
+pub use line::{LINE_FORM, Line, Outgoing, SiteLine, VisitLine};
+pub use log::Log;
 pub use moment::{Chance, Clock, Moment};
 pub use reason::{case, observed, plant, refill_setup};
+pub use search::{Costs, Query};
 pub use site::{Machine, Site, Tower};
+pub use summary::{Changed, Summary};
 pub use table::Table;
 pub use visit::{Answered, Cause, LoggedMark, MadeReport, Reading, Slot, Test, Visit};

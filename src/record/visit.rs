@@ -5,6 +5,7 @@ use super::body::{Body, LeavingItem, LeavingState, MachineState, Way, What, When
 use super::entry::{About, Entry};
 use super::id::{EntryId, FileId, MachineId, SiteId, TestId, VisitId};
 use super::moment::Moment;
+use super::paperwork::Paperwork;
 use super::standing::withdrawn;
 use super::table::Table;
 use crate::quantity::{Length, Unit, Value};
@@ -121,6 +122,10 @@ pub struct MadeReport {
     pub name: String,
     /// Its size.
     pub bytes: u32,
+    /// SHA-256 of its bytes in hexadecimal; empty in the first entries.
+    pub sha256: String,
+    /// What it corrects in the issue before it.
+    pub corrects: String,
     /// When it was made.
     pub at: Moment,
     /// By what means it was handed over, and when.
@@ -156,6 +161,8 @@ pub struct Visit {
     pub leaving: Table<LeavingItem, LeavingState>,
     /// Notes in order of time.
     pub notes: Vec<(EntryId, Moment, String)>,
+    /// Work, parts, time, advice, photos, signature.
+    pub paper: Paperwork,
     /// Reports in order of time.
     pub reports: Vec<MadeReport>,
     /// When it was closed.
@@ -192,6 +199,7 @@ impl Visit {
                 cause: None,
                 leaving: Table::new(),
                 notes: Vec::new(),
+                paper: Paperwork::default(),
                 reports: Vec::new(),
                 closed: None,
             }),
@@ -209,6 +217,7 @@ impl Visit {
     }
 
     fn begin(&mut self, entry: &Entry) {
+        self.paper.begin(entry);
         match &entry.body {
             Body::TestBegun { test, setup } => self.tests.push(Test {
                 id: *test,
@@ -216,10 +225,18 @@ impl Visit {
                 setup: *setup,
                 marks: Vec::new(),
             }),
-            Body::ReportMade { file, name, bytes } => self.reports.push(MadeReport {
+            Body::ReportMade {
+                file,
+                name,
+                bytes,
+                sha256,
+                corrects,
+            } => self.reports.push(MadeReport {
                 file: *file,
                 name: name.clone(),
                 bytes: *bytes,
+                sha256: sha256.clone(),
+                corrects: corrects.clone(),
                 at: entry.at,
                 handed: Vec::new(),
                 confirmed: None,
@@ -326,7 +343,12 @@ impl Visit {
             | Body::VisitOpened { .. }
             | Body::TestBegun { .. }
             | Body::ReportMade { .. }
+            | Body::PhotoTaken { .. }
             | Body::Withdrawn { .. } => {}
+            Body::LineWritten { .. }
+            | Body::CardShown { .. }
+            | Body::PhotoDrawn { .. }
+            | Body::Signed { .. } => self.paper.take(entry),
         }
     }
 

@@ -83,6 +83,17 @@ impl Sheet {
                     self.wrapped(&item.to_plain(), &mark, &rest);
                 }
             }
+            Block::Fine(texts) => {
+                for text in texts {
+                    self.wrapped(&text.to_plain(), "", "");
+                }
+            }
+            Block::Photos(pictures) => {
+                for picture in pictures {
+                    self.wrapped(&picture.caption.to_plain(), "* ", "  ");
+                }
+            }
+            Block::Signature(signature) => self.wrapped(&signature.caption, "", ""),
             Block::Figure(chart) => self.chart(chart),
             Block::Waterline(waterline) => self.waterline(waterline),
             Block::Spacer => self.out.push('\n'),

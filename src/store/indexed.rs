@@ -1,25 +1,27 @@
 //! The store in the browser: IndexedDB through rexie.
 //!
-//! Three object stores: `entries` (key: entry id, index on what it is about),
-//! `files` (bytes as a Uint8Array) and `texts` (half-typed fields and settings).
+//! Four object stores: `entries` (key: entry id, index on what it is about),
+//! `lines` (the summary, as text under keys that sort newest first), `files`
+//! (bytes as a Uint8Array) and `texts` (half-typed fields and settings).
 //! Every call opens one transaction and waits until it is complete, so `Ok`
 //! means that the engine has accepted the write; after an error the transaction
 //! is aborted, so nothing of it is kept. All object stores must be declared at
 //! every upgrade: one that is not is deleted with its data.
 
 use js_sys::{Reflect, Uint8Array};
-use rexie::{Error, ObjectStore, Rexie, Transaction, TransactionMode};
+use rexie::{Direction, Error, KeyRange, ObjectStore, Rexie, Transaction, TransactionMode};
 use serde::{Deserialize, Serialize};
 use wasm_bindgen::{JsCast, JsValue};
 
 use super::{KeptFile, Loaded, Store, StoreError};
-use crate::record::{About, Entry, FileId};
+use crate::record::{About, Changed, Entry, EntryId, FileId, Line, VisitId};
 
 const NAME: &str = "coldsump";
-const SCHEMA: u32 = 1;
+const SCHEMA: u32 = 2;
 const ENTRIES: &str = "entries";
 const FILES: &str = "files";
 const TEXTS: &str = "texts";
+const LINES: &str = "lines";
 
 /// The IndexedDB store.
 #[derive(Debug)]
@@ -54,6 +56,7 @@ impl IndexedStore {
                     .key_path("id")
                     .add_index(rexie::Index::new("about", "about")),
             )
+            .add_object_store(ObjectStore::new(LINES))
             .add_object_store(ObjectStore::new(FILES).key_path("id"))
             .add_object_store(ObjectStore::new(TEXTS).key_path("key"))
             .build()
@@ -63,6 +66,18 @@ impl IndexedStore {
                 other => other,
             })?;
         Ok(Self { db })
+    }
+
+    /// Every entry as it is stored, those of a newer build too.
+    ///
+    /// # Errors
+    /// As [`Store::load`].
+    pub async fn raw_entries(&self) -> Result<js_sys::Array, StoreError> {
+        let tx = self.read(ENTRIES)?;
+        let rows = tx.store(ENTRIES).map_err(failure)?;
+        let rows = rows.get_all(None, None).await.map_err(failure)?;
+        let entry = |row: &JsValue| Reflect::get(row, &"entry".into()).unwrap_or_default();
+        Ok(rows.iter().map(entry).collect())
     }
 
     fn write(&self, stores: &[&str]) -> Result<Transaction, StoreError> {
@@ -87,6 +102,87 @@ impl IndexedStore {
         }
         Ok(())
     }
+
+    /// The lines of these things, worked out from all that is kept about each.
+    async fn sum_up(tx: &Transaction, things: &[About]) -> Result<Vec<Changed>, Error> {
+        let (entries, lines) = (tx.store(ENTRIES)?, tx.store(LINES)?);
+        let by_thing = entries.index("about")?;
+        let mut changed = Vec::new();
+        for about in things {
+            let only = KeyRange::only(&name_of(*about).into())?;
+            let mut loaded = Loaded::default();
+            let rows = by_thing.get_all(Some(only), None).await?;
+            rows.into_iter().for_each(|row| take(&mut loaded, row));
+            let line = Line::of(*about, loaded.entries);
+            let key = line_key(*about).into();
+            match &line {
+                Some(line) => drop(lines.put(&line.write().into(), Some(&key)).await?),
+                None => lines.delete(key).await?,
+            }
+            changed.push((*about, line));
+        }
+        Ok(changed)
+    }
+
+    /// The lines between two keys; those of another form are passed over.
+    async fn lines(
+        &self,
+        from: &str,
+        open: bool,
+        to: &str,
+        count: Option<u32>,
+    ) -> Result<Vec<Line>, StoreError> {
+        let tx = self.read(LINES)?;
+        let range = KeyRange::bound(&from.into(), &to.into(), Some(open), Some(true));
+        let range = range.map_err(|e| failure(e.into()))?;
+        let store = tx.store(LINES).map_err(failure)?;
+        let texts = store.get_all(Some(range), count).await.map_err(failure)?;
+        let read = |text: JsValue| Line::read(&text.as_string()?);
+        Ok(texts.into_iter().filter_map(read).collect())
+    }
+}
+
+/// What an entry is about, as the index knows it.
+fn name_of(about: About) -> String {
+    match about {
+        About::Site(id) => format!("site {id}"),
+        About::Visit(id) => format!("visit {id}"),
+    }
+}
+
+/// The key of a line: sites first; then visits, newest first, by the digits of
+/// their ids turned round.
+fn line_key(about: About) -> String {
+    match about {
+        About::Site(id) => format!("s{id}"),
+        About::Visit(id) => {
+            let digit = |c: char| c.to_digit(16).and_then(|d| char::from_digit(15 - d, 16));
+            let turned = id
+                .to_string()
+                .chars()
+                .map(|c| digit(c).unwrap_or(c))
+                .collect::<String>();
+            format!("v{turned}")
+        }
+    }
+}
+
+/// The things these entries are about, each once.
+fn things(entries: &[Entry]) -> Vec<About> {
+    let mut things: Vec<About> = entries.iter().map(|e| e.about).collect();
+    things.sort_unstable();
+    things.dedup();
+    things
+}
+
+/// Takes a row in; one that can't be read is counted.
+fn take(loaded: &mut Loaded, row: JsValue) {
+    let id = Reflect::get(&row, &"id".into()).ok();
+    loaded.last = id.and_then(|id| id.as_string());
+    match serde_wasm_bindgen::from_value::<Row>(row) {
+        Ok(row) => loaded.entries.push(row.entry),
+        Err(_) => loaded.unreadable += 1,
+    }
 }
 
 /// Entries as rows with their keys. Made before a transaction begins: one that
@@ -95,10 +191,7 @@ fn rows(entries: &[Entry]) -> Result<Vec<(JsValue, JsValue)>, StoreError> {
     let row = |entry: &Entry| {
         let row = Row {
             id: entry.id.to_string(),
-            about: match entry.about {
-                About::Site(id) => format!("site {id}"),
-                About::Visit(id) => format!("visit {id}"),
-            },
+            about: name_of(entry.about),
             entry: entry.clone(),
         };
         Ok((row.id.as_str().into(), to_js(&row)?))
@@ -107,34 +200,92 @@ fn rows(entries: &[Entry]) -> Result<Vec<(JsValue, JsValue)>, StoreError> {
 }
 
 impl Store for IndexedStore {
-    async fn append(&self, entries: &[Entry]) -> Result<(), StoreError> {
+    async fn append(&self, entries: &[Entry]) -> Result<Vec<Changed>, StoreError> {
         let rows = rows(entries)?;
         if rows.is_empty() {
-            return Ok(()); // a transaction without a request never says it is done
+            return Ok(Vec::new()); // a transaction without a request never says it is done
         }
-        let tx = self.write(&[ENTRIES])?;
-        let outcome = Self::add_new(&tx, &rows).await;
+        let tx = self.write(&[ENTRIES, LINES])?;
+        let outcome = async {
+            Self::add_new(&tx, &rows).await?;
+            Self::sum_up(&tx, &things(entries)).await
+        };
+        let outcome = outcome.await;
         finish(tx, outcome).await
     }
 
-    async fn load(&self) -> Result<Loaded, StoreError> {
+    async fn entries(&self, after: Option<&str>, count: u32) -> Result<Loaded, StoreError> {
         let tx = self.read(ENTRIES)?;
-        let rows = tx
-            .store(ENTRIES)
-            .map_err(failure)?
-            .get_all(None, None)
-            .await;
-        let mut loaded = Loaded::default();
-        for row in rows.map_err(failure)? {
-            match serde_wasm_bindgen::from_value::<Row>(row) {
-                Ok(row) => loaded.entries.push(row.entry),
-                Err(_) => loaded.unreadable += 1,
+        let range = match after {
+            None => None,
+            Some(id) => {
+                Some(KeyRange::lower_bound(&id.into(), Some(true)).map_err(|e| failure(e.into()))?)
             }
-        }
+        };
+        let store = tx.store(ENTRIES).map_err(failure)?;
+        let rows = store.get_all(range, Some(count)).await.map_err(failure)?;
+        let mut loaded = Loaded::default();
+        rows.into_iter().for_each(|row| take(&mut loaded, row));
         Ok(loaded)
     }
 
-    async fn keep_file(&self, file: &KeptFile, entries: &[Entry]) -> Result<(), StoreError> {
+    async fn about(&self, about: About) -> Result<Loaded, StoreError> {
+        let tx = self.read(ENTRIES)?;
+        let only = KeyRange::only(&name_of(about).into()).map_err(|e| failure(e.into()))?;
+        let by_thing = tx.store(ENTRIES).and_then(|s| s.index("about"));
+        let rows = by_thing.map_err(failure)?.get_all(Some(only), None).await;
+        let mut loaded = Loaded::default();
+        let rows = rows.map_err(failure)?;
+        rows.into_iter().for_each(|row| take(&mut loaded, row));
+        Ok(loaded)
+    }
+
+    async fn newest(&self) -> Result<Option<EntryId>, StoreError> {
+        let tx = self.read(ENTRIES)?;
+        let store = tx.store(ENTRIES).map_err(failure)?;
+        let last = store.scan(None, Some(1), None, Some(Direction::Prev)).await;
+        let last = last.map_err(failure)?.into_iter().next();
+        Ok(last.and_then(|(key, _)| EntryId::parse(&key.as_string()?)))
+    }
+
+    async fn site_lines(&self) -> Result<Vec<Line>, StoreError> {
+        self.lines("s", false, "t", None).await
+    }
+
+    async fn visit_lines(
+        &self,
+        after: Option<VisitId>,
+        count: u32,
+    ) -> Result<Vec<Line>, StoreError> {
+        let from = after.map_or("v".to_owned(), |id| line_key(About::Visit(id)));
+        self.lines(&from, true, "w", Some(count)).await
+    }
+
+    async fn keep_lines(&self, lines: &[Line], first: bool) -> Result<(), StoreError> {
+        if lines.is_empty() && !first {
+            return Ok(());
+        }
+        let tx = self.write(&[LINES])?;
+        let outcome = async {
+            let store = tx.store(LINES)?;
+            if first {
+                store.clear().await?;
+            }
+            let row = |l: &Line| (l.write().into(), Some(line_key(l.about()).into()));
+            if lines.is_empty() {
+                return Ok(());
+            }
+            store.put_all(lines.iter().map(row)).await
+        };
+        let outcome = outcome.await;
+        finish(tx, outcome).await
+    }
+
+    async fn keep_file(
+        &self,
+        file: &KeptFile,
+        entries: &[Entry],
+    ) -> Result<Vec<Changed>, StoreError> {
         let row = js_sys::Object::new();
         let set = |key: &str, value: &JsValue| {
             Reflect::set(&row, &key.into(), value)
@@ -146,10 +297,11 @@ impl Store for IndexedStore {
         set("type", &file.media_type.as_str().into())?;
         set("bytes", &Uint8Array::from(file.bytes.as_slice()))?;
         let rows = rows(entries)?;
-        let tx = self.write(&[FILES, ENTRIES])?;
+        let tx = self.write(&[FILES, ENTRIES, LINES])?;
         let outcome = async {
             tx.store(FILES)?.put(&row, None).await?;
-            Self::add_new(&tx, &rows).await
+            Self::add_new(&tx, &rows).await?;
+            Self::sum_up(&tx, &things(entries)).await
         };
         let outcome = outcome.await;
         finish(tx, outcome).await
@@ -217,15 +369,19 @@ fn to_js(value: &impl Serialize) -> Result<JsValue, StoreError> {
 }
 
 /// Waits until a transaction whose requests went as `outcome` says is kept.
-async fn finish(tx: Transaction, outcome: Result<(), Error>) -> Result<(), StoreError> {
-    if let Err(error) = outcome {
-        // A request refused on the spot stops nothing by itself: what was asked
-        // before it would be kept. This fails only when the engine has aborted.
-        let _ = tx.abort().await;
-        return Err(failure(error));
-    }
+async fn finish<T>(tx: Transaction, outcome: Result<T, Error>) -> Result<T, StoreError> {
+    let answer = match outcome {
+        Ok(answer) => answer,
+        Err(error) => {
+            // A request refused on the spot stops nothing by itself: what was
+            // asked before it would be kept. This fails only when the engine
+            // has aborted.
+            let _ = tx.abort().await;
+            return Err(failure(error));
+        }
+    };
     match tx.done().await.map_err(failure)? {
-        result if result.is_committed() => Ok(()),
+        result if result.is_committed() => Ok(answer),
         _ => Err(StoreError::Failed("the write was aborted".into())),
     }
 }

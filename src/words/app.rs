@@ -3,7 +3,7 @@
 use super::{Phrase, ReportPhrase, Words, tongue};
 use crate::physics::water::Evaporation;
 use crate::quantity::System;
-use crate::record::{Figures, Lack, LeavingItem, LeavingState, Way, What};
+use crate::record::{Figures, Lack, LeavingItem, LeavingState, Machine, Way, What};
 use crate::trace::{Branch, Suspect};
 
 impl Words {
@@ -54,6 +54,14 @@ impl Words {
     /// How many machines.
     pub fn machines(self, n: usize) -> String {
         tongue!(self, said::machines(n))
+    }
+
+    /// A machine with its refrigerant, where that is known.
+    pub fn machine_line(self, machine: &Machine) -> String {
+        match machine.refrigerant {
+            Some(fluid) => format!("{} · {}", machine.name, fluid.designation()),
+            None => machine.name.clone(),
+        }
     }
 
     /// A machine without a name.

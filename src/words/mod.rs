@@ -13,6 +13,7 @@ mod phrase;
 mod physics;
 mod quantity;
 mod refill;
+mod report;
 mod trace;
 mod working;
 

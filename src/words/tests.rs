@@ -28,6 +28,7 @@ const SAME: &[&str] = &[
     "Chillers",
     "Coldsump",
     "KaV/L",
+    "No",
     "Rectangular",
     "SI: °C, kPa, L/s",
     "pH",

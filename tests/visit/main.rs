@@ -3,6 +3,8 @@
 
 mod figures;
 mod fold;
+mod merge;
+mod outside;
 mod report;
 mod store;
 mod store_contract;

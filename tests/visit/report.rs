@@ -3,7 +3,7 @@
 use std::process::Command;
 
 use coldsump::quantity::System;
-use coldsump::record::Body;
+use coldsump::record::{Body, MachineState, When};
 use coldsump::report::doc::PageSize;
 use coldsump::report::{DocDate, Fonts, compose, to_pdf, to_text};
 use coldsump::words::{ReportPhrase, Tongue, Words};
@@ -11,18 +11,28 @@ use coldsump::words::{ReportPhrase, Tongue, Words};
 use crate::story::Story;
 
 fn text(story: &Story) -> String {
-    let doc = compose(&story.site, &story.visit(), System::Us, Words::default());
+    let doc = compose(
+        &story.site,
+        &story.visit(),
+        System::Us,
+        Words::default(),
+        "",
+    );
     let text = to_text(&doc, 78);
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 fn pdf(story: &Story, page: PageSize) -> Vec<u8> {
-    pdf_in(story, page, Words::default())
+    on_paper(story, System::Us, page, Words::default())
 }
 
-fn pdf_in(story: &Story, page: PageSize, words: Words) -> Vec<u8> {
-    let mut doc = compose(&story.site, &story.visit(), System::Us, words);
+/// A photo as a phone keeps it: 64 by 48, baseline JPEG.
+const PHOTO: &[u8] = include_bytes!("../fixtures/photo.jpg");
+
+fn on_paper(story: &Story, system: System, page: PageSize, words: Words) -> Vec<u8> {
+    let mut doc = compose(&story.site, &story.visit(), system, words, "");
     doc.page = page;
+    doc.pictures_mut().for_each(|p| p.jpeg = PHOTO.to_vec());
     let fonts = Fonts {
         regular: include_bytes!("../../public/fonts/report-regular.ttf"),
     };
@@ -53,6 +63,13 @@ fn said(tool: &str, name: &str, pdf: &[u8]) -> String {
     assert!(out.status.success() && out.stderr.is_empty(), "{out:?}");
     let text = String::from_utf8_lossy(&out.stdout).into_owned();
     text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// Keeps a report for a person to look at, when asked to.
+fn look(name: &str, pdf: &[u8]) {
+    if let Ok(folder) = std::env::var("COLDSUMP_LOOK") {
+        std::fs::write(format!("{folder}/{name}.pdf"), pdf).expect("write it");
+    }
 }
 
 #[test]
@@ -86,12 +103,14 @@ fn a_whole_visit_reads_back_from_text_and_paper() {
         !paper.contains("NOT PROVEN") && !paper.contains("Wrong site"),
         "{paper}"
     );
-    for (page, name) in [(PageSize::Letter, "letter"), (PageSize::A4, "a4")] {
-        let info = said("pdfinfo", name, &pdf(&story, page));
-        assert!(
-            ["Pages: 2", "Pages: 3"].iter().any(|p| info.contains(p)),
-            "{info}"
-        );
+    for (page, size) in [(PageSize::Letter, "letter"), (PageSize::A4, "a4")] {
+        for (system, units) in [(System::Us, "us"), (System::Si, "si")] {
+            let name = format!("{size}-{units}");
+            let made = on_paper(&story, system, page, Words::default());
+            look(&name, &made);
+            let info = said("pdfinfo", &name, &made);
+            assert!(info.contains("Pages: 4"), "{info}");
+        }
     }
 }
 
@@ -101,10 +120,10 @@ fn a_whole_visit_reads_back_from_text_and_paper() {
 fn a_whole_visit_reads_back_in_spanish() {
     let story = Story::whole();
     let words = Words(Tongue::Spanish);
-    let bytes = pdf_in(&story, PageSize::Letter, words);
+    let bytes = on_paper(&story, System::Us, PageSize::Letter, words);
     assert!(bytes.windows(10).any(|w| w == b"/Lang (es)"));
     let paper = said("pdftotext", "spanish", &bytes);
-    let doc = compose(&story.site, &story.visit(), System::Us, words);
+    let doc = compose(&story.site, &story.visit(), System::Us, words, "");
     let text = to_text(&doc, 78);
     let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
     for want in [
@@ -138,24 +157,18 @@ fn a_whole_visit_reads_back_in_spanish() {
     );
 }
 
-/// Every letter of either language is in the report's font.
 #[test]
-fn the_font_has_every_letter_of_every_language() {
-    let font = include_bytes!("../../public/fonts/report-regular.ttf");
-    let face = ttf_parser::Face::parse(font, 0).expect("the font parses");
-    let mut letters = std::collections::BTreeSet::from_iter("áéíóúüñÁÉÍÓÚÜÑ¿¡º".chars());
-    for tongue in ["en", "es"] {
-        let folder = format!("{}/src/words/{tongue}", env!("CARGO_MANIFEST_DIR"));
-        for file in std::fs::read_dir(folder).expect("a folder a language") {
-            let path = file.expect("a file").path();
-            letters.extend(std::fs::read_to_string(path).expect("text").chars());
-        }
+fn machines_that_do_not_run_as_left_are_named() {
+    let mut story = Story::opened();
+    for n in 0..6 {
+        story.see(When::AsLeft, n, MachineState::Running);
     }
-    let absent: Vec<char> = letters
-        .into_iter()
-        .filter(|c| !c.is_control() && face.glyph_index(*c).is_none())
-        .collect();
-    assert!(absent.is_empty(), "{absent:?}");
+    assert!(!text(&story).contains("Machines as left"));
+    story.see(When::AsLeft, 1, MachineState::Stopped);
+    story.see(When::AsLeft, 4, MachineState::HighHead);
+    let said = text(&story);
+    let wanted = "Machines as left: Out, high head: Blast chiller 2; Off: Retarder 2";
+    assert!(said.contains(wanted), "{said}");
 }
 
 #[test]

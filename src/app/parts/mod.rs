@@ -3,8 +3,10 @@
 pub mod chart;
 pub mod choice;
 pub mod field;
+pub mod glass;
 pub mod icon;
 pub mod number;
 pub mod picture;
+pub mod section;
 pub mod shell;
 pub mod waterline;

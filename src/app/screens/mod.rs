@@ -1,5 +1,6 @@
 //! The screens.
 
+mod backup;
 pub mod found;
 pub mod home;
 pub mod leaving;
@@ -7,11 +8,15 @@ pub mod new_site;
 pub mod numbers;
 pub mod outbox;
 pub mod overview;
+pub mod papers;
+mod photos;
 pub mod refill;
 mod refill_verdict;
 pub mod report;
 pub mod settings;
+mod signature;
 pub mod site;
+pub mod site_part;
 pub mod trace;
 mod visit_frame;
 mod wake;

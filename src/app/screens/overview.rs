@@ -122,6 +122,16 @@ fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
             "to-left",
         ),
         row(
+            Station::Papers,
+            P::StationPapers,
+            progress(
+                false,
+                !visit.paper.lines.is_empty() || !visit.paper.photos.is_empty(),
+            ),
+            words.papers_summary(visit.paper.lines.len(), visit.paper.photos.len()),
+            "to-papers",
+        ),
+        row(
             Station::Report,
             P::StationReport,
             progress(!visit.reports.is_empty(), false),
@@ -164,7 +174,10 @@ pub fn Overview(id: VisitId) -> View {
         let (visit, site) = both()?;
         let rows = rows(&visit, &site);
         // Numbers follow from readings; they are never the next thing to do.
-        let open = |r: &&Row| r.progress != Progress::Done && r.station != Station::Numbers;
+        // Neither is paperwork, of which there may be none.
+        let open = |r: &&Row| {
+            r.progress != Progress::Done && !matches!(r.station, Station::Numbers | Station::Papers)
+        };
         rows.iter().find(open).map(|r| (r.station, r.name))
     };
     let act = move || match next() {

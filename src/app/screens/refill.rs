@@ -40,14 +40,20 @@ pub fn Refill(id: VisitId) -> View {
         let Some((visit, site)) = job.both() else {
             return;
         };
+        let Ok(setup) = refill_setup(&site, &visit) else {
+            return;
+        };
         let test: TestId = ledger().id();
-        job.write(Body::TestBegun {
-            test,
-            setup: refill_setup(&site, &visit),
-        });
+        job.write(Body::TestBegun { test, setup });
     };
     let next = move || test.with(|t| t.as_ref().and_then(|t| expected(&t.timed())));
+    // Without the basin's shape a level says nothing of flow.
+    let basin = job.site.with_untracked(|s| {
+        let known = s.as_ref().and_then(|s| s.tower.basin);
+        known.is_some()
+    });
     let act = move || match up.get() {
+        None if !basin => super::visit_frame::to_basin(job),
         None => markup! {
             <button class="primary" data-test="begin-test" on:click=tap(begin)>
                 {words.phrase(P::BeginTest)}
@@ -85,7 +91,9 @@ pub fn Refill(id: VisitId) -> View {
 fn Plan(site: Site, visit: Visit) -> View {
     let words = prefs().words;
     let system = prefs().system.get_untracked();
-    let setup = refill_setup(&site, &visit);
+    let Ok(setup) = refill_setup(&site, &visit) else {
+        return markup! { <p>{words.phrase(P::BasinUnknown)}</p> };
+    };
     let facts = plan(&setup, None).ok().map(|plan| {
         let minutes = plan
             .minutes_without_drain

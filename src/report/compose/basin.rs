@@ -12,19 +12,23 @@ use crate::words::ReportPhrase as P;
 const LIP: f64 = 0.94;
 
 impl Composer<'_> {
-    pub(super) fn waterline(&self) -> Waterline {
+    /// Nothing while the basin's depth is not known.
+    pub(super) fn waterline(&self) -> Option<Waterline> {
         use crate::words::Phrase as F;
         let tower = &self.site.tower;
-        let depth = tower.basin.depth.get::<meter>();
+        let depth = tower.basin?.depth.get::<meter>();
         // The lip stands a little under the top of the figure, so that water
         // over it can be drawn.
         let height = |below: Length| LIP * (1.0 - below.get::<meter>() / depth);
         let amount = |below: Length| self.amount(Value::level(below));
-        let mark = |kind, below, name| LevelMark {
-            kind,
-            height: height(below),
-            label: self.words.phrase(name).to_owned(),
-            value: amount(below),
+        let mark = |kind, below: Option<Length>, name| {
+            let below = below?;
+            Some(LevelMark {
+                kind,
+                height: height(below),
+                label: self.words.phrase(name).to_owned(),
+                value: amount(below),
+            })
         };
         let level = |when, label| {
             let below = self
@@ -44,16 +48,17 @@ impl Composer<'_> {
             Some(found) => format!("{}: {}", self.words.phrase(F::BasinLevelNow), found.value),
             None => self.words.phrase(F::BasinLevelUnknown).to_owned(),
         };
-        Waterline {
+        let marks = [
+            mark(MarkKind::Overflow, Some(Length::default()), F::MarkOverflow),
+            mark(MarkKind::High, tower.stop_level, F::MarkStop),
+            mark(MarkKind::Low, tower.call_level, F::MarkCall),
+            mark(MarkKind::PumpInlet, tower.inlet_level, F::MarkInlet),
+        ];
+        Some(Waterline {
             summary,
-            marks: vec![
-                mark(MarkKind::Overflow, Length::default(), F::MarkOverflow),
-                mark(MarkKind::High, tower.stop_level, F::MarkStop),
-                mark(MarkKind::Low, tower.call_level, F::MarkCall),
-                mark(MarkKind::PumpInlet, tower.inlet_level, F::MarkInlet),
-            ],
+            marks: marks.into_iter().flatten().collect(),
             found,
             left,
-        }
+        })
     }
 }

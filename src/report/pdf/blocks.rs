@@ -4,6 +4,7 @@ use pdf_writer::types::StructRole;
 
 use super::face::{Faces, Weight};
 use super::lines::{Line, break_lines};
+use super::pictures::Jpeg;
 use super::strip::{Shape, Strip, baseline, joined};
 use super::style::{
     BODY, Colour, Frame, HAIRLINE, HEAD, INK, KEEP, LEAD, QUIET, SMALL, leading, tone_colour,
@@ -44,18 +45,22 @@ pub(super) struct Typesetter<'a> {
     pub(super) frame: Frame,
     pub(super) tags: Tags,
     pub(super) strips: Vec<Strip>,
+    /// Photos in the order shown.
+    pub(super) images: Vec<Jpeg<'a>>,
+    /// Depth of the heading last set: a reader's outline must not skip one.
+    pub(super) depth: u8,
 }
 
-impl Typesetter<'_> {
+impl<'a> Typesetter<'a> {
     /// Cuts the whole document.
-    pub(super) fn document(&mut self, doc: &Doc) {
+    pub(super) fn document(&mut self, doc: &'a Doc) {
         self.head(doc);
         for block in &doc.blocks {
             self.block(block);
         }
     }
 
-    fn block(&mut self, block: &Block) {
+    fn block(&mut self, block: &'a Block) {
         match block {
             Block::Heading { level, text } => self.heading(*level, text),
             Block::Paragraph(text) => {
@@ -69,6 +74,15 @@ impl Typesetter<'_> {
             Block::List { numbered, items } => self.list(*numbered, items),
             Block::Figure(chart) => self.chart(chart),
             Block::Waterline(waterline) => self.basin(waterline),
+            Block::Fine(texts) => {
+                for (i, text) in texts.iter().enumerate() {
+                    let node = self.tags.add(ROOT, StructRole::P);
+                    let strips = self.text(node, text, NOTE, self.frame.left, self.frame.width());
+                    self.flow(strips, if i == 0 { 5.0 } else { 2.5 });
+                }
+            }
+            Block::Photos(pictures) => self.photos(pictures),
+            Block::Signature(signature) => self.signature(signature),
             Block::Spacer => self.strips.push(Strip::blank(leading(BODY))),
             Block::PageBreak => {
                 self.strips.push(Strip {
@@ -122,10 +136,16 @@ impl Typesetter<'_> {
     }
 
     fn heading(&mut self, level: u8, text: &str) {
-        let (role, size, before) = match level {
-            0 | 1 => (StructRole::H2, HEAD, 24.0),
-            2 => (StructRole::H3, LEAD, 15.0),
-            _ => (StructRole::H4, BODY, 11.0),
+        let (size, before) = match level {
+            0 | 1 => (HEAD, 24.0),
+            2 => (LEAD, 15.0),
+            _ => (BODY, 11.0),
+        };
+        self.depth = level.clamp(1, self.depth + 1);
+        let role = match self.depth {
+            1 => StructRole::H2,
+            2 => StructRole::H3,
+            _ => StructRole::H4,
         };
         let node = self.tags.add(ROOT, role);
         let set = Type {
@@ -248,6 +268,12 @@ impl Typesetter<'_> {
     }
 }
 
+/// A direction turned by a sixteenth of a half turn.
+pub(super) fn turned((c, s): (f32, f32)) -> (f32, f32) {
+    const STEP: (f32, f32) = (0.980_785_25, 0.195_090_32);
+    (c * STEP.0 - s * STEP.1, s * STEP.0 + c * STEP.1)
+}
+
 /// The sign of a state, about 9 points wide, centred on (`x`, `y`): a filled
 /// triangle on its tip, a half-filled disc, a full disc, a stroke.
 fn sign(tone: Tone, x: f32, y: f32) -> Vec<Shape> {
@@ -258,13 +284,11 @@ fn sign(tone: Tone, x: f32, y: f32) -> Vec<Shape> {
             vec![Shape::Fill { points, colour }]
         }
         Tone::NotProven => {
-            // Cosine and sine of a sixteenth of a half turn, turned by in steps.
-            const STEP: (f32, f32) = (0.980_785_25, 0.195_090_32);
-            let turn = |(c, s): &(f32, f32)| (c * STEP.0 - s * STEP.1, s * STEP.0 + c * STEP.1);
-            let half: Vec<(f32, f32)> = std::iter::successors(Some((1.0, 0.0)), |p| Some(turn(p)))
-                .take(17)
-                .map(|(c, s)| (x + 4.4 * c, y + 4.4 * s))
-                .collect();
+            let half: Vec<(f32, f32)> =
+                std::iter::successors(Some((1.0, 0.0)), |p| Some(turned(*p)))
+                    .take(17)
+                    .map(|(c, s)| (x + 4.4 * c, y + 4.4 * s))
+                    .collect();
             vec![
                 Shape::Disc {
                     x,

@@ -12,7 +12,7 @@ use crate::quantity::sort_by;
 use crate::report::chart::{Chart, Stroke, unit, unit_point};
 
 /// Height of the plot.
-const PLOT: f32 = 136.0;
+const PLOT: f32 = 116.0;
 /// Distance from the middle of small words down to their baseline.
 const DOWN: f32 = SMALL * 0.364;
 

@@ -1,7 +1,7 @@
 //! The file around the pages: catalog, fonts, structure, properties.
 
 use pdf_writer::types::{CidFontType, FontFlags, SystemInfo, UnicodeCmap};
-use pdf_writer::{Date, Finish, Name, Pdf, Rect, Ref, Str, TextStr};
+use pdf_writer::{Date, Filter, Finish, Name, Pdf, Rect, Ref, Str, TextStr};
 use std::collections::BTreeMap;
 
 use super::DocDate;
@@ -9,7 +9,8 @@ use super::Fonts;
 use super::face::{ABSENT, Faces, Weight};
 use super::lines::fitted;
 use super::pages::{Page, Placed};
-use super::paint::FONT;
+use super::paint::{FONT, image_name};
+use super::pictures::Jpeg;
 use super::strip::Strip;
 use super::style::{Frame, QUIET, SMALL};
 use super::tags::Tags;
@@ -58,8 +59,26 @@ pub(super) fn add_footers(pages: &mut [Page], footer: &Footer, faces: &Faces<'_>
     }
 }
 
+/// What a reader for PDF/UA looks for (ISO 14289-1, 5): that the file says it
+/// is one, and its title, in XMP (ISO 16684-1).
+fn metadata(title: &str) -> String {
+    let title = title.replace('&', "&amp;").replace('<', "&lt;");
+    // XML 1.0 has no place for most control characters, however written.
+    let title: String = title.chars().filter(|c| !c.is_control()).collect();
+    format!(
+        "<?xpacket begin=\"\u{feff}\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\
+         <x:xmpmeta xmlns:x=\"adobe:ns:meta/\">\
+         <rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\">\
+         <rdf:Description rdf:about=\"\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\" \
+         xmlns:pdfuaid=\"http://www.aiim.org/pdfua/ns/id/\" pdfuaid:part=\"1\">\
+         <dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">{title}</rdf:li></rdf:Alt></dc:title>\
+         </rdf:Description></rdf:RDF></x:xmpmeta><?xpacket end=\"r\"?>"
+    )
+}
+
 /// The file. Object numbers are given out in a fixed order, so equal input
 /// gives equal bytes.
+#[allow(clippy::too_many_arguments)]
 pub(super) fn write(
     doc: &Doc,
     fonts: Fonts<'_>,
@@ -67,6 +86,7 @@ pub(super) fn write(
     frame: &Frame,
     tags: &Tags,
     streams: &[Vec<u8>],
+    images: &[Jpeg<'_>],
     created: DocDate,
 ) -> Vec<u8> {
     let mut pdf = Pdf::new();
@@ -79,6 +99,23 @@ pub(super) fn write(
     let page_refs: Vec<Ref> = streams.iter().map(|_| alloc.bump()).collect();
 
     let embedded = embed(&mut pdf, &mut alloc, faces, fonts.regular);
+
+    let photos: Vec<Ref> = images.iter().map(|_| alloc.bump()).collect();
+    for (image, id) in images.iter().zip(&photos) {
+        let mut object = pdf.image_xobject(*id, image.bytes);
+        object.filter(Filter::DctDecode);
+        object.width(image.width.into());
+        object.height(image.height.into());
+        object.bits_per_component(8);
+        match image.grey {
+            true => object.color_space().device_gray(),
+            false => object.color_space().device_rgb(),
+        }
+    }
+    let described = alloc.bump();
+    pdf.stream(described, metadata(&doc.title).as_bytes())
+        .pair(Name(b"Type"), Name(b"Metadata"))
+        .pair(Name(b"Subtype"), Name(b"XML"));
 
     pdf.pages(tree)
         .kids(page_refs.iter().copied())
@@ -95,6 +132,13 @@ pub(super) fn write(
         let mut resources = page.resources();
         let mut dict = resources.fonts();
         dict.pair(FONT, embedded);
+        dict.finish();
+        if !photos.is_empty() {
+            let mut dict = resources.x_objects();
+            for (n, photo) in photos.iter().enumerate() {
+                dict.pair(Name(&image_name(n)), *photo);
+            }
+        }
     }
 
     let (document, arrays) = tags.write(&mut pdf, &mut alloc, struct_root, &page_refs);
@@ -120,6 +164,7 @@ pub(super) fn write(
     let mut cat = pdf.catalog(catalog);
     cat.pages(tree);
     cat.lang(TextStr(language));
+    cat.metadata(described);
     cat.mark_info().marked(true);
     cat.viewer_preferences().display_doc_title(true);
     cat.pair(Name(b"StructTreeRoot"), struct_root);

@@ -15,6 +15,7 @@ mod head;
 mod lines;
 mod pages;
 mod paint;
+mod pictures;
 mod strip;
 mod style;
 mod table;
@@ -106,10 +107,15 @@ pub fn to_pdf(doc: &Doc, fonts: Fonts<'_>, created: DocDate) -> Result<Vec<u8>, 
         frame,
         tags: tags::Tags::new(),
         strips: Vec::new(),
+        images: Vec::new(),
+        depth: 0,
     };
     setter.document(doc);
     let Typesetter {
-        mut tags, strips, ..
+        mut tags,
+        strips,
+        images,
+        ..
     } = setter;
     let mut laid = pages::paginate(strips, &frame);
     file::add_footers(&mut laid, &doc.footer, &faces, &frame);
@@ -119,7 +125,7 @@ pub fn to_pdf(doc: &Doc, fonts: Fonts<'_>, created: DocDate) -> Result<Vec<u8>, 
         .map(|(number, page)| paint::content(page, number, &frame, &mut tags))
         .collect();
     Ok(file::write(
-        doc, fonts, &faces, &frame, &tags, &streams, created,
+        doc, fonts, &faces, &frame, &tags, &streams, &images, created,
     ))
 }
 

@@ -12,6 +12,11 @@ use super::tags::{NodeId, Tags};
 /// Name of the font in the page's resources.
 pub(super) const FONT: Name<'static> = Name(b"F0");
 
+/// Name of a photo in the resources of every page.
+pub(super) fn image_name(index: usize) -> Vec<u8> {
+    format!("I{index}").into_bytes()
+}
+
 /// How wide a line bold letters are outlined with, in parts of their size.
 const HEAVIER: f32 = 0.032;
 
@@ -44,6 +49,11 @@ pub(super) fn content(page: &Page, number: usize, frame: &Frame, tags: &mut Tags
                     }
                 }
                 open = Some(*tag);
+            }
+            if let Some(node) = tag {
+                for (x, y) in shape.corners() {
+                    tags.cover(*node, r(x), r(frame.page_height - placed.y - y));
+                }
             }
             draw(&mut content, shape, placed.y, frame.page_height);
         }
@@ -103,6 +113,19 @@ fn draw(content: &mut Content, shape: &Shape, top: f32, page_height: f32) {
             path(content, points, &y_of);
             content.close_path();
             content.fill_nonzero();
+        }
+        Shape::Image {
+            index,
+            x,
+            y,
+            width,
+            height,
+        } => {
+            let (width, height) = (r(*width), r(*height));
+            content.save_state();
+            content.transform([width, 0.0, 0.0, height, r(*x), y_of(y + height)]);
+            content.x_object(Name(&image_name(*index)));
+            content.restore_state();
         }
         Shape::Disc {
             x,

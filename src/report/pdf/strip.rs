@@ -31,6 +31,14 @@ pub(super) enum Shape {
         points: Vec<(f32, f32)>,
         colour: Colour,
     },
+    /// A photo, by its place among the document's.
+    Image {
+        index: usize,
+        x: f32,
+        y: f32,
+        width: f32,
+        height: f32,
+    },
     /// A disc, filled; or a ring if `ring` is a positive stroke width.
     Disc {
         x: f32,
@@ -180,6 +188,39 @@ impl Shape {
                 colour,
                 ring,
             },
+            Shape::Image {
+                index,
+                x,
+                y,
+                width,
+                height,
+            } => Shape::Image {
+                index,
+                x: x + dx,
+                y: y + dy,
+                width,
+                height,
+            },
+        }
+    }
+
+    /// The corners of what it covers, as far as a figure's box needs them.
+    pub(super) fn corners(&self) -> Vec<(f32, f32)> {
+        match self {
+            Shape::Stroke { points, .. } | Shape::Fill { points, .. } => points.clone(),
+            Shape::Glyphs {
+                x, y, size, glyphs, ..
+            } => vec![(*x, *y), (x + glyphs.width, y - size)],
+            Shape::Disc { x, y, radius, .. } => {
+                vec![(x - radius, y - radius), (x + radius, y + radius)]
+            }
+            Shape::Image {
+                x,
+                y,
+                width,
+                height,
+                ..
+            } => vec![(*x, *y), (x + width, y + height)],
         }
     }
 }

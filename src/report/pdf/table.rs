@@ -15,7 +15,9 @@ use crate::report::doc::{Align, Column, Table, Text};
 /// Space between columns.
 const GUTTER: f32 = 12.0;
 /// Space above and below the words of a row.
-const PAD: f32 = 3.0;
+const PAD: f32 = 2.2;
+/// Tables shorter than this are not cut.
+const WHOLE: f32 = 330.0;
 /// Rows taller than this are cut at their lines.
 const ROW_KEEP: f32 = 180.0;
 
@@ -70,6 +72,7 @@ impl Typesetter<'_> {
         };
         self.flow(head, before);
         let count = table.rows.len();
+        let first = self.strips.len();
         for (i, row) in table.rows.iter().enumerate() {
             let set = Type {
                 weight: Weight::Regular,
@@ -88,6 +91,14 @@ impl Typesetter<'_> {
                 strip.head = repeat.clone();
             }
             self.strips.append(&mut strips);
+        }
+        // A table that takes less than half a page stays in one piece.
+        let rows = &mut self.strips[first..];
+        let tall: f32 = rows.iter().map(|s| s.height).sum();
+        if let [before @ .., _] = rows
+            && tall < WHOLE
+        {
+            before.iter_mut().for_each(|s| s.keep_next = true);
         }
     }
 

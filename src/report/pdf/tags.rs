@@ -1,8 +1,8 @@
 //! The structure tree: which part of the document each mark on a page is,
 //! so that a screen reader can read the file in order (ISO 32000-1, 14.7).
 
-use pdf_writer::types::{StructRole, TableHeaderScope};
-use pdf_writer::{Finish, Pdf, Ref, TextStr};
+use pdf_writer::types::{ListNumbering, StructRole, TableHeaderScope};
+use pdf_writer::{Finish, Pdf, Rect, Ref, TextStr};
 
 use crate::quantity::sort_by;
 
@@ -21,6 +21,8 @@ struct Node {
     role: StructRole,
     parent: NodeId,
     alt: Option<String>,
+    /// What a figure covers: left, foot, right, top.
+    covers: Option<[f32; 4]>,
     kids: Vec<Kid>,
 }
 
@@ -36,6 +38,7 @@ impl Tags {
             role: StructRole::Document,
             parent: ROOT,
             alt: None,
+            covers: None,
             kids: Vec::new(),
         };
         Tags { nodes: vec![root] }
@@ -48,6 +51,7 @@ impl Tags {
             role,
             parent,
             alt: None,
+            covers: None,
             kids: Vec::new(),
         });
         self.nodes[parent].kids.push(Kid::Node(id));
@@ -59,6 +63,15 @@ impl Tags {
         let id = self.add(parent, StructRole::Figure);
         self.nodes[id].alt = Some(alt.to_owned());
         id
+    }
+
+    /// Stretches a figure's box to a point of the page.
+    pub(super) fn cover(&mut self, node: NodeId, x: f32, y: f32) {
+        let node = &mut self.nodes[node];
+        if node.alt.is_some() {
+            let [left, foot, right, top] = node.covers.unwrap_or([x, y, x, y]);
+            node.covers = Some([left.min(x), foot.min(y), right.max(x), top.max(y)]);
+        }
     }
 
     /// Notes that content `mcid` of `page` belongs to `node`.
@@ -92,6 +105,18 @@ impl Tags {
             });
             if let Some(alt) = &node.alt {
                 elem.alt(TextStr(alt));
+            }
+            if let Some([left, foot, right, top]) = node.covers {
+                elem.attributes()
+                    .push()
+                    .layout()
+                    .bbox(Rect::new(left, foot, right, top));
+            }
+            if node.role == StructRole::L {
+                elem.attributes()
+                    .push()
+                    .list()
+                    .list_numbering(ListNumbering::Disc);
             }
             if node.role == StructRole::TH {
                 elem.attributes()

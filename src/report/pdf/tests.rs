@@ -367,3 +367,22 @@ proptest! {
         prop_assert!(pdf.starts_with(b"%PDF-1.7"));
     }
 }
+
+/// Every letter of every language is in the report's font.
+#[test]
+fn the_font_has_every_letter_of_every_language() {
+    let faces = super::face::Faces::parse(fonts()).expect("the font parses");
+    let mut letters = std::collections::BTreeSet::from_iter("áéíóúüñÁÉÍÓÚÜÑ¿¡º".chars());
+    for tongue in ["en", "es"] {
+        let folder = format!("{}/src/words/{tongue}", env!("CARGO_MANIFEST_DIR"));
+        for file in std::fs::read_dir(folder).expect("a folder a language") {
+            let path = file.expect("a file").path();
+            letters.extend(std::fs::read_to_string(path).expect("text").chars());
+        }
+    }
+    let absent: Vec<char> = letters
+        .into_iter()
+        .filter(|c| !c.is_control() && faces.glyph(*c) == Some(super::face::ABSENT))
+        .collect();
+    assert!(absent.is_empty(), "{absent:?}");
+}

@@ -17,6 +17,7 @@ pub(super) mod quantity;
 pub(super) mod refill;
 pub(super) mod refill_findings;
 pub mod report;
+pub(super) mod report_said;
 pub(super) mod said;
 pub(super) mod trace_checks;
 pub(super) mod trace_cures;

@@ -6,10 +6,14 @@ use crate::physics::basis::PipingFigure;
 pub(in crate::words) fn name(figure: PipingFigure) -> &'static str {
     match figure {
         PipingFigure::ValveFlow => "Through the valve",
+        PipingFigure::CvNeeded => "Cv needed",
+        PipingFigure::KvNeeded => "The same as Kv",
         PipingFigure::FillFlow => "The line brings",
         PipingFigure::StrainerBlockage => "Strainer open, part of clean",
         PipingFigure::ServoDrop => "Pressure across the valve",
         PipingFigure::Submergence => "Water needed over the suction",
+        PipingFigure::AirFrom => "Draws air from, below the lip",
+        PipingFigure::OverInlet => "Water over the inlet now",
         PipingFigure::DrainTime => "Until drained to that level",
         PipingFigure::FillTime => "Until filled to that level",
         PipingFigure::SteadyLevel => "Level settles, below the lip",
@@ -26,6 +30,10 @@ pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
              p1: pressure before the valve, absolute. pv: vapor pressure. FF: 0.96 - 0.28 x square \
              root of (pv / critical pressure)."
         }
+        PipingFigure::CvNeeded => {
+            "Cv = flow / square root of (dp / SG), gpm and psi. dp: pressure over the valve. SG: density over water's."
+        }
+        PipingFigure::KvNeeded => "Kv = 0.865 Cv, in m3/h and bar.",
         PipingFigure::FillFlow => {
             "The flow at which mains pressure = lift + fixed loss + (f L/D + K) rho V^2/2 + strainer \
              + valve. f: friction factor. L/D: length over bore. K: fittings. rho: density. V: \
@@ -41,6 +49,13 @@ pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
         PipingFigure::Submergence => {
             "S = D (1 + 2.3 V / square root of (g D)). S: water over the suction opening. D: its \
              bore. V: velocity in it. g: gravity."
+        }
+        PipingFigure::AirFrom => {
+            "Draws air from = top of the inlet below the lip - water needed over the suction. The lip \
+             itself where that is less than nothing."
+        }
+        PipingFigure::OverInlet => {
+            "Over it = top of the inlet below the lip - level below the lip."
         }
         PipingFigure::DrainTime => {
             "t = sum of A dh / (C a square root of (2 g (h + z)) - q). A: surface. h: water over the \
@@ -68,7 +83,7 @@ pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
 
 pub(in crate::words) fn source(figure: PipingFigure) -> &'static str {
     match figure {
-        PipingFigure::ValveFlow => {
+        PipingFigure::ValveFlow | PipingFigure::CvNeeded | PipingFigure::KvNeeded => {
             "Source: IEC 60534-2-1. Good within 0.1 % of its worked examples; a real valve is within \
              10 % of its label."
         }
@@ -84,7 +99,8 @@ pub(in crate::words) fn source(figure: PipingFigure) -> &'static str {
             "Source: common practice, from memory. Good as a warning; the valve's label governs. \
              Direct-acting valves need none."
         }
-        PipingFigure::Submergence => {
+        PipingFigure::OverInlet => "Source: definition. Good as your two levels are.",
+        PipingFigure::Submergence | PipingFigure::AirFrom => {
             "Source: the form of ANSI/HI 9.8, from memory. Good as a warning only; a basin with an \
              anti-vortex plate runs with less."
         }

@@ -98,6 +98,7 @@ pub(in crate::words) fn handed_over(way: Way, clock: &str) -> String {
     match way {
         Way::Shared => format!("Handed to the share sheet {clock}. Has it arrived?"),
         Way::Mailed => format!("Mail draft opened {clock}. Was it sent?"),
+        Way::MailFile => format!("Saved as a mail file {clock}. Was it sent from there?"),
         Way::Saved => format!("Saved on this phone {clock}. Not sent by this app."),
     }
 }

@@ -35,6 +35,7 @@ pub(super) mod quantity;
 pub(super) mod refill;
 pub(super) mod refill_findings;
 pub(super) mod report;
+pub(super) mod report_said;
 pub(super) mod said;
 pub(super) mod trace_checks;
 pub(super) mod trace_cures;

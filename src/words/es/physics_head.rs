@@ -5,6 +5,7 @@ use crate::physics::basis::HeadFigure;
 pub(in crate::words) fn name(figure: HeadFigure) -> &'static str {
     match figure {
         HeadFigure::Expected => "Alta que se espera",
+        HeadFigure::AtFlow => "Alta, con ese caudal",
         HeadFigure::EnteringWaterAtTrip => "Se dispara con agua entrando a",
         HeadFigure::LeavingWaterAtTrip => "Se dispara con agua saliendo a",
     }
@@ -15,6 +16,10 @@ pub(in crate::words) fn formula(figure: HeadFigure) -> &'static str {
         HeadFigure::Expected => {
             "Alta = presión con que la media de las temperaturas de burbuja y de rocío es T, menos la \
              atmósfera local. T = agua que sale del condensador + aproximación normal."
+        }
+        HeadFigure::AtFlow => {
+            "Alta = presión de burbuja a Tc, menos la atmósfera local. Tc: temperatura de condensación \
+             con ese caudal."
         }
         HeadFigure::EnteringWaterAtTrip => {
             "Agua que entra al disparo = agua que entra ahora + (condensación en el corte - \
@@ -33,6 +38,11 @@ pub(in crate::words) fn source(figure: HeadFigure) -> &'static str {
             "Fuente: ajustado a CoolProp 8.0.0, una biblioteca abierta; la aproximación es suya, de un \
              día con el condensador limpio. Vale de 32 F a 154-158 F de condensación, dentro del 0.1 % \
              de la presión; una aproximación equivocada en 1 F la mueve de 1 a 2 %."
+        }
+        HeadFigure::AtFlow => {
+            "Fuente: ajustado a CoolProp 8.0.0, una biblioteca abierta, a la temperatura de condensación \
+             que está al lado. Vale al 30 % de la subida sobre la alta normal; peor bajo un tercio del \
+             caudal."
         }
         HeadFigure::EnteringWaterAtTrip | HeadFigure::LeavingWaterAtTrip => {
             "Fuente: definición, con calor y caudal de agua sin cambio (práctica común, sin fuente). \

@@ -6,10 +6,14 @@ use crate::physics::basis::PipingFigure;
 pub(in crate::words) fn name(figure: PipingFigure) -> &'static str {
     match figure {
         PipingFigure::ValveFlow => "Por la válvula",
+        PipingFigure::CvNeeded => "Cv necesario",
+        PipingFigure::KvNeeded => "El mismo como Kv",
         PipingFigure::FillFlow => "La línea trae",
         PipingFigure::StrainerBlockage => "Colador libre, parte del limpio",
         PipingFigure::ServoDrop => "Presión a través de la válvula",
         PipingFigure::Submergence => "Agua necesaria sobre la succión",
+        PipingFigure::AirFrom => "Toma aire desde, bajo el borde",
+        PipingFigure::OverInlet => "Agua sobre la succión ahora",
         PipingFigure::DrainTime => "Hasta drenar a ese nivel",
         PipingFigure::FillTime => "Hasta llenar a ese nivel",
         PipingFigure::SteadyLevel => "El nivel se asienta, bajo el borde",
@@ -26,6 +30,10 @@ pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
              presión antes de la válvula, absoluta. pv: presión de vapor. FF: 0.96 - 0.28 x raíz \
              cuadrada de (pv / presión crítica)."
         }
+        PipingFigure::CvNeeded => {
+            "Cv = caudal / raíz cuadrada de (dp / SG), gpm y psi. dp: presión a través de la válvula. SG: densidad entre la del agua."
+        }
+        PipingFigure::KvNeeded => "Kv = 0.865 Cv, en m3/h y bar.",
         PipingFigure::FillFlow => {
             "El caudal con que presión de la red = altura + pérdida fija + (f L/D + K) rho V^2/2 + \
              colador + válvula. f: factor de fricción. L/D: largo entre diámetro. K: conexiones. rho: \
@@ -42,6 +50,13 @@ pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
         PipingFigure::Submergence => {
             "S = D (1 + 2.3 V / raíz cuadrada de (g D)). S: agua sobre la boca de succión. D: su \
              diámetro. V: velocidad en ella. g: gravedad."
+        }
+        PipingFigure::AirFrom => {
+            "Toma aire desde = tope de la succión bajo el borde - agua necesaria sobre la succión. El \
+             borde mismo donde eso es menos que nada."
+        }
+        PipingFigure::OverInlet => {
+            "Sobre ella = tope de la succión bajo el borde - nivel bajo el borde."
         }
         PipingFigure::DrainTime => {
             "t = suma de A dh / (C a raíz cuadrada de (2 g (h + z)) - q). A: superficie. h: agua sobre \
@@ -69,7 +84,7 @@ pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
 
 pub(in crate::words) fn source(figure: PipingFigure) -> &'static str {
     match figure {
-        PipingFigure::ValveFlow => {
+        PipingFigure::ValveFlow | PipingFigure::CvNeeded | PipingFigure::KvNeeded => {
             "Fuente: IEC 60534-2-1. Vale dentro del 0.1 % de sus ejemplos resueltos; una válvula real \
              queda dentro del 10 % de su etiqueta."
         }
@@ -86,7 +101,8 @@ pub(in crate::words) fn source(figure: PipingFigure) -> &'static str {
             "Fuente: práctica común, de memoria. Vale como aviso; la etiqueta de la válvula manda. Las \
              de acción directa no la necesitan."
         }
-        PipingFigure::Submergence => {
+        PipingFigure::OverInlet => "Fuente: definición. Vale tanto como sus dos niveles.",
+        PipingFigure::Submergence | PipingFigure::AirFrom => {
             "Fuente: la forma de ANSI/HI 9.8, de memoria. Vale solo como aviso; una pileta con placa \
              antivórtice trabaja con menos."
         }

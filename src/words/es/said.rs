@@ -98,6 +98,9 @@ pub(in crate::words) fn handed_over(way: Way, clock: &str) -> String {
     match way {
         Way::Shared => format!("Entregado al menú de compartir {clock}. ¿Se recibió?"),
         Way::Mailed => format!("Borrador de correo abierto {clock}. ¿Se mandó?"),
+        Way::MailFile => {
+            format!("Guardado como archivo de correo {clock}. ¿Se mandó desde ahí?")
+        }
         Way::Saved => format!("Guardado en este teléfono {clock}. Esta app no lo mandó."),
     }
 }

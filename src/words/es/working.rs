@@ -25,6 +25,12 @@ pub(in crate::words) fn working(working: Working) -> (&'static str, &'static str
             "Línea de llenado",
             "Cuánto trae, y qué tan tapado está el colador.",
         ),
+        Working::Valve => ("Una válvula", "Cuánto pasa, y el Cv que pide un caudal."),
+        Working::Inlet => ("Succión de la bomba", "Si hay bastante agua sobre ella."),
+        Working::LowFlow => (
+            "Condensador corto de agua",
+            "A dónde va su alta con parte del caudal.",
+        ),
         Working::Drain => ("Bajar y llenar", "Cuánto tarda cada cosa."),
         Working::Overflow => (
             "Rebosadero",
@@ -76,6 +82,7 @@ pub(in crate::words) fn ask(ask: Ask) -> &'static str {
         Ask::BasinShape => "Forma de la pileta",
         Ask::BasinLength => "Largo, o diámetro",
         Ask::BasinWidth => "Ancho",
+        Ask::FloorFall => "El fondo baja",
         Ask::BasinDepth => "Profundidad, del borde al fondo",
         Ask::LevelNow => "Nivel ahora, bajo el borde",
         Ask::LevelThen => "Nivel que importa, bajo el borde",
@@ -122,6 +129,15 @@ pub(in crate::words) fn ask(ask: Ask) -> &'static str {
         Ask::StrainerCv => "Cv del colador, limpio",
         Ask::SolenoidCv => "Cv de la válvula solenoide",
         Ask::FillMeasured => "Caudal de llenado, medido",
+        Ask::ValveBefore => "Presión antes de ella",
+        Ask::ValveBehind => "Presión después de ella",
+        Ask::ValveCv => "Cv de la válvula",
+        Ask::ValveRecovery => "Factor de recuperación FL",
+        Ask::FlowWanted => "Caudal deseado",
+        Ask::InletBore => "Diámetro de la succión",
+        Ask::InletDepth => "Tope de la succión, bajo el borde",
+        Ask::CondenserEntering => "Agua que entra al condensador",
+        Ask::WaterSide => "Resistencia del lado del agua",
         Ask::LevelFrom => "Bajar desde, bajo el borde",
         Ask::LevelTo => "Bajar hasta, bajo el borde",
         Ask::DrainBore => "Diámetro del drenaje",
@@ -157,6 +173,8 @@ pub(in crate::words) fn ask_hint(ask: Ask) -> &'static str {
         Ask::AirPart => "100% con el ventilador completo y el relleno limpio.",
         Ask::DriftPart => "0.005% con eliminadores modernos (práctica común, sin fuente).",
         Ask::CutOut => "La placa manda.",
+        Ask::FloorFall => "A lo largo, del lado alto al bajo.",
+        Ask::BasinDepth => "En el lado hondo.",
         Ask::Loss => "Evaporación, arrastre y purga: vea el balance de agua.",
         Ask::LoopThen => "Agua de entrada con que se dispara el primer equipo.",
         Ask::Heat => "Todos los equipos andando: capacidad más potencia del compresor.",
@@ -174,7 +192,9 @@ pub(in crate::words) fn ask_hint(ask: Ask) -> &'static str {
         Ask::PipeFittings => {
             "Codo 0.75, válvula de compuerta 0.2, entrada 0.5, salida 1 (práctica común)."
         }
-        Ask::SolenoidCv | Ask::StrainerCv => "Del fabricante. Kv x 1.156 da Cv.",
+        Ask::ValveRecovery => "Globo 0.8 a 0.9, bola 0.6 (práctica común, sin fuente).",
+        Ask::WaterSide => "50% cuando nadie sabe (práctica común, sin fuente).",
+        Ask::SolenoidCv | Ask::StrainerCv | Ask::ValveCv => "Del fabricante. Kv x 1.156 da Cv.",
         Ask::DrainBore => {
             "El drenaje como un orificio en el fondo. Pregunte antes de mandar agua tratada por un \
              drenaje."
@@ -193,8 +213,7 @@ pub(in crate::words) fn ask_hint(ask: Ask) -> &'static str {
 pub(in crate::words) fn option(choice: Choice, place: usize) -> &'static str {
     match choice {
         Choice::Fluid => Refrigerant::ALL[place.min(Refrigerant::ALL.len() - 1)].designation(),
-        Choice::BasinShape if place == 0 => "Rectangular",
-        Choice::BasinShape => "Redonda",
+        Choice::BasinShape => ["Rectangular", "Redonda", "Fondo inclinado"][place.min(2)],
         Choice::Meter => super::circuit::meter(METERS[place.min(3)]()),
         Choice::Point => super::circuit::point(POINTS[place.min(POINTS.len() - 1)]),
         Choice::YesNo => ["Sí", "No"][place.min(1)],

@@ -83,6 +83,22 @@ pub(in crate::words) fn say(say: Say) -> (&'static str, &'static str) {
             },
             "",
         ),
+        Say::Choked => (
+            "La válvula se ahoga: menos presión después de ella no trae más.",
+            "Hace ruido, y gasta el asiento.",
+        ),
+        Say::InletDrawsAir => (
+            "Muy poca agua sobre la succión: la bomba puede tomar aire.",
+            "",
+        ),
+        Say::InletHolds => ("Bastante agua sobre la succión con este caudal.", ""),
+        Say::TripsAtThatFlow => ("Pasa del corte: se dispara con tan poca agua.", ""),
+        Say::Starting => (
+            "Antes de arrancar: nadie junto a ventilador, bomba o equipo, guardas puestas, cada bloqueo \
+             y etiqueta retirado por quien lo puso. Restablezca un corte una sola vez; si se dispara \
+             otra vez, busque la causa.",
+            "",
+        ),
         Say::OverflowHolds => (
             "El rebosadero sostiene este caudal por debajo de la orilla.",
             "",

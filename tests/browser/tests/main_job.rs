@@ -160,12 +160,14 @@ async fn from_call_to_report_without_signal() {
     phone.reads("cause-kept", "Kept").await;
     for item in [
         "BypassShut",
+        "BypassTagged",
         "HandValves",
         "DrainShut",
         "ProbeBack",
         "CoversOn",
         "LockoutOff",
         "MachinesRunning",
+        "AlarmsRestored",
         "CustomerTold",
     ] {
         phone.tap(&format!("leaving-{item}-So")).await;
