@@ -9,9 +9,12 @@
 
 mod body;
 pub mod demo;
+mod demo_past;
 mod entry;
 mod figures;
+mod fouling;
 mod given;
+mod history;
 mod id;
 mod line;
 mod log;
@@ -27,7 +30,9 @@ mod visit;
 pub use body::{Body, LeavingItem, LeavingState, MachineState, Way, What, When};
 pub use entry::{About, Entry, Pen, VERSION};
 pub use figures::{Fact, Figures, Head, Known, Lack, Need};
+pub use fouling::{ACCEPTED, Fouling, fouling};
 pub use given::{KnownInput, known_input};
+pub use history::{History, Past, Since, Trend, past, since};
 pub use id::{DeviceId, EntryId, FileId, MachineId, SiteId, TestId, VisitId};
 pub use line::{LINE_FORM, Line, Outgoing, SiteLine, VisitLine};
 pub use log::Log;

@@ -3,6 +3,7 @@
 
 mod figures;
 mod fold;
+mod history;
 mod report;
 mod store;
 mod store_contract;
