@@ -12,7 +12,7 @@ use leptos::task::spawn_local;
 use super::ports::Browser;
 use crate::record::{
     About, Body, Changed, Clock, DeviceId, Entry, EntryId, FileId, LINE_FORM, Line, Log, Moment,
-    Pen, Site, SiteId, Summary, Table, Visit, VisitId,
+    Pen, Site, SiteId, Summary, Table, Visit, VisitId, demo,
 };
 use crate::store::{IndexedStore, KeptFile, Loaded, SUMMARY, Store, StoreError};
 
@@ -120,6 +120,12 @@ impl Ledger {
     /// Keeps entries made elsewhere, as from a copy or another phone.
     pub async fn take_in(self, entries: Vec<Entry>) -> bool {
         self.keep(entries).await
+    }
+
+    /// The demo site's earlier visits, as this phone would have written them.
+    pub fn earlier(self, id: SiteId, site: &Site) -> Vec<Entry> {
+        let device = self.pen.with_value(Pen::device);
+        demo::earlier(device, id, site, self.now(), &self.browser)
     }
 
     /// Whether the entries about a thing are here, tracked.

@@ -14,7 +14,7 @@ use serde::{Deserialize, Serialize};
 use wasm_bindgen::{JsCast, JsValue};
 
 use super::{KeptFile, Loaded, Store, StoreError};
-use crate::record::{About, Changed, Entry, EntryId, FileId, Line, VisitId};
+use crate::record::{About, Changed, Entry, EntryId, FileId, Line, Table, VisitId};
 
 const NAME: &str = "coldsump";
 const SCHEMA: u32 = 2;
@@ -157,9 +157,14 @@ fn line_key(about: About) -> String {
 
 /// The things these entries are about, each once.
 fn things(entries: &[Entry]) -> Vec<About> {
-    let mut things: Vec<About> = entries.iter().map(|e| e.about).collect();
-    things.sort_unstable();
-    things.dedup();
+    let mut things = Vec::new();
+    let mut known: Table<About, ()> = Table::new();
+    for entry in entries {
+        if !known.contains_key(&entry.about) {
+            known.insert(entry.about, ());
+            things.push(entry.about);
+        }
+    }
     things
 }
 

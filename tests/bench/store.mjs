@@ -25,6 +25,7 @@ const START_LIMIT = 1.2; // of an empty app
 const here = (name) => fileURLToPath(new URL(name, import.meta.url));
 const middle = (times) => [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)];
 const worst = (times) => Math.max(...times);
+const least = (times) => Math.min(...times);
 const ms = (time) => `${time.toFixed(0)} ms`;
 
 /** A whole visit in its stored form, of the fixture that every build must read. */
@@ -42,10 +43,10 @@ function template() {
   return { site, visit };
 }
 
-/** Runs in the page: does something and answers when it is drawn, in ms. */
-const TIMED = `
-  const [act, drawn, done] = arguments;
-  const is = () => (0, eval)(drawn);
+/** For the page: does something and answers when it is drawn, in ms. */
+const timing = (act, drawn) => `
+  const done = arguments[0];
+  const is = () => (${drawn});
   const from = performance.now();
   const said = () => requestAnimationFrame(() => setTimeout(() => done(performance.now() - from)));
   const watch = new MutationObserver(() => {
@@ -54,8 +55,11 @@ const TIMED = `
     said();
   });
   watch.observe(document, { subtree: true, childList: true, characterData: true });
-  (0, eval)(act);
-  if (is()) { watch.disconnect(); said(); }
+  ${act};
+  if (is()) {
+    watch.disconnect();
+    said();
+  }
 `;
 
 /** Runs in each new page: notes when home is drawn, since the page was asked for. */
@@ -73,39 +77,40 @@ const server = spawn(
   { stdio: ['pipe', 'pipe', 'inherit'] },
 );
 const url = await says(server, /^listening (\S+)/);
+const fresh = await openPage(`${url}/`);
 const page = await openPage(`${url}/`);
 const row = (name, times, limit) => {
   const over = limit && middle(times) > limit ? `  OVER ${ms(limit)}` : '';
-  console.log(`${name.padEnd(34)}${ms(middle(times)).padStart(9)}${ms(worst(times)).padStart(9)}${over}`);
+  const all = [least(times), middle(times), worst(times)].map((t) => ms(t).padStart(9)).join('');
+  console.log(name.padEnd(34) + all + over);
 };
-const until = async (what, script) => {
-  for (const from = Date.now(); Date.now() - from < 600_000; ) {
-    if (await page.run(`return Boolean(${script})`)) return;
+const until = async (of, what, script) => {
+  for (const from = Date.now(); Date.now() - from < 300_000; ) {
+    if (await of.run(`return Boolean(${script})`)) return;
   }
   throw new Error(`never came: ${what}`);
 };
-const timed = (act, drawn) => page.later(TIMED, act, drawn);
-const start = async () => {
-  await page.goto('about:blank');
-  await page.goto(`${url}/#/`);
-  await until('home', 'window.homeAt');
-  return page.run('return window.homeAt');
+const timed = (act, drawn) => page.later(timing(act, drawn));
+const start = async (of) => {
+  await of.goto('about:blank');
+  await of.goto(`${url}/#/`);
+  await until(of, 'home', 'window.homeAt');
+  return of.run('return window.homeAt');
 };
+const slower = (of, rate) => of.cdp('Emulation.setCPUThrottlingRate', { rate });
 
 try {
   console.log(`${page.version}, ${cpus().length} x ${cpus()[0].model}, load ${loadavg()[0].toFixed(1)}`);
-  await page.cdp('Emulation.setDeviceMetricsOverride', {
-    width: 390,
-    height: 844,
-    deviceScaleFactor: 2,
-    mobile: true,
-  });
-  await page.cdp('Page.addScriptToEvaluateOnNewDocument', { source: NOTE_START });
-  await until('offline copy', "document.documentElement.dataset.offline === 'ready'");
-  await page.cdp('Emulation.setCPUThrottlingRate', { rate: SLOWER });
-  const empty = [];
-  for (let n = 0; n <= ROUNDS; n++) empty.push(await start());
-  await page.cdp('Emulation.setCPUThrottlingRate', { rate: 1 });
+  for (const one of [fresh, page]) {
+    await one.cdp('Emulation.setDeviceMetricsOverride', {
+      width: 390,
+      height: 844,
+      deviceScaleFactor: 2,
+      mobile: true,
+    });
+    await one.cdp('Page.addScriptToEvaluateOnNewDocument', { source: NOTE_START });
+    await until(one, 'offline copy', "document.documentElement.dataset.offline === 'ready'");
+  }
 
   const { site, visit } = template();
   await page.goto('about:blank');
@@ -121,22 +126,27 @@ try {
     `${held.visits} visits, ${held.entries} entries, ${PHOTOS} photos at ${SITES} sites, ` +
       `seeded in ${((Date.now() - seeded) / 1000).toFixed(0)} s`,
   );
-  const again = await start();
+  const again = await start(page);
   console.log(`lists made anew, processor not slowed: ${(again / 1000).toFixed(1)} s, once after an update`);
 
-  await page.cdp('Emulation.setCPUThrottlingRate', { rate: SLOWER });
-  const full = [];
-  for (let n = 0; n <= ROUNDS; n++) full.push(await start());
-  // The lines of older visits come in when home stands.
+  const [empty, full] = [[], []];
+  for (const one of [fresh, page]) await slower(one, SLOWER);
+  // In turns, so that a busy moment of the machine hits both.
+  for (let n = 0; n <= ROUNDS; n++) {
+    empty.push(await start(fresh));
+    full.push(await start(page));
+  }
+  await fresh.goto('about:blank');
   const rows = "document.querySelectorAll('[data-test=visit-row]').length";
-  await until('rows', `${rows} === 20`);
-  console.log(`\nprocessor slowed ${SLOWER} times, ${ROUNDS} rounds`.padEnd(35) + '   middle    worst');
+  await until(page, 'rows', `${rows} === 20`);
+  console.log(`\n${`processor slowed ${SLOWER} times, ${ROUNDS} rounds`.padEnd(34)}    least   middle    worst`);
   empty.shift();
   full.shift();
   row('start, empty', empty);
   row('start, all on the phone', full);
-  const ratio = middle(full) / middle(empty);
-  console.log(`${'  of an empty app'.padEnd(34)}${ratio.toFixed(2).padStart(9)}${ratio > START_LIMIT ? `           OVER ${START_LIMIT}` : ''}`);
+  const ratio = least(full) / least(empty);
+  const over = ratio > START_LIMIT ? `  OVER ${START_LIMIT}` : '';
+  console.log(`${'  of an empty app, least by least'.padEnd(34)}${ratio.toFixed(2).padStart(9)}${over}`);
 
   const go = (hash) => `location.hash = '${hash}'`;
   const shows = (test) => `document.querySelector('[data-test=${test}]') !== null`;
@@ -165,7 +175,7 @@ try {
   row('search, a name misspelt', misspelt, LIMIT);
   row('open a visit', open, LIMIT);
 } finally {
-  await page.close();
+  await Promise.all([page.close(), fresh.close()]);
   server.stdin.end();
   server.kill();
 }

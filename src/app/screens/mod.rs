@@ -1,6 +1,7 @@
 //! The screens.
 
 pub mod found;
+pub mod history;
 pub mod home;
 pub mod leaving;
 pub mod new_site;
