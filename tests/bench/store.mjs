@@ -54,6 +54,7 @@ const timing = (act, drawn) => `
     watch.disconnect();
     said();
   });
+  setTimeout(() => done(null), 20_000);
   watch.observe(document, { subtree: true, childList: true, characterData: true });
   ${act};
   if (is()) {
@@ -90,7 +91,11 @@ const until = async (of, what, script) => {
   }
   throw new Error(`never came: ${what}`);
 };
-const timed = (act, drawn) => page.later(timing(act, drawn));
+const timed = async (act, drawn) => {
+  const time = await page.later(timing(act, drawn));
+  if (time === null) throw new Error(`never drawn: ${drawn}`);
+  return time;
+};
 const start = async (of) => {
   await of.goto('about:blank');
   await of.goto(`${url}/#/`);

@@ -66,7 +66,8 @@ fn found(all: &Summary, query: &Query) -> Lists {
         visits.extend(all.visits().iter().take(MOST).map(|v| (0, v)));
     } else {
         for site in all.sites() {
-            let costs = query.costs(&format!("{} {}", site.name, site.place));
+            let place = query.costs(&site.place).further();
+            let costs = query.costs(&site.name).or(place);
             sites.extend(query.score(&[costs]).map(|score| (score, site)));
             names.insert(site.id, costs);
         }
