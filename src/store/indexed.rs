@@ -254,6 +254,26 @@ impl Store for IndexedStore {
         self.lines(&from, true, "w", Some(count)).await
     }
 
+    async fn first_lines(&self, count: u32) -> Result<Vec<Line>, StoreError> {
+        let mut first = self.visit_lines(None, count).await?;
+        if first.is_empty() {
+            return self.lines("s", false, "t", Some(count)).await;
+        }
+        let sites = first.iter().filter_map(|line| match line {
+            Line::Visit(visit) => Some(About::Site(visit.site)),
+            Line::Site(_) => None,
+        });
+        let mut wanted: Table<About, ()> = Table::new();
+        sites.for_each(|site| wanted.insert(site, ()));
+        let tx = self.read(LINES)?;
+        let store = tx.store(LINES).map_err(failure)?;
+        for site in wanted.keys() {
+            let text = store.get(line_key(*site).into()).await.map_err(failure)?;
+            first.extend(text.and_then(|t| Line::read(&t.as_string()?)));
+        }
+        Ok(first)
+    }
+
     async fn keep_lines(&self, lines: &[Line], first: bool) -> Result<(), StoreError> {
         if lines.is_empty() && !first {
             return Ok(());

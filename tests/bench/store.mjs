@@ -143,7 +143,7 @@ try {
   }
   await fresh.goto('about:blank');
   const rows = "document.querySelectorAll('[data-test=visit-row]').length";
-  await until(page, 'rows', `${rows} === 20`);
+  await until(page, 'rows', `${rows} === 10`);
   console.log(`\n${`processor slowed ${SLOWER} times, ${ROUNDS} rounds`.padEnd(34)}    least   middle    worst`);
   empty.shift();
   full.shift();
@@ -158,18 +158,18 @@ try {
   const [list, search, misspelt, open] = [[], [], [], []];
   for (let n = 0; n < ROUNDS; n++) {
     await timed(go('#/settings'), shows('screen-settings'));
-    list.push(await timed(go('#/'), `${rows} === 20`));
+    list.push(await timed(go('#/'), `${rows} === 10`));
     const type = (text) =>
       `{ const box = document.querySelector('[data-test=search]'); box.value = '${text}';
          box.dispatchEvent(new Event('input', { bubbles: true })); }`;
     const first = "document.querySelector('[data-test=site-row] .name')?.textContent";
     search.push(await timed(type(held.names[n]), `${first} === '${held.names[n]}'`));
-    await timed(type(''), `${rows} === 20`);
+    await timed(type(''), `${rows} === 10`);
     // Two letters swapped.
     const name = held.names[n + ROUNDS];
     const wrong = name[0] + name[2] + name[1] + name.slice(3);
     misspelt.push(await timed(type(wrong), `${first} === '${name}'`));
-    await timed(type(''), `${rows} === 20`);
+    await timed(type(''), `${rows} === 10`);
     // Never opened before, from the newest to the oldest.
     const id = held.ids[Math.floor((n * (VISITS - 1)) / (ROUNDS - 1))];
     open.push(await timed(go(`#/visit/${id}/`), shows('screen-overview')));

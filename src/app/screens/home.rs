@@ -17,7 +17,7 @@ use crate::record::{
 use crate::words::Phrase as P;
 
 /// Rows of a list that are drawn at first, and more at each tap.
-const ROWS: usize = 20;
+const ROWS: usize = 10;
 
 /// Opens a visit at a site and goes to its first readings.
 pub fn open_visit(site: SiteId, complaint: String) {
