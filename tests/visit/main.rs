@@ -5,6 +5,7 @@ mod figures;
 mod fold;
 mod merge;
 mod outside;
+mod history;
 mod report;
 mod store;
 mod store_contract;
