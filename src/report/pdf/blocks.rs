@@ -210,6 +210,7 @@ impl<'a> Typesetter<'a> {
     fn list(&mut self, numbered: bool, items: &[Text]) {
         const INDENT: f32 = 20.0;
         let list = self.tags.add(ROOT, StructRole::L);
+        let begun = self.strips.len();
         for (i, item) in items.iter().enumerate() {
             let point = self.tags.add(list, StructRole::LI);
             let label = self.tags.add(point, StructRole::Lbl);
@@ -233,6 +234,18 @@ impl<'a> Typesetter<'a> {
             first.absorb(&strips[0], 0.0);
             strips[0] = first;
             self.flow(strips, if i == 0 { 7.0 } else { 3.0 });
+        }
+        self.keep_whole(begun, 80.0);
+    }
+
+    /// Keeps all since `begun` on one page, if it is no taller than `most`.
+    pub(super) fn keep_whole(&mut self, begun: usize, most: f32) {
+        let strips = &mut self.strips[begun..];
+        let tall: f32 = strips.iter().map(|s| s.height + s.before).sum();
+        if let [before @ .., _] = strips
+            && tall <= most
+        {
+            before.iter_mut().for_each(|s| s.keep_next = true);
         }
     }
 

@@ -93,13 +93,7 @@ impl Typesetter<'_> {
             self.strips.append(&mut strips);
         }
         // A table that takes less than half a page stays in one piece.
-        let rows = &mut self.strips[first..];
-        let tall: f32 = rows.iter().map(|s| s.height).sum();
-        if let [before @ .., _] = rows
-            && tall < WHOLE
-        {
-            before.iter_mut().for_each(|s| s.keep_next = true);
-        }
+        self.keep_whole(first, WHOLE);
     }
 
     fn row(
