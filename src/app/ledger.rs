@@ -122,10 +122,8 @@ impl Ledger {
         self.summary
     }
 
-<<<<<<< HEAD
-=======
-    /// Keeps entries made elsewhere, as from a copy or another phone.
-    pub async fn take_in(self, entries: Vec<Entry>) -> bool {
+    /// Keeps entries that this phone did not make just now.
+    pub async fn keep_made(self, entries: Vec<Entry>) -> bool {
         self.keep(entries, false).await
     }
 
@@ -135,7 +133,6 @@ impl Ledger {
         demo::earlier(device, id, site, self.now(), &self.browser)
     }
 
->>>>>>> sites
     /// Whether the entries about a thing are here, tracked.
     pub fn is_open(self, about: About) -> bool {
         self.open.with(|open| open.contains(&about))

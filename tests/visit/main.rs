@@ -3,9 +3,9 @@
 
 mod figures;
 mod fold;
+mod history;
 mod merge;
 mod outside;
-mod history;
 mod report;
 mod store;
 mod store_contract;

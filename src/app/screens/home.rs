@@ -44,7 +44,7 @@ fn open_demo() {
             let described = Body::SiteDescribed { site: bakery };
             ledger.write_then(About::Site(site), vec![described], move || {
                 spawn_local(async move {
-                    ledger.take_in(earlier).await;
+                    ledger.keep_made(earlier).await;
                     open_visit(site, complaint);
                 });
             });
