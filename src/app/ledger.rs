@@ -8,7 +8,10 @@ mod backup;
 pub use backup::Untaken;
 
 use std::cell::Cell;
+use std::future::poll_fn;
+use std::pin::pin;
 use std::rc::Rc;
+use std::task::Poll;
 
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -16,13 +19,13 @@ use leptos::task::spawn_local;
 use super::ports::Browser;
 use crate::record::{
     About, Body, Changed, Clock, DeviceId, Entry, EntryId, FileId, LINE_FORM, Line, Log, Moment,
-    Pen, Site, SiteId, Summary, Table, Visit, VisitId,
+    Pen, Site, SiteId, Summary, Table, Visit, VisitId, demo,
 };
 use crate::store::{IndexedStore, KeptFile, SUMMARY, Store, StoreError};
 
-/// How many of the newest visits the first screen has at once; the lines of
-/// all others follow when it stands.
-const AT_ONCE: u32 = 40;
+/// How many lines the first screen has at once; all others follow when it
+/// stands.
+const AT_ONCE: u32 = 10;
 
 /// Lines read in one go after that.
 const BATCH: u32 = 1_000;
@@ -53,20 +56,26 @@ impl Ledger {
     pub async fn open(again: impl FnOnce()) -> Result<Self, StoreError> {
         let browser = Browser::new();
         let store = IndexedStore::open().await?;
+        // All asked for together: each answer takes its time to come.
+        let kept_texts = store.texts();
+        let first = store.first_lines(AT_ONCE);
+        let (kept_texts, (last, first)) = both(kept_texts, both(store.newest(), first)).await;
+        let (last, mut first) = (last?, first?);
         let mut texts = Table::new();
-        for (key, text) in store.texts().await? {
+        for (key, text) in kept_texts? {
             texts.insert(key, text);
         }
         let form = texts.get(&SUMMARY.to_owned()).cloned();
-        let last = store.newest().await?;
-        if last.is_some() && form.as_deref() != Some(LINE_FORM) {
-            again();
+        let mut unreadable = 0;
+        if form.as_deref() != Some(LINE_FORM) {
+            if last.is_some() {
+                again();
+            }
+            unreadable = store.summarise(form.as_deref()).await?.unwrap_or(0);
+            first = store.first_lines(AT_ONCE).await?;
         }
-        let unreadable = store.summarise(form.as_deref()).await?.unwrap_or(0);
         let mut summary = Summary::default();
-        let mut lines = store.site_lines().await?;
-        lines.extend(store.visit_lines(None, AT_ONCE).await?);
-        summary.add(lines);
+        summary.add(first);
         let mut nameless = Pen::new(DeviceId::from(uuid::Uuid::nil()), last);
         let device = match texts
             .get(&"device".to_owned())
@@ -93,11 +102,11 @@ impl Ledger {
     /// screen that stands already stays quick.
     pub fn read_on(self) {
         let store = self.store.get_value();
-        let oldest = self
-            .summary
-            .with_untracked(|s| s.visits().iter().map(|v| v.id).min());
         spawn_local(async move {
-            let mut after = oldest;
+            if let Ok(sites) = store.site_lines().await {
+                self.summary.update(|s| s.add(sites));
+            }
+            let mut after = None;
             while let Ok(lines) = store.visit_lines(after, BATCH).await {
                 let Some(Line::Visit(last)) = lines.last() else {
                     break;
@@ -111,6 +120,17 @@ impl Ledger {
     /// What every list shows, tracked.
     pub fn summary(self) -> RwSignal<Summary> {
         self.summary
+    }
+
+    /// Keeps entries that this phone did not make just now.
+    pub async fn keep_made(self, entries: Vec<Entry>) -> bool {
+        self.keep(entries, false).await
+    }
+
+    /// The demo site's earlier visits, as this phone would have written them.
+    pub fn earlier(self, id: SiteId, site: &Site) -> Vec<Entry> {
+        let device = self.pen.with_value(Pen::device);
+        demo::earlier(device, id, site, self.now(), &self.browser)
     }
 
     /// Whether the entries about a thing are here, tracked.
@@ -200,7 +220,7 @@ impl Ledger {
     fn write_and(self, about: About, bodies: Vec<Body>, done: Box<dyn FnOnce()>) {
         let entries = self.entries(about, bodies);
         spawn_local(async move {
-            if self.keep(entries).await {
+            if self.keep(entries, true).await {
                 done();
             }
         });
@@ -222,7 +242,7 @@ impl Ledger {
         let store = self.store.get_value();
         match store.keep_file(&file, &entries).await {
             Ok(changed) => {
-                self.accept(entries, changed);
+                self.accept(entries, changed, true);
                 true
             }
             Err(fault) => {
@@ -246,7 +266,7 @@ impl Ledger {
         let entries = self.unsaved.get_untracked();
         self.unsaved.set(Vec::new());
         spawn_local(async move {
-            self.keep(entries).await;
+            self.keep(entries, true).await;
         });
     }
 
@@ -287,11 +307,12 @@ impl Ledger {
             .expect("the pen outlives us")
     }
 
-    async fn keep(self, entries: Vec<Entry>) -> bool {
+    /// `own` entries were made here and now; others come from elsewhere.
+    async fn keep(self, entries: Vec<Entry>, own: bool) -> bool {
         let store = self.store.get_value();
         match store.append(&entries).await {
             Ok(changed) => {
-                self.accept(entries, changed);
+                self.accept(entries, changed, own);
                 true
             }
             Err(fault) => {
@@ -304,7 +325,7 @@ impl Ledger {
 
     /// Takes in what the store has kept. Entries of things that are not open
     /// stay where they are: opening brings them all.
-    fn accept(self, entries: Vec<Entry>, changed: Vec<Changed>) {
+    fn accept(self, entries: Vec<Entry>, changed: Vec<Changed>, own: bool) {
         if self.unsaved.with_untracked(Vec::is_empty) {
             self.fault.set(None);
         }
@@ -314,8 +335,9 @@ impl Ledger {
                 entry.body,
                 Body::VisitOpened { .. } | Body::SiteDescribed { .. }
             );
-            // What this phone has just begun holds no more than this.
-            if begins && !open.contains(&entry.about) && self.is_new(entry.about) {
+            // What this phone has just begun holds no more than this; what
+            // was there before is open when it is written about.
+            if own && begins && !open.contains(&entry.about) {
                 open.push(entry.about);
                 self.open.set(open.clone());
             }
@@ -327,14 +349,32 @@ impl Ledger {
             entries.into_iter().filter(here).for_each(|e| log.add(e));
         });
     }
+}
 
-    /// Whether the summary does not know the thing yet.
-    fn is_new(self, about: About) -> bool {
-        self.summary.with_untracked(|s| match about {
-            About::Site(id) => s.site(id).is_none(),
-            About::Visit(id) => s.visits().iter().all(|v| v.id != id),
-        })
-    }
+/// Two futures at once.
+async fn both<A, B>(a: impl Future<Output = A>, b: impl Future<Output = B>) -> (A, B) {
+    let (mut a, mut b) = (pin!(a), pin!(b));
+    let (mut got_a, mut got_b) = (None, None);
+    poll_fn(move |cx| {
+        if got_a.is_none()
+            && let Poll::Ready(got) = a.as_mut().poll(cx)
+        {
+            got_a = Some(got);
+        }
+        if got_b.is_none()
+            && let Poll::Ready(got) = b.as_mut().poll(cx)
+        {
+            got_b = Some(got);
+        }
+        match (got_a.take(), got_b.take()) {
+            (Some(a), Some(b)) => Poll::Ready((a, b)),
+            (a, b) => {
+                (got_a, got_b) = (a, b);
+                Poll::Pending
+            }
+        }
+    })
+    .await
 }
 
 thread_local! {

@@ -15,11 +15,13 @@ use crate::app::view::prelude::*;
 use crate::record::About;
 use crate::store::StoreError;
 use crate::words::{Phrase, Words};
+use gloo_timers::callback::Timeout;
 use ledger::Ledger;
 use prefs::Prefs;
 use route::{Route, Station};
 use screens::{
     found::Found,
+    history::HistoryScreen,
     home::Home,
     leaving::Leaving,
     new_site::NewSite,
@@ -46,7 +48,8 @@ pub fn start() {
         match opened {
             Ok(ledger) => {
                 view::mount(move || markup! { <App ledger /> });
-                ledger.read_on();
+                // When the first screen stands.
+                Timeout::new(300, move || ledger.read_on()).forget();
             }
             Err(fault) => view::mount(move || markup! { <NoStore fault=fault.clone() /> }),
         }
@@ -72,7 +75,7 @@ fn App(ledger: Ledger) -> View {
         Route::Visit(id, _) | Route::Workings(Some(id)) | Route::Working(Some(id), _) => {
             Some(About::Visit(id))
         }
-        Route::Site(id) | Route::SitePart(id, _) => Some(About::Site(id)),
+        Route::Site(id) | Route::SitePart(id, _) | Route::History(id) => Some(About::Site(id)),
         _ => None,
     };
     let there = Memo::new(move |_| {
@@ -106,7 +109,8 @@ fn App(ledger: Ledger) -> View {
         match route.get() {
             Route::Home => markup! { <Home /> },
             Route::NewSite => markup! { <NewSite /> },
-            Route::Site(id) | Route::History(id) => markup! { <SiteScreen id /> },
+            Route::Site(id) => markup! { <SiteScreen id /> },
+            Route::History(id) => markup! { <HistoryScreen id /> },
             Route::SitePart(id, part) => markup! { <SitePart id part /> },
             Route::Outbox => markup! { <Outbox /> },
             Route::Settings => markup! { <Settings /> },

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::id::{EntryId, FileId, MachineId, SiteId, TestId};
-use super::paperwork::{Card, Drawn, Item, Shows, Spot};
+use super::paperwork::{Drawn, Item, Shows, Spot};
 use super::site::Site;
 use crate::quantity::{Kind, Unit, Value};
 use crate::refill::{MarkKind, Setup};
@@ -132,7 +132,7 @@ pub enum Body {
         /// Which report.
         file: FileId,
     },
-    /// Work, a part, time or advice was written down.
+    /// Work, a part, time or advice was written down, or who does the visit.
     LineWritten {
         /// Which of these.
         item: Item,
@@ -144,11 +144,6 @@ pub enum Body {
         /// By which day, `2026-12-08`; empty for none.
         #[serde(default, skip_serializing_if = "String::is_empty")]
         by: String,
-    },
-    /// Who does the visit.
-    CardShown {
-        /// As printed.
-        card: Card,
     },
     /// A photo was taken and kept.
     PhotoTaken {

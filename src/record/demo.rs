@@ -9,6 +9,7 @@ use uom::si::ratio::ratio;
 use uom::si::thermodynamic_temperature::degree_fahrenheit;
 use uom::si::volume_rate::gallon_per_minute;
 
+pub use super::demo_past::earlier;
 use super::id::MachineId;
 use super::site::{Machine, Site, Tower};
 use crate::physics::basin::{Basin, Plan};

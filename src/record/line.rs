@@ -133,7 +133,6 @@ impl Line {
             | Body::LeavingAnswered { .. }
             | Body::NoteWritten { .. }
             | Body::LineWritten { .. }
-            | Body::CardShown { .. }
             | Body::PhotoTaken { .. }
             | Body::PhotoDrawn { .. }
             | Body::Signed { .. } => false,

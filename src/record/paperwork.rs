@@ -32,6 +32,17 @@ pub enum Item {
     AdvisePlan,
     /// We come back: the line says what for, its date when.
     ComeBack,
+    /// Who does the visit. Of this and the four below, the last line counts.
+    Mechanic,
+    /// The firm.
+    Firm,
+    /// Licence number.
+    Licence,
+    /// Telephone.
+    Phone,
+    /// The price of a cubic metre of water, sewer included, is the amount; the
+    /// text is the sign of its money.
+    WaterPrice,
 }
 
 impl Item {
@@ -45,27 +56,50 @@ impl Item {
 }
 
 /// Who does the visit, as printed on its report.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case", default)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Card {
     /// The mechanic.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub name: String,
     /// The firm.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub firm: String,
     /// Licence number, where one is printed.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub licence: String,
     /// Telephone.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub phone: String,
     /// Sign of the money that `water_price` is in.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub currency: String,
     /// Price of a cubic metre of water, sewer included.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub water_price: Option<f64>,
+}
+
+impl Card {
+    /// The card as lines of the paperwork.
+    pub fn lines(&self) -> [(Item, &str, Option<f64>); 5] {
+        [
+            (Item::Mechanic, &self.name, None),
+            (Item::Firm, &self.firm, None),
+            (Item::Licence, &self.licence, None),
+            (Item::Phone, &self.phone, None),
+            (Item::WaterPrice, &self.currency, self.water_price),
+        ]
+    }
+
+    /// Takes a line over; false when it is not one of a card.
+    fn take(&mut self, item: Item, text: &str, amount: Option<Value>) -> bool {
+        let field = match item {
+            Item::Mechanic => &mut self.name,
+            Item::Firm => &mut self.firm,
+            Item::Licence => &mut self.licence,
+            Item::Phone => &mut self.phone,
+            Item::WaterPrice => {
+                self.water_price = amount.map(|v| v.si);
+                &mut self.currency
+            }
+            _ => return false,
+        };
+        text.clone_into(field);
+        true
+    }
 }
 
 /// What a photo shows.
@@ -208,15 +242,19 @@ impl Paperwork {
                 text,
                 amount,
                 by,
-            } => self.lines.push(Line {
-                entry: entry.id,
-                at: entry.at,
-                item: *item,
-                text: text.clone(),
-                amount: *amount,
-                by: by.clone(),
-            }),
-            Body::CardShown { card } => self.card = card.clone(),
+            } => {
+                if self.card.take(*item, text, *amount) {
+                    return;
+                }
+                self.lines.push(Line {
+                    entry: entry.id,
+                    at: entry.at,
+                    item: *item,
+                    text: text.clone(),
+                    amount: *amount,
+                    by: by.clone(),
+                });
+            }
             Body::PhotoDrawn { file, drawn } => {
                 if let Some(photo) = self.photos.iter_mut().find(|p| p.file == *file) {
                     photo.drawn.push((entry.id, *drawn));

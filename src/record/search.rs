@@ -15,6 +15,22 @@ pub struct Query(Vec<String>);
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Costs([u8; MOST_WORDS]);
 
+impl Costs {
+    /// The same, a little further: found in a place that matters less.
+    pub fn further(self) -> Self {
+        Self(self.0.map(|c| c.saturating_add(1)))
+    }
+
+    /// Word by word the nearer of two.
+    pub fn or(self, other: Self) -> Self {
+        let mut both = self.0;
+        for (mine, other) in both.iter_mut().zip(other.0) {
+            *mine = (*mine).min(other);
+        }
+        Self(both)
+    }
+}
+
 impl Query {
     /// Reads a query; words after the sixth are passed over.
     pub fn new(text: &str) -> Self {
@@ -216,6 +232,20 @@ mod tests {
         let complaint = query.costs("foam on the basin");
         assert_eq!(query.score(&[site]), None);
         assert!(query.score(&[site, complaint]).is_some());
+    }
+
+    #[test]
+    fn a_name_comes_before_a_place() {
+        let query = Query::new("birch bakery");
+        let named = query
+            .costs("Birch Bakery")
+            .or(query.costs("2 Alder Lane").further());
+        let placed = query
+            .costs("Alder Bakery")
+            .or(query.costs("2 Birch Lane").further());
+        assert!(query.score(&[named]) < query.score(&[placed]));
+        let nowhere = query.costs("Printworks").further();
+        assert_eq!(query.score(&[nowhere]), None);
     }
 
     proptest! {

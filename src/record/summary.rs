@@ -2,7 +2,7 @@
 //! search need, without the entries behind them.
 
 use super::entry::{About, Entry};
-use super::id::SiteId;
+use super::id::{SiteId, VisitId};
 use super::line::{Line, Outgoing, SiteLine, VisitLine};
 use super::table::Table;
 use crate::quantity::sort_by;
@@ -57,10 +57,10 @@ impl Summary {
     /// Takes in lines read from the store. Those known already stay: a write
     /// may have changed them since.
     pub fn add(&mut self, lines: Vec<Line>) {
-        let mut known: Table<super::id::VisitId, ()> = Table::new();
-        let mut ids: Vec<_> = self.visits.iter().map(|v| v.id).collect();
-        ids.sort_unstable();
-        ids.into_iter().for_each(|id| known.insert(id, ()));
+        let mut known: Table<VisitId, ()> = Table::new();
+        // Oldest first, so that nearly all are added at the end.
+        let ids = self.visits.iter().rev().map(|v| v.id);
+        ids.for_each(|id| known.insert(id, ()));
         for line in lines {
             match line {
                 Line::Site(line) => drop(self.sites.or_insert(line.id, line)),

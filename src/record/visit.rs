@@ -345,10 +345,9 @@ impl Visit {
             | Body::ReportMade { .. }
             | Body::PhotoTaken { .. }
             | Body::Withdrawn { .. } => {}
-            Body::LineWritten { .. }
-            | Body::CardShown { .. }
-            | Body::PhotoDrawn { .. }
-            | Body::Signed { .. } => self.paper.take(entry),
+            Body::LineWritten { .. } | Body::PhotoDrawn { .. } | Body::Signed { .. } => {
+                self.paper.take(entry)
+            }
         }
     }
 

@@ -14,7 +14,7 @@ use serde::{Deserialize, Serialize};
 use wasm_bindgen::{JsCast, JsValue};
 
 use super::{KeptFile, Loaded, Store, StoreError};
-use crate::record::{About, Changed, Entry, EntryId, FileId, Line, VisitId};
+use crate::record::{About, Changed, Entry, EntryId, FileId, Line, Table, VisitId};
 
 const NAME: &str = "coldsump";
 const SCHEMA: u32 = 2;
@@ -169,9 +169,14 @@ fn line_key(about: About) -> String {
 
 /// The things these entries are about, each once.
 fn things(entries: &[Entry]) -> Vec<About> {
-    let mut things: Vec<About> = entries.iter().map(|e| e.about).collect();
-    things.sort_unstable();
-    things.dedup();
+    let mut things = Vec::new();
+    let mut known: Table<About, ()> = Table::new();
+    for entry in entries {
+        if !known.contains_key(&entry.about) {
+            known.insert(entry.about, ());
+            things.push(entry.about);
+        }
+    }
     things
 }
 
@@ -259,6 +264,26 @@ impl Store for IndexedStore {
     ) -> Result<Vec<Line>, StoreError> {
         let from = after.map_or("v".to_owned(), |id| line_key(About::Visit(id)));
         self.lines(&from, true, "w", Some(count)).await
+    }
+
+    async fn first_lines(&self, count: u32) -> Result<Vec<Line>, StoreError> {
+        let mut first = self.visit_lines(None, count).await?;
+        if first.is_empty() {
+            return self.lines("s", false, "t", Some(count)).await;
+        }
+        let sites = first.iter().filter_map(|line| match line {
+            Line::Visit(visit) => Some(About::Site(visit.site)),
+            Line::Site(_) => None,
+        });
+        let mut wanted: Table<About, ()> = Table::new();
+        sites.for_each(|site| wanted.insert(site, ()));
+        let tx = self.read(LINES)?;
+        let store = tx.store(LINES).map_err(failure)?;
+        for site in wanted.keys() {
+            let text = store.get(line_key(*site).into()).await.map_err(failure)?;
+            first.extend(text.and_then(|t| Line::read(&t.as_string()?)));
+        }
+        Ok(first)
     }
 
     async fn keep_lines(&self, lines: &[Line], first: bool) -> Result<(), StoreError> {

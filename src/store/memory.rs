@@ -98,6 +98,25 @@ impl Store for MemoryStore {
         Ok(older.take(count as usize).map(|(_, l)| l.clone()).collect())
     }
 
+    async fn first_lines(&self, count: u32) -> Result<Vec<Line>, StoreError> {
+        let mut first = self.visit_lines(None, count).await?;
+        let sites = self.site_lines().await?;
+        let of = |site: &Line, visits: &[Line]| {
+            visits.iter().any(|v| match v {
+                Line::Visit(visit) => About::Site(visit.site) == site.about(),
+                Line::Site(_) => false,
+            })
+        };
+        let none = first.is_empty();
+        let mine: Vec<Line> = sites
+            .into_iter()
+            .filter(|site| none || of(site, &first))
+            .take(count as usize)
+            .collect();
+        first.extend(mine);
+        Ok(first)
+    }
+
     async fn keep_lines(&self, lines: &[Line], first: bool) -> Result<(), StoreError> {
         self.writable()?;
         let mut kept = self.lines.borrow_mut();

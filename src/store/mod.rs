@@ -110,6 +110,13 @@ pub trait Store {
         count: u32,
     ) -> Result<Vec<Line>, StoreError>;
 
+    /// Lines for a first screen: the newest visits, at most `count`, with their
+    /// sites; without visits, as many sites.
+    ///
+    /// # Errors
+    /// As [`Store::append`].
+    async fn first_lines(&self, count: u32) -> Result<Vec<Line>, StoreError>;
+
     /// Keeps lines as they are; the first of many batches empties the summary.
     ///
     /// # Errors

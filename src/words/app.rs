@@ -3,7 +3,7 @@
 use super::{Phrase, ReportPhrase, Words, tongue};
 use crate::physics::water::Evaporation;
 use crate::quantity::System;
-use crate::record::{Figures, Lack, LeavingItem, LeavingState, Machine, Way, What};
+use crate::record::{Figures, Fouling, Lack, LeavingItem, LeavingState, Machine, Way, What};
 use crate::trace::{Branch, Suspect};
 
 impl Words {
@@ -54,6 +54,21 @@ impl Words {
     /// How many machines.
     pub fn machines(self, n: usize) -> String {
         tongue!(self, said::machines(n))
+    }
+
+    /// "Since last time, 81 days ago".
+    pub fn last_time(self, days: i64) -> String {
+        tongue!(self, said::last_time(days))
+    }
+
+    /// A length of time in the words of a calendar.
+    pub fn about_days(self, days: f64) -> String {
+        tongue!(self, said::about_days(days))
+    }
+
+    /// What a cleaning interval stands on, and how far it may be off.
+    pub fn cleaning_interval(self, f: &Fouling) -> String {
+        tongue!(self, said::cleaning_interval(f))
     }
 
     /// A machine with its refrigerant, where that is known.

@@ -25,6 +25,9 @@ impl Words {
             Item::AdviseSoon => ReportPhrase::Soon,
             Item::AdvisePlan => ReportPhrase::Planned,
             Item::ComeBack => ReportPhrase::ComeBack,
+            Item::Mechanic | Item::Firm | Item::Licence | Item::Phone | Item::WaterPrice => {
+                ReportPhrase::Mechanic
+            }
         })
     }
 

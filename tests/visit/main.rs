@@ -3,6 +3,7 @@
 
 mod figures;
 mod fold;
+mod history;
 mod merge;
 mod outside;
 mod report;

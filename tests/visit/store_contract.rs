@@ -160,6 +160,14 @@ async fn the_summary(store: &impl Store) {
     assert_eq!(changed.len(), 10);
     assert!(changed.iter().all(|(_, line)| line.is_some()));
     same("ten visits more").await;
+    let first = store.first_lines(4).await.expect("lines");
+    let visits_first = store.visit_lines(None, 4).await.expect("lines");
+    assert_eq!(first[..4], visits_first[..]);
+    assert_eq!(
+        first[4..],
+        store.site_lines().await.expect("sites"),
+        "theirs"
+    );
     // A visit whose opening is taken back has no line.
     let mut gone = more[9].clone();
     gone.id = EntryId::parse("01b00021-0000-7000-8000-000000000000").expect("a UUID");

@@ -325,16 +325,18 @@ impl Story {
 
     /// Who did it, what it took, what comes next, a photo, and a signature.
     pub fn paperwork(&mut self) {
-        self.say(Body::CardShown {
-            card: Card {
-                name: "R. Tamm".into(),
-                firm: "Northfield Refrigeration".into(),
-                licence: "Lic. 40-1187".into(),
-                phone: "555-0142".into(),
-                currency: "$".into(),
-                water_price: Some(3.17),
-            },
-        });
+        let card = Card {
+            name: "R. Tamm".into(),
+            firm: "Northfield Refrigeration".into(),
+            licence: "Lic. 40-1187".into(),
+            phone: "555-0142".into(),
+            currency: "$".into(),
+            water_price: Some(3.17),
+        };
+        for (item, text, amount) in card.lines() {
+            self.line(item, text, amount.map(Value::number), "");
+        }
+        assert_eq!(self.visit().paper.card, card);
         let minutes = |n: f64| {
             Some(Value {
                 kind: Kind::Duration,

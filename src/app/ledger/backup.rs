@@ -133,7 +133,7 @@ impl Ledger {
         }
         let changed = store.append(&sifted.new).await?;
         taken.new = sifted.new.len();
-        self.accept(sifted.new, changed);
+        self.accept(sifted.new, changed, false);
         // What is written from now on sorts after what came in.
         let last = store.newest().await?;
         self.pen

@@ -9,4 +9,5 @@ pub mod number;
 pub mod picture;
 pub mod section;
 pub mod shell;
+pub mod small_plot;
 pub mod waterline;

@@ -142,7 +142,7 @@ pub fn Backup() -> View {
                     None => words.phrase(P::BackupNone).to_owned(),
                 }}
             </p>
-            <div class="answers">
+            <div class="pair">
                 <button data-test="save-backup" on:click=tap(do_save)>
                     {move || words.phrase(if busy.get() { P::SavingBackup } else { P::SaveBackup })}
                 </button>

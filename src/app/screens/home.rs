@@ -2,6 +2,7 @@
 //! open one at. Only what fits a screen or two is drawn at once.
 
 use crate::app::view::prelude::*;
+use leptos::task::spawn_local;
 
 use crate::app::ledger::ledger;
 use crate::app::parts::icon::{Draw, Icon};
@@ -16,7 +17,7 @@ use crate::record::{
 use crate::words::Phrase as P;
 
 /// Rows of a list that are drawn at first, and more at each tap.
-const ROWS: usize = 20;
+const ROWS: usize = 10;
 
 /// Opens a visit at a site and goes to its first readings.
 pub fn open_visit(site: SiteId, complaint: String) {
@@ -38,62 +39,59 @@ fn open_demo() {
         Some(site) => open_visit(site, complaint),
         None => {
             let site: SiteId = ledger.id();
-            let described = Body::SiteDescribed {
-                site: demo::bakery(|| ledger.id()),
-            };
+            let bakery = demo::bakery(|| ledger.id());
+            let earlier = ledger.earlier(site, &bakery);
+            let described = Body::SiteDescribed { site: bakery };
             ledger.write_then(About::Site(site), vec![described], move || {
-                open_visit(site, complaint);
+                spawn_local(async move {
+                    ledger.keep_made(earlier).await;
+                    open_visit(site, complaint);
+                });
             });
         }
     }
 }
 
+/// What the lists show: sites, and visits with the names of their sites.
+type Lists = (Vec<SiteLine>, Vec<(VisitLine, String)>);
+
 /// The sites and visits that a search finds, best first; all of them while
 /// nothing is asked.
-fn found(all: &Summary, query: &Query) -> (Vec<SiteLine>, Vec<(VisitLine, String)>) {
-    let mut names: Table<SiteId, (Costs, String)> = Table::new();
-    let mut sites: Vec<(u32, SiteLine)> = Vec::new();
-    for site in all.sites() {
-        let costs = query.costs(&format!("{} {}", site.name, site.place));
-        if let Some(score) = query.score(&[costs]) {
-            sites.push((score, site.clone()));
-        }
-        names.insert(site.id, (costs, site.name.clone()));
-    }
+fn found(all: &Summary, query: &Query) -> Lists {
+    let mut names: Table<SiteId, Costs> = Table::new();
+    let mut sites: Vec<(u32, &SiteLine)> = Vec::new();
     let mut visits: Vec<(u32, &VisitLine)> = Vec::new();
-    for visit in all.visits() {
-        let score = match query.is_empty() {
-            true => Some(0),
-            false => {
-                let own = query.costs(&format!("{} {}", visit.complaint, visit.opened.date()));
-                match names.get(&visit.site) {
-                    Some((site, _)) => query.score(&[*site, own]),
-                    None => query.score(&[own]),
-                }
-            }
-        };
-        visits.extend(score.map(|score| (score, visit)));
-    }
-    if !query.is_empty() {
+    if query.is_empty() {
+        sites.extend(all.sites().into_iter().map(|s| (0, s)));
+        visits.extend(all.visits().iter().take(MOST).map(|v| (0, v)));
+    } else {
+        for site in all.sites() {
+            let place = query.costs(&site.place).further();
+            let costs = query.costs(&site.name).or(place);
+            sites.extend(query.score(&[costs]).map(|score| (score, site)));
+            names.insert(site.id, costs);
+        }
+        for visit in all.visits() {
+            let own = query.costs(&format!("{} {}", visit.complaint, visit.opened.date()));
+            let site = names.get(&visit.site).copied();
+            let score = query.score(&[site.unwrap_or(own), own]);
+            visits.extend(score.map(|score| (score, visit)));
+        }
         // Equal ones stay in their order: sites by name, visits newest first.
         sort_by(&mut sites, |a, b| a.0.cmp(&b.0));
         sort_by(&mut visits, |a, b| a.0.cmp(&b.0));
     }
-    let name = |visit: &VisitLine| {
-        names
-            .get(&visit.site)
-            .map_or(String::new(), |n| n.1.clone())
-    };
-    // More than this nobody pages through: the search narrows it.
-    let visits = visits
-        .into_iter()
-        .take(MOST)
-        .map(|(_, v)| (v.clone(), name(v)));
-    (sites.into_iter().map(|s| s.1).collect(), visits.collect())
+    let name = |id| all.site(id).map_or(String::new(), |s| s.name.clone());
+    // More than these nobody pages through: the search narrows it.
+    let visits = visits.into_iter().take(MOST);
+    (
+        sites.into_iter().take(MOST).map(|s| s.1.clone()).collect(),
+        visits.map(|(_, v)| (v.clone(), name(v.site))).collect(),
+    )
 }
 
-/// The most visits that can be paged through.
-const MOST: usize = 500;
+/// The most rows that can be paged through.
+const MOST: usize = 400;
 
 /// The first screen.
 #[component]

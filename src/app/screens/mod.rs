@@ -2,6 +2,7 @@
 
 mod backup;
 pub mod found;
+pub mod history;
 pub mod home;
 pub mod leaving;
 pub mod new_site;

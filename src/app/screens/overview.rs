@@ -3,6 +3,7 @@
 
 use crate::app::view::prelude::*;
 
+use super::history::SinceLast;
 use super::visit_frame::{Job, NotFound};
 use crate::app::ledger::ledger;
 use crate::app::parts::icon::{Draw, Icon};
@@ -27,6 +28,7 @@ pub enum Progress {
     Done,
 }
 
+#[derive(Clone, PartialEq)]
 struct Row {
     station: Station,
     name: P,
@@ -170,9 +172,9 @@ pub fn Overview(id: VisitId) -> View {
             level: visit.last_level(),
         })
     });
+    let all = Memo::new(move |_| both().map(|(visit, site)| rows(&visit, &site)));
     let next = move || {
-        let (visit, site) = both()?;
-        let rows = rows(&visit, &site);
+        let rows = all.get()?;
         // Numbers follow from readings; they are never the next thing to do.
         // Neither is paperwork, of which there may be none.
         let open = |r: &&Row| {
@@ -200,8 +202,8 @@ pub fn Overview(id: VisitId) -> View {
         },
     };
     let list = move || {
-        let (visit, site) = both()?;
-        let rows = rows(&visit, &site)
+        let rows = all
+            .get()?
             .into_iter()
             .map(|row| {
                 let icon = match row.progress {
@@ -228,13 +230,21 @@ pub fn Overview(id: VisitId) -> View {
             .collect_view();
         Some(markup! { <ol class="rows">{rows}</ol> })
     };
+    // At the top until the work begins.
+    let last = move |begun: bool| {
+        both()
+            .filter(|(v, _)| v.has_begun() == begun)
+            .map(|(v, _)| markup! { <SinceLast visit=id site=v.site /> })
+    };
     markup! {
         <Screen title sub edge name="overview" back=(Route::Home, words.phrase(P::Home).to_owned())
             act>
             <p data-test="complaint-said">
                 {move || both().map(|(v, _)| words.quoted(&v.complaint))}
             </p>
+            {last(false)}
             {list}
+            {last(true)}
         </Screen>
     }
 }

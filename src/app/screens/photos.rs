@@ -17,8 +17,8 @@ use crate::app::parts::icon::{Draw, Icon};
 use crate::app::ports::window;
 use crate::app::prefs::prefs;
 use crate::record::bytes::{base64, from_base64};
-use crate::record::paperwork::{Drawn, Photo, Shape, Shows, Spot};
-use crate::record::{Body, FileId, What};
+use crate::record::paperwork::{Drawn, Shape, Shows, Spot};
+use crate::record::{Body, EntryId, FileId, What};
 use crate::store::KeptFile;
 use crate::words::Phrase as P;
 
@@ -139,16 +139,19 @@ pub fn Photos(job: Job) -> View {
         });
     };
     let choose = move |ev| chosen.set(event_target_value(&ev).parse().unwrap_or(0));
+    // By name only: a shape drawn on one must not draw all of them anew.
     let photos = Memo::new(move |_| {
-        job.visit
-            .with(|v| v.as_ref().map_or(vec![], |v| v.paper.photos.clone()))
+        job.visit.with(|v| {
+            let photos = v.as_ref().map_or(&[][..], |v| &v.paper.photos);
+            photos.iter().map(|p| p.entry).collect::<Vec<_>>()
+        })
     });
     let names = subjects.get_value().into_iter().enumerate();
     markup! {
         <section>
             <h2>{words.phrase(P::PhotosTitle)}</h2>
             {move || {
-                photos.get().into_iter().map(|photo| markup! { <OnePhoto job photo /> }).collect_view()
+                photos.get().into_iter().map(|entry| markup! { <OnePhoto job entry /> }).collect_view()
             }}
             <div class="field">
                 <label for="f-shows">{words.phrase(P::PhotoShows)}</label>
@@ -188,9 +191,18 @@ pub fn Photos(job: Job) -> View {
 }
 
 #[component]
-fn OnePhoto(job: Job, photo: Photo) -> View {
+fn OnePhoto(job: Job, entry: EntryId) -> View {
     let words = prefs().words;
-    let (id, entry) = (photo.file, photo.entry);
+    let kept = Memo::new(move |_| {
+        job.visit.with(|v| {
+            let photos = &v.as_ref()?.paper.photos;
+            photos.iter().find(|p| p.entry == entry).cloned()
+        })
+    });
+    let Some(photo) = kept.get_untracked() else {
+        return View::default();
+    };
+    let id = photo.file;
     let shape = f64::from(photo.size.1) / f64::from(photo.size.0.max(1));
     let address = RwSignal::new(None::<Option<String>>);
     spawn_local(async move {
@@ -222,8 +234,8 @@ fn OnePhoto(job: Job, photo: Photo) -> View {
             job.write(Body::PhotoDrawn { file: id, drawn });
         }
     };
-    let kept: Vec<Drawn> = photo.drawn.iter().map(|(_, drawn)| *drawn).collect();
-    let last = photo.drawn.last().map(|(entry, _)| *entry);
+    let drawn = move || kept.get().map_or(vec![], |p| p.drawn);
+    let last = move || drawn().last().map(|(entry, _)| *entry);
     let said = [photo.at.clock(), photo.caption.clone()].join(" ");
     let shapes = [(Shape::Arrow, P::Arrow), (Shape::Circle, P::Circle)];
     markup! {
@@ -238,7 +250,7 @@ fn OnePhoto(job: Job, photo: Photo) -> View {
                     viewBox=format!("0 0 10000 {:.0}", 10_000.0 * shape)
                     aria-hidden="true"
                     inner_html=move || {
-                        let mut all = kept.clone();
+                        let mut all: Vec<Drawn> = drawn().iter().map(|d| d.1).collect();
                         all.extend(now());
                         drawings(&all, shape)
                     }
@@ -278,10 +290,10 @@ fn OnePhoto(job: Job, photo: Photo) -> View {
                 <button
                     type="button"
                     class="plain"
-                    disabled=last.is_none()
+                    disabled=move || last().is_none()
                     data-test="undo-drawing"
                     on:click=tap(move |_| {
-                        if let Some(last) = last {
+                        if let Some(last) = untrack(last) {
                             ledger().withdraw(job.about(), last);
                         }
                     })

@@ -15,7 +15,7 @@ use crate::app::parts::icon::{Draw, Icon};
 use crate::app::ports::window;
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
-use crate::quantity::System;
+use crate::quantity::{System, Value};
 use crate::record::bytes::sha256;
 use crate::record::{Body, FileId, Visit, VisitId};
 use crate::report::doc::{Doc, PageSize};
@@ -291,13 +291,22 @@ async fn make_pdf(job: Job, page: PageSize, corrects: String) -> Result<(), Stri
         media_type: "application/pdf".into(),
         bytes,
     };
-    // The card that was printed goes with the report.
-    let card = visit.paper.card;
-    let shown = untrack(|| job.visit.with(|v| v.as_ref().map(|v| v.paper.card == card)));
-    let mut bodies = vec![made];
-    if shown == Some(false) {
-        bodies.insert(0, Body::CardShown { card });
+    // What was printed of who did it goes with the report.
+    let known = untrack(|| job.visit.with(|v| v.as_ref().map(|v| v.paper.card.clone())));
+    let known = known.unwrap_or_default();
+    let mut bodies = Vec::new();
+    for (new, old) in visit.paper.card.lines().into_iter().zip(known.lines()) {
+        if new != old {
+            let (item, text, amount) = new;
+            bodies.push(Body::LineWritten {
+                item,
+                text: text.to_owned(),
+                amount: amount.map(Value::number),
+                by: String::new(),
+            });
+        }
     }
+    bodies.push(made);
     match ledger().keep_file(job.about(), kept, bodies).await {
         true => Ok(()),
         false => Err(words.phrase(P::StoreFailed).to_owned()),

@@ -13,13 +13,14 @@ use crate::trace::Branch;
 use crate::words::ReportPhrase as P;
 
 impl Composer<'_> {
-    /// How many machines were seen in a state, as found or as left; `None`
-    /// when none was looked at then.
-    pub(super) fn machines(&self, when: When, state: MachineState) -> Option<usize> {
+    /// How many machines were seen in a state, as found or as left, of how
+    /// many looked at; `None` when none was looked at then.
+    pub(super) fn machines(&self, when: When, state: MachineState) -> Option<(usize, usize)> {
         let seen = self.site.machines.iter();
         let seen = seen.filter_map(|m| self.visit.machines.get(&(when, m.id)));
         let seen: Vec<_> = seen.collect();
-        (!seen.is_empty()).then(|| seen.iter().filter(|s| ***s == state).count())
+        let count = seen.iter().filter(|s| ***s == state).count();
+        (!seen.is_empty()).then_some((count, seen.len()))
     }
 
     /// The numbers the customer came for: how it is now, and how it was.
@@ -32,8 +33,7 @@ impl Composer<'_> {
         let mut row = Vec::new();
         let was = |then: String| format!("{}: {then}", self.say(P::Found));
         let running = |when| self.machines(when, MachineState::Running);
-        let all = self.site.machines.len();
-        let of = |n| self.words.count_of(n, all);
+        let of = |(n, all)| self.words.count_of(n, all);
         let figure = |label, found: Option<Value>, left: Option<Value>| {
             let shown = show(left.or(found)?, self.system);
             Some(KeyFigure {
@@ -121,7 +121,7 @@ impl Composer<'_> {
                         _ => format!("{head}, {} {}", self.say(P::By), line.by),
                     };
                 }
-                items.push(Text::default().bold(format!("{head}. ")).plain(&line.text));
+                items.push(Text::default().bold(format!("{head}: ")).plain(&line.text));
             }
             if item == Item::AdviseNow {
                 let open = self.visit.leaving.iter();
@@ -132,7 +132,7 @@ impl Composer<'_> {
                 if !open.is_empty() {
                     items.push(
                         Text::default()
-                            .bold(format!("{}. ", self.say(P::Now)))
+                            .bold(format!("{}: ", self.say(P::Now)))
                             .plain(format!(
                                 "{} {}",
                                 self.say(P::NotSoOnLeaving),
@@ -175,7 +175,7 @@ impl Composer<'_> {
             let makeup = self.amount(Value::flow(need));
             items.push(
                 self.words
-                    .cost_of_no_makeup(&makeup, &inlet, &dry, out.unwrap_or(0))
+                    .cost_of_no_makeup(&makeup, &inlet, &dry, out.map_or(0, |o| o.0))
                     .into(),
             );
         }

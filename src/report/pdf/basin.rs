@@ -1,7 +1,5 @@
 //! The waterline: the basin in section, with its marks and levels.
 
-use pdf_writer::types::StructRole;
-
 use super::blocks::{NOTE, Type, Typesetter};
 use super::face::Weight;
 use super::lines::{fitted, single};
@@ -245,7 +243,7 @@ impl Typesetter<'_> {
 }
 
 fn break_caption(setter: &mut Typesetter<'_>, waterline: &Waterline) -> Vec<Strip> {
-    let node = setter.tags.add(ROOT, StructRole::Caption);
+    let node = setter.tags.add(ROOT, "Caption");
     let set = Type { ..NOTE };
     let (x, width) = (setter.frame.left, setter.frame.width());
     setter.text(node, &waterline.summary.as_str().into(), set, x, width)

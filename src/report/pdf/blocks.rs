@@ -1,7 +1,5 @@
 //! Cutting the document's blocks into strips.
 
-use pdf_writer::types::StructRole;
-
 use super::face::{Faces, Weight};
 use super::lines::{Line, break_lines};
 use super::pictures::Jpeg;
@@ -64,7 +62,7 @@ impl<'a> Typesetter<'a> {
         match block {
             Block::Heading { level, text } => self.heading(*level, text),
             Block::Paragraph(text) => {
-                let node = self.tags.add(ROOT, StructRole::P);
+                let node = self.tags.add(ROOT, "P");
                 let strips = self.text(node, text, RUNNING, self.frame.left, self.frame.width());
                 self.flow(strips, 7.0);
             }
@@ -76,7 +74,7 @@ impl<'a> Typesetter<'a> {
             Block::Waterline(waterline) => self.basin(waterline),
             Block::Fine(texts) => {
                 for (i, text) in texts.iter().enumerate() {
-                    let node = self.tags.add(ROOT, StructRole::P);
+                    let node = self.tags.add(ROOT, "P");
                     let strips = self.text(node, text, NOTE, self.frame.left, self.frame.width());
                     self.flow(strips, if i == 0 { 5.0 } else { 2.5 });
                 }
@@ -143,9 +141,9 @@ impl<'a> Typesetter<'a> {
         };
         self.depth = level.clamp(1, self.depth + 1);
         let role = match self.depth {
-            1 => StructRole::H2,
-            2 => StructRole::H3,
-            _ => StructRole::H4,
+            1 => "H2",
+            2 => "H3",
+            _ => "H4",
         };
         let node = self.tags.add(ROOT, role);
         let set = Type {
@@ -171,7 +169,7 @@ impl<'a> Typesetter<'a> {
 
     fn callout(&mut self, callout: &Callout) {
         let colour = tone_colour(callout.tone);
-        let node = self.tags.add(ROOT, StructRole::P);
+        let node = self.tags.add(ROOT, "P");
         let (x, width) = (self.frame.left, self.frame.width());
         let word = Type {
             weight: Weight::Bold,
@@ -209,11 +207,12 @@ impl<'a> Typesetter<'a> {
 
     fn list(&mut self, numbered: bool, items: &[Text]) {
         const INDENT: f32 = 20.0;
-        let list = self.tags.add(ROOT, StructRole::L);
+        let list = self.tags.add(ROOT, "L");
+        let begun = self.strips.len();
         for (i, item) in items.iter().enumerate() {
-            let point = self.tags.add(list, StructRole::LI);
-            let label = self.tags.add(point, StructRole::Lbl);
-            let body = self.tags.add(point, StructRole::LBody);
+            let point = self.tags.add(list, "LI");
+            let label = self.tags.add(point, "Lbl");
+            let body = self.tags.add(point, "LBody");
             let x = self.frame.left;
             let mut strips =
                 self.text(body, item, RUNNING, x + INDENT, self.frame.width() - INDENT);
@@ -233,6 +232,18 @@ impl<'a> Typesetter<'a> {
             first.absorb(&strips[0], 0.0);
             strips[0] = first;
             self.flow(strips, if i == 0 { 7.0 } else { 3.0 });
+        }
+        self.keep_whole(begun, 80.0);
+    }
+
+    /// Keeps all since `begun` on one page, if it is no taller than `most`.
+    pub(super) fn keep_whole(&mut self, begun: usize, most: f32) {
+        let strips = &mut self.strips[begun..];
+        let tall: f32 = strips.iter().map(|s| s.height + s.before).sum();
+        if let [before @ .., _] = strips
+            && tall <= most
+        {
+            before.iter_mut().for_each(|s| s.keep_next = true);
         }
     }
 

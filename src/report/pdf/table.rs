@@ -2,14 +2,12 @@
 
 use std::rc::Rc;
 
-use pdf_writer::types::StructRole;
-
 use super::blocks::{NOTE_BOLD, Type, Typesetter};
 use super::face::Weight;
 use super::lines::break_lines;
 use super::strip::{Strip, baseline, joined};
 use super::style::{CELL, INK, QUIET, leading};
-use super::tags::{NodeId, ROOT};
+use super::tags::{NodeId, ROOT, Role};
 use crate::report::doc::{Align, Column, Table, Text};
 
 /// Space between columns.
@@ -34,11 +32,11 @@ impl Typesetter<'_> {
         if table.columns.is_empty() {
             return;
         }
-        let node = self.tags.add(ROOT, StructRole::Table);
+        let node = self.tags.add(ROOT, "Table");
         let slots = slots(&table.columns, self.frame.left, self.frame.width());
         let mut before = 13.0;
         if !table.caption.is_empty() {
-            let caption = self.tags.add(node, StructRole::Caption);
+            let caption = self.tags.add(node, "Caption");
             let set = Type {
                 weight: Weight::Bold,
                 size: CELL,
@@ -58,7 +56,7 @@ impl Typesetter<'_> {
             .collect();
         let mut head = Vec::new();
         if heads.iter().any(|h| !h.to_plain().is_empty()) {
-            head = self.row(node, &slots, &heads, NOTE_BOLD, StructRole::TH);
+            head = self.row(node, &slots, &heads, NOTE_BOLD, "TH");
             let (left, right) = (self.frame.left, self.frame.right);
             if let Some(last) = head.last_mut() {
                 Self::rule(last, left, right, last.height, INK);
@@ -79,7 +77,7 @@ impl Typesetter<'_> {
                 size: CELL,
                 colour: INK,
             };
-            let mut strips = self.row(node, &slots, &table.cells(row), set, StructRole::TD);
+            let mut strips = self.row(node, &slots, &table.cells(row), set, "TD");
             let (left, right) = (self.frame.left, self.frame.right);
             if let Some(last) = strips.last_mut() {
                 last.hairline(left, right, last.height);
@@ -93,13 +91,7 @@ impl Typesetter<'_> {
             self.strips.append(&mut strips);
         }
         // A table that takes less than half a page stays in one piece.
-        let rows = &mut self.strips[first..];
-        let tall: f32 = rows.iter().map(|s| s.height).sum();
-        if let [before @ .., _] = rows
-            && tall < WHOLE
-        {
-            before.iter_mut().for_each(|s| s.keep_next = true);
-        }
+        self.keep_whole(first, WHOLE);
     }
 
     fn row(
@@ -108,9 +100,9 @@ impl Typesetter<'_> {
         slots: &[Slot],
         cells: &[Text],
         set: Type,
-        role: StructRole,
+        role: Role,
     ) -> Vec<Strip> {
-        let row = self.tags.add(table, StructRole::TR);
+        let row = self.tags.add(table, "TR");
         let mut columns = Vec::new();
         for (slot, cell) in slots.iter().zip(cells) {
             let node = self.tags.add(row, role);

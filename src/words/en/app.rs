@@ -292,6 +292,14 @@ phrases! {
     OverflowAsked: "Overflow on the basin";
     History: "History";
     ToHistory: "Visits over time";
+    TrendConductivity: "Conductivity";
+    ApproachAgainst: "Approach against wet bulb";
+    CallsPlot: "Calls; filled where the probe had fouled";
+    NoCauseNamed: "No cause named";
+    NowIs: "now";
+    CleaningTitle: "Clean the probe every";
+    CleaningUnknown: "Not known yet: it takes two visits, and a month between the first and today.";
+    CleaningMethod: "Fouls are counted as coming at a steady rate (Poisson), the rate judged by a gamma distribution: one foul a year, loosely, before anything was seen; then every foul and all the time since the first visit. That visit's own foul is not counted: it began the record. A film grows, so soon after cleaning fouls are rarer than this says. Water treatment, season and load can change the rate.";
     SiteName: "Customer or site";
     SitePlace: "Address, or how to find it";
     Basin: "Basin";

@@ -6,7 +6,7 @@ use super::app::phrase;
 use super::{refill, trace_modes};
 use crate::physics::water::{Evaporation, EvaporationMethod, EvaporationWarning};
 use crate::quantity::{System, Value, show};
-use crate::record::{Figures, Way};
+use crate::record::{ACCEPTED, Figures, Fouling, Way};
 use crate::refill::Verdict;
 use crate::trace::{Branch, Suspect};
 use crate::words::Phrase;
@@ -17,6 +17,38 @@ pub(in crate::words) fn kept_at(clock: &str) -> String {
 
 pub(in crate::words) fn machines(n: usize) -> String {
     format!("{n} machine{}", if n == 1 { "" } else { "s" })
+}
+
+pub(in crate::words) fn last_time(days: i64) -> String {
+    match days {
+        0 => "Last time, today".to_owned(),
+        1 => "Last time, yesterday".to_owned(),
+        n => format!("Last time, {n} days ago"),
+    }
+}
+
+pub(in crate::words) fn about_days(days: f64) -> String {
+    match days {
+        d if d < 21.0 => format!("about {d:.0} days"),
+        d if d < 120.0 => format!("about {:.0} weeks", d / 7.0),
+        d => format!("about {:.0} months", d / 30.44),
+    }
+}
+
+pub(in crate::words) fn cleaning_interval(f: &Fouling) -> String {
+    let (short, _, long) = f.clean_after_days;
+    let (low, middle, high) = f.per_year;
+    format!(
+        "Clean the probe after this long and the chance that it fouls before is {:.0} %. {} foul{} \
+         in {:.1} years watched: {middle:.1} a year, with 90 % between {low:.1} and {high:.1}; the \
+         interval then lies between {} and {}.",
+        100.0 * ACCEPTED,
+        f.fouls,
+        if f.fouls == 1 { "" } else { "s" },
+        f.years,
+        about_days(short),
+        about_days(long),
+    )
 }
 
 pub(in crate::words) fn machine_numbered(n: usize) -> String {

@@ -6,7 +6,7 @@ use super::app::phrase;
 use super::{refill, trace_modes};
 use crate::physics::water::{Evaporation, EvaporationMethod, EvaporationWarning};
 use crate::quantity::{System, Value, show};
-use crate::record::{Figures, Way};
+use crate::record::{ACCEPTED, Figures, Fouling, Way};
 use crate::refill::Verdict;
 use crate::trace::{Branch, Suspect};
 use crate::words::Phrase;
@@ -17,6 +17,38 @@ pub(in crate::words) fn kept_at(clock: &str) -> String {
 
 pub(in crate::words) fn machines(n: usize) -> String {
     format!("{n} equipo{}", if n == 1 { "" } else { "s" })
+}
+
+pub(in crate::words) fn last_time(days: i64) -> String {
+    match days {
+        0 => "La última vez, hoy".to_owned(),
+        1 => "La última vez, ayer".to_owned(),
+        n => format!("La última vez, hace {n} días"),
+    }
+}
+
+pub(in crate::words) fn about_days(days: f64) -> String {
+    match days {
+        d if d < 21.0 => format!("cerca de {d:.0} días"),
+        d if d < 120.0 => format!("cerca de {:.0} semanas", d / 7.0),
+        d => format!("cerca de {:.0} meses", d / 30.44),
+    }
+}
+
+pub(in crate::words) fn cleaning_interval(f: &Fouling) -> String {
+    let (short, _, long) = f.clean_after_days;
+    let (low, middle, high) = f.per_year;
+    format!(
+        "Limpie la sonda tras este tiempo y la probabilidad de que se ensucie antes es de {:.0} %. \
+         {} ensuciada{} en {:.1} años vigilados: {middle:.1} al año, con 90 % entre {low:.1} y \
+         {high:.1}; el intervalo queda entonces entre {} y {}.",
+        100.0 * ACCEPTED,
+        f.fouls,
+        if f.fouls == 1 { "" } else { "s" },
+        f.years,
+        about_days(short),
+        about_days(long),
+    )
 }
 
 pub(in crate::words) fn machine_numbered(n: usize) -> String {
