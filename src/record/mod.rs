@@ -7,6 +7,7 @@
 //! from entries by pure functions, so merging two phones is the union of two
 //! sets.
 
+mod at_meter;
 mod body;
 pub mod demo;
 mod entry;
@@ -21,6 +22,7 @@ mod standing;
 mod table;
 mod visit;
 
+pub use at_meter::{AtMeter, MeterSays, at_meter, meter_says};
 pub use body::{Body, LeavingItem, LeavingState, MachineState, Way, What, When};
 pub use entry::{About, Entry, Pen, VERSION};
 pub use figures::{Figures, Head, Known, Lack};

@@ -148,6 +148,8 @@ pub struct Visit {
     pub answers: Vec<Answered>,
     /// What was put right during the trace, in order of time.
     pub corrections: Vec<Correction>,
+    /// The entry that says so, and when, of each of [`Visit::corrections`].
+    pub corrected: Vec<(EntryId, Moment)>,
     /// Refill tests in order of time.
     pub tests: Vec<Test>,
     /// The cause as last named.
@@ -188,6 +190,7 @@ impl Visit {
                 machines: Table::new(),
                 answers: Vec::new(),
                 corrections: Vec::new(),
+                corrected: Vec::new(),
                 tests: Vec::new(),
                 cause: None,
                 leaving: Table::new(),
@@ -281,10 +284,13 @@ impl Visit {
                     evidence,
                 });
             }
-            Body::Corrected { mode } => self.corrections.push(Correction {
-                mode: *mode,
-                after: self.answers.len(),
-            }),
+            Body::Corrected { mode } => {
+                self.corrections.push(Correction {
+                    mode: *mode,
+                    after: self.answers.len(),
+                });
+                self.corrected.push((entry.id, at));
+            }
             Body::Marked { test, mark } => {
                 if let Some(test) = self.tests.iter_mut().find(|t| t.id == *test) {
                     test.marks.push(LoggedMark {

@@ -13,6 +13,7 @@ mod physics;
 mod quantity;
 mod refill;
 mod trace;
+mod trace_face;
 mod working;
 
 pub use en::app::Phrase;

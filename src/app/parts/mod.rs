@@ -6,5 +6,6 @@ pub mod field;
 pub mod icon;
 pub mod number;
 pub mod picture;
+pub mod plant_view;
 pub mod shell;
 pub mod waterline;
