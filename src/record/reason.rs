@@ -44,8 +44,12 @@ fn refill_shown(visit: &Visit) -> Option<Evidence> {
     }
     let outcome = judge(&test.setup, &test.timed());
     let found = |is: fn(&Finding) -> bool| outcome.findings.iter().any(is);
-    let no_water: fn(&Finding) -> bool =
-        |f| matches!(f, Finding::NeverCalled { .. } | Finding::CalledNoWater { .. });
+    let no_water: fn(&Finding) -> bool = |f| {
+        matches!(
+            f,
+            Finding::NeverCalled { .. } | Finding::CalledNoWater { .. }
+        )
+    };
     let answer = match outcome.verdict {
         _ if outcome.phase != Phase::Stopped => return None,
         Verdict::Pass | Verdict::PassWithWatch => Answer::Refilled,

@@ -9,7 +9,7 @@ use super::standing::withdrawn;
 use super::table::Table;
 use crate::quantity::{Length, Unit, Value};
 use crate::refill::{Mark, MarkKind, Phase, Setup, phase};
-use crate::trace::{Check, Correction, Evidence, Manner, Mode, Stage};
+use crate::trace::{Correction, Evidence, Manner, Mode};
 
 /// A reading that stands.
 #[derive(Clone, Debug, PartialEq)]
@@ -144,7 +144,8 @@ pub struct Visit {
     pub readings: Table<Slot, Reading>,
     /// Machines' states that stand.
     pub machines: Table<(When, MachineId), MachineState>,
-    /// Checks answered, latest answer each, in order of time.
+    /// Checks answered, in order of time. A check taken again stands beside
+    /// the first time: both were seen. A slip is taken back.
     pub answers: Vec<Answered>,
     /// What was put right during the trace, in order of time.
     pub corrections: Vec<Correction>,
@@ -271,7 +272,6 @@ impl Visit {
                 stage,
                 value,
             } => {
-                self.take_back_answer(*check, *stage);
                 let evidence = Evidence {
                     check: *check,
                     answer: *answer,
@@ -377,18 +377,6 @@ impl Visit {
         read.chain(marked)
             .max_by_key(|(ms, _)| *ms)
             .map(|(_, level)| level)
-    }
-
-    /// A later answer of the same check at the same stage takes the place of
-    /// the one before; corrections keep their place among the rest.
-    fn take_back_answer(&mut self, check: Check, stage: Stage) {
-        let same = |a: &Answered| (a.evidence.check, a.evidence.stage) == (check, stage);
-        if let Some(i) = self.answers.iter().position(same) {
-            self.answers.remove(i);
-            for correction in self.corrections.iter_mut().filter(|c| c.after > i) {
-                correction.after -= 1;
-            }
-        }
     }
 
     /// The evidence of the trace, in order of time.

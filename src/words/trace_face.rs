@@ -7,7 +7,7 @@ use crate::physics::circuit::Point;
 use crate::quantity::{System, show};
 use crate::record::AtMeter;
 use crate::trace::{
-    Closing, Evidence, Group, Mode, Source, Stage, Turn, Unproven, Weight,
+    Closing, Evidence, Group, Mode, Source, Stage, Suspect, Turn, Unproven, Weight,
 };
 
 impl Words {
@@ -21,7 +21,7 @@ impl Words {
     /// Which stage an answer counts for.
     pub fn trace_counts_as(self, stage: Stage) -> String {
         match self.0 {
-            Tongue::English => format!("Counts as {}", self.trace_stage(stage)),
+            Tongue::English => format!("Counts as: {}", self.trace_stage(stage)),
         }
     }
 
@@ -119,6 +119,23 @@ impl Words {
         }
     }
 
+    /// What was put right, and what of the suspicion is left.
+    pub fn trace_remains(self, corrected: &[Mode], left: Option<&Suspect>) -> String {
+        let done = self.trace_work(corrected);
+        match (self.0, left) {
+            (Tongue::English, Some(s)) if corrected.contains(&s.mode) => format!(
+                "{done} That it did not take: {}.",
+                self.percent(s.probability)
+            ),
+            (Tongue::English, Some(s)) => format!(
+                "{done} Likeliest of what remains: {}, {}.",
+                self.trace_mode(s.mode),
+                self.percent(s.probability)
+            ),
+            (Tongue::English, None) => done,
+        }
+    }
+
     /// How long putting something right takes.
     pub fn trace_repair(self, minutes: f64, place: &str) -> String {
         match self.0 {
@@ -138,7 +155,7 @@ impl Words {
                 format!("{meter}: round the wire from {}", point(at.leads.first))
             }
             (Tongue::English, _) => format!(
-                "{meter}: {} to {}",
+                "{meter} · {} → {}",
                 point(at.leads.first),
                 point(at.leads.second)
             ),
@@ -193,7 +210,10 @@ mod tests {
     fn a_number_read_is_told_with_its_unit_and_stage() {
         let words = Words::default();
         let said = words.trace_said(&volts(23.8), System::Us);
-        assert_eq!(said, "Voltage at the coil, while testing: 23.8\u{a0}V: Right");
+        assert_eq!(
+            said,
+            "Voltage at the coil, while testing: 23.8\u{a0}V: Right"
+        );
         let found = Evidence::said(Check::HandValves, Answer::AllOpen, Stage::AsFound);
         let source = words.trace_source(Source::Evidence(1), &[volts(24.0), found], System::Us);
         assert_eq!(source, "Hand valves: All open");
@@ -231,7 +251,10 @@ mod tests {
         let tracer = Tracer::new(&Plant::default(), &Case::of(&evidence));
         let closing = tracer.closing(Mode::CoilOpen).expect("a coil");
         let text = Words::default().trace_closed(&closing, &evidence, System::Us);
-        assert!(text.contains("Resistance of the coil, while testing: Open."), "{text}");
+        assert!(
+            text.contains("Resistance of the coil, while testing: Open."),
+            "{text}"
+        );
         assert!(text.contains("not proven by a refill test"), "{text}");
         assert!(!text.contains("Not confirmed"), "{text}");
     }

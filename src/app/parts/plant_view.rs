@@ -34,11 +34,11 @@ const PLACES: [(Group, i32, i32, &str); 10] = [
     (Group::FillValve, 128, 141, "M92 156h16l-16-28h16ZM92 142H78v-9h0M100 128V82H158V98"),
     (Group::FillPower, 51, 107, "M28 92H74V122H28ZM74 114h4v19"),
     (Group::Sensing, 130, 70, "M51 92V70H174V84M169 84h10v7H169ZM172 91v16M176 91v24"),
-    (Group::WaterLoss, 184, 146, "M164 126v10M164 139c3 5 5 6 5 9a5 5 0 0 1-10 0c0-3 2-4 5-9Z"),
+    (Group::WaterLoss, 188, 146, "M164 126v10M164 139c3 5 5 6 5 9a5 5 0 0 1-10 0c0-3 2-4 5-9Z"),
     (Group::TowerAir, 292, 22, "M214 34l8-16H268l8 16ZM228 26h34"),
     (Group::TowerWater, 245, 68,
         "M190 34H300V92H190ZM200 46H328M210 46v7M228 46v7M246 46v7M264 46v7M282 46v7"),
-    (Group::CondenserWater, 204, 150,
+    (Group::CondenserWater, 260, 150,
         "M232 126V140M242 150a10 10 0 1 1-20 0a10 10 0 1 1 20 0ZM232 160V167H292M212 167H292M212 201H328V46"),
     (Group::Machine, 252, 184,
         "M200 174h24v20h-24ZM240 174h24v20h-24ZM280 174h24v20h-24ZM212 167v7M252 167v7M292 167v7M212 194v7M252 194v7M292 194v7"),
@@ -97,7 +97,7 @@ fn mark(out: &mut String, n: usize, how: Mark, x: i32, y: i32) {
 
 fn class(how: Mark) -> &'static str {
     match how {
-        Mark::Suspect => "suspect",
+        Mark::Suspect => "doubted",
         Mark::Open => "open",
         Mark::Cleared => "cleared",
         Mark::PutRight => "put-right",

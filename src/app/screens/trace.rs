@@ -10,14 +10,14 @@ use crate::app::view::prelude::*;
 use super::trace_card::card;
 use super::trace_close::closing;
 use super::trace_list::{instead, places};
-use super::trace_mind::{Mind, to_top};
+use super::trace_mind::{Known, Mind, to_top};
 use super::trace_so_far::{last_kept, odd_ones, so_far};
 use super::trace_suspects::{put_right, suspects};
 use super::visit_frame::{Job, StationScreen};
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
 use crate::record::VisitId;
-use crate::trace::{Mode, Place};
+use crate::trace::{Check, Mode, Place};
 use crate::words::Phrase as P;
 
 /// The station.
@@ -27,30 +27,29 @@ pub fn Trace(id: VisitId) -> View {
     let words = prefs().words;
     let mind = Mind::of(job);
     let sub = live(move || {
-        let top = mind.belief.with(|b| b.as_ref().and_then(|b| b.heading()));
-        let begun = job.visit.with(|v| v.as_ref().is_some_and(|v| v.has_begun()));
-        match top {
-            Some((branch, p, first)) if begun => words.suspect_summary(branch, p, &first),
-            _ => words.phrase(P::TraceSub).to_owned(),
+        let known = mind.known.get();
+        let Some(known) = known.filter(|k| k.visit.has_begun()) else {
+            return words.phrase(P::TraceSub).to_owned();
+        };
+        match (known.corrected(), known.belief.heading()) {
+            (corrected, _) if !corrected.is_empty() => {
+                words.trace_remains(&corrected, known.belief.suspects.first())
+            }
+            (_, Some((branch, p, first))) => words.suspect_summary(branch, p, &first),
+            (_, None) => words.phrase(P::TraceSub).to_owned(),
         }
     });
-    // Nearly certain and nothing left to prove it by: put it right.
-    let ripe = Memo::new(move |_| {
-        let advice = mind.advice.get()?;
-        let mode = advice.settled.filter(|_| advice.best.is_none())?;
-        (!mind.corrected().contains(&mode)).then_some(mode)
-    });
-    let act = move || action(mind, ripe.get());
+    let act = live(move || mind.known.get().map(|known| action(mind, &known)));
     markup! {
         <StationScreen job title=P::StationTrace sub name="trace" act>
-            {move || odd_ones(mind)}
+            {move || mind.known.get().map(|known| odd_ones(mind, &known))}
             <section>
                 <h2>{words.phrase(P::CheckNext)}</h2>
-                {move || last_kept(mind)}
-                {move || match (mind.shown.get(), ripe.get()) {
-                    (Some(shown), _) => card(mind, shown),
-                    (None, Some(mode)) => put_right(mind, mode),
-                    (None, None) => markup! { <p>{words.phrase(P::NothingLeft)}</p> },
+                {move || mind.known.get().map(|known| last_kept(mind, &known))}
+                {move || next(mind, &mind.known.get()?)}
+                {move || {
+                    mind.follow();
+                    View::default()
                 }}
             </section>
             <section>
@@ -68,18 +67,18 @@ pub fn Trace(id: VisitId) -> View {
                         .collect_view()}
                 </div>
             </section>
-            {move || instead(mind)}
+            {move || mind.seen.get().map(|seen| instead(mind, &seen))}
             <section>
                 <h2>{words.phrase(P::WhereItCanBe)}</h2>
-                {move || drawing(mind)}
+                {move || mind.seen.get().map(|seen| drawing(&seen))}
             </section>
             <section data-test="suspects">
                 <h2>{words.phrase(P::Suspects)}</h2>
-                <div>{move || suspects(mind)}</div>
+                <div>{move || mind.seen.get().map(|seen| suspects(mind, &seen))}</div>
             </section>
             <section>
                 <h2>{words.phrase(P::SoFar)}</h2>
-                <div>{move || so_far(mind)}</div>
+                <div>{move || mind.seen.get().map(|seen| so_far(mind, &seen))}</div>
             </section>
             <section>
                 <h2>{words.phrase(P::ByPlace)}</h2>
@@ -91,46 +90,64 @@ pub fn Trace(id: VisitId) -> View {
     }
 }
 
-/// The one thing at the bottom: put it right when nothing is left to prove,
-/// else on to the refill test.
-fn action(mind: Mind, ripe: Option<Mode>) -> View {
+/// The card of the next check, or what to put right, or that it is done.
+fn next(mind: Mind, known: &Known) -> View {
     let words = prefs().words;
-    let calm = mind.corrected().is_empty();
-    let refill = markup! {
-        <a
-            class="button primary"
-            class:calm=calm
-            href=Route::Visit(mind.job.id, Station::Refill).href()
-            data-test="next"
-        >
-            {words.phrase(P::ToRefill)}
-        </a>
-    };
-    match ripe {
-        Some(mode) => markup! {
-            <button
-                type="button"
-                class="primary"
-                data-test="put-right"
-                on:click=tap(move |_| mind.correct(mode))
-            >
-                {format!("{}: {}", words.phrase(P::IPutItRight), words.trace_mode(mode))}
-            </button>
-        },
-        None => refill,
+    let said = |phrase| markup! { <p>{words.phrase(phrase)}</p> };
+    let free = mind.chosen.get().is_none();
+    match (mind.shown(), known.ripe()) {
+        (_, Some(mode)) if free => put_right(mode),
+        _ if free && known.closes() => said(P::NothingLeftClose),
+        (Some(shown), _) => card(mind, shown),
+        _ => said(P::NothingLeft),
     }
 }
 
-fn drawing(mind: Mind) -> Option<View> {
-    let known = mind.known.get()?;
-    let belief = mind.belief.get()?;
-    let level = known.visit.last_level().map(|below| {
-        let depth = known.site.tower.basin.depth;
+/// The one thing at the bottom: put it right when nothing is left to prove,
+/// close the trace when what was put right is proven, else the refill test.
+fn action(mind: Mind, known: &Known) -> View {
+    let words = prefs().words;
+    let refill = mind.shown().is_some_and(|s| s.check == Check::RefillTest);
+    let button = |text: String, test: &'static str, mode: Option<Mode>| {
+        let act = move |_| match mode {
+            Some(mode) => mind.correct(mode),
+            None => mind.close(),
+        };
+        markup! {
+            <button type="button" class="primary" data-test=test on:click=tap(act)>
+                {text}
+            </button>
+        }
+    };
+    match known.ripe() {
+        Some(mode) => {
+            let name = words.trace_mode(mode);
+            let text = format!("{}: {name}", words.phrase(P::IPutItRight));
+            button(text, "put-right", Some(mode))
+        }
+        None if known.closes() => {
+            button(words.phrase(P::CloseTrace).to_owned(), "to-closing", None)
+        }
+        None => markup! {
+            <a
+                class="button primary"
+                class:calm=!refill
+                href=Route::Visit(mind.job.id, Station::Refill).href()
+                data-test="next"
+            >
+                {words.phrase(P::ToRefill)}
+            </a>
+        },
+    }
+}
+
+fn drawing(seen: &Known) -> View {
+    let level = seen.visit.last_level().map(|below| {
+        let depth = seen.site.tower.basin.depth;
         1.0 - (below / depth).value
     });
-    let plant = known.tracer.plant;
-    let corrected = mind.corrected();
-    Some(plant_view(&belief, &plant, &corrected, level, prefs().words))
+    let plant = &seen.tracer.plant;
+    plant_view(&seen.belief, plant, &seen.corrected(), level, prefs().words)
 }
 
 /// A small button that names an entry and takes it back.

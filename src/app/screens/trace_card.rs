@@ -42,7 +42,7 @@ pub fn card(mind: Mind, shown: Shown) -> View {
     let careful = !check.cautions().is_empty();
     let answer = move |answer: Answer| {
         let stage = untrack(|| mind.stage_of(check));
-        mind.keep(Evidence::said(check, answer, stage), || {});
+        mind.keep(Evidence::said(check, answer, stage), Box::new(|| {}));
     };
     let answers = check
         .answers()
@@ -122,7 +122,7 @@ fn reading(mind: Mind, check: Check, kind: Kind) -> View {
     let keep = move |_| {
         let typed = typing.outcome.get_untracked().ok();
         match typed.and_then(|t| untrack(|| comes_to(t.value))) {
-            Some(evidence) => mind.keep(evidence, move || typing.settled()),
+            Some(evidence) => mind.keep(evidence, Box::new(move || typing.settled())),
             None => typing.show_refusal(),
         }
     };
@@ -205,10 +205,10 @@ fn stages(mind: Mind, check: Check) -> View {
     let words = prefs().words;
     let said = move || words.trace_counts_as(mind.stage_of(check));
     let line = move || words.trace_stage_line(mind.stage_of(check));
-    let least = mind.known.with_untracked(|k| k.as_ref().map(|k| k.tracer.stage(check)));
+    let least = untrack(|| mind.least_stage(check));
     let may = [Stage::AsFound, Stage::WaterLetIn, Stage::Testing]
         .into_iter()
-        .filter(|s| least.is_some_and(|l| *s >= l))
+        .filter(|s| *s >= least)
         .map(|stage| {
             choice(
                 format!("stage-{stage:?}"),

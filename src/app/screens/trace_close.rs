@@ -9,7 +9,7 @@ use crate::app::parts::choice::choice;
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
 use crate::record::Body;
-use crate::trace::{Mode, Suspect};
+use crate::trace::Mode;
 use crate::words::Phrase as P;
 
 /// Less likely suspects are not offered as the cause.
@@ -18,17 +18,18 @@ const OFFERED: f64 = 0.1;
 /// The section. Nothing is worked out before it is opened.
 pub fn closing(mind: Mind) -> View {
     let words = prefs().words;
-    let open = RwSignal::new(false);
-    let picked = RwSignal::new(None::<Mode>);
+    let open = mind.closing;
+    // One more than the mode's place, or none.
+    let picked = RwSignal::new(0usize);
     let body = move || {
-        open.get()
-            .then(|| mind.known.get().map(|known| shown(mind, &known, picked)))
+        let seen = mind.seen.get().filter(|_| open.get())?;
+        shown(mind, &seen, picked)
     };
     markup! {
         <section data-test="closing">
             <h2>{words.phrase(P::CloseTrace)}</h2>
             <p class="sub small">{words.phrase(P::CloseTraceSub)}</p>
-            {move || named(mind)}
+            {move || named(mind, &mind.seen.get()?)}
             <button
                 type="button"
                 class="second"
@@ -44,10 +45,14 @@ pub fn closing(mind: Mind) -> View {
 }
 
 /// The cause as it stands in the log.
-fn named(mind: Mind) -> Option<View> {
+fn named(mind: Mind, seen: &Known) -> Option<View> {
     let words = prefs().words;
-    let cause = mind.job.visit.with(|v| v.as_ref()?.cause.clone())?;
-    let text = format!("{}. {}", words.trace_mode(cause.mode), words.phrase(P::Named));
+    let cause = seen.visit.cause.as_ref()?;
+    let text = format!(
+        "{}. {}",
+        words.trace_mode(cause.mode),
+        words.phrase(P::Named)
+    );
     Some(markup! {
         <div data-test="cause-named">{noted(Icon::Kept, text)}</div>
         <a class="button" href=Route::Visit(mind.job.id, Station::Left).href() data-test="to-left">
@@ -57,30 +62,28 @@ fn named(mind: Mind) -> Option<View> {
 }
 
 /// What may be named: what was put right, then what is still likely.
-fn offered(mind: Mind, known: &Known) -> Vec<Mode> {
-    let mut modes = mind.corrected();
-    let belief = mind.belief.get().unwrap_or_else(|| known.tracer.belief());
-    let likely = |s: &&Suspect| s.probability >= OFFERED && !modes.contains(&s.mode);
-    let likely: Vec<Mode> = belief.suspects.iter().filter(likely).map(|s| s.mode).collect();
-    let room = 4usize.saturating_sub(modes.len());
-    modes.extend(likely.into_iter().take(room));
-    modes.dedup();
+fn offered(seen: &Known) -> Vec<Mode> {
+    let mut modes = seen.corrected();
+    let suspects = &seen.belief.suspects;
+    for s in suspects.iter().filter(|s| s.probability >= OFFERED) {
+        if modes.len() < 4 && !modes.contains(&s.mode) {
+            modes.push(s.mode);
+        }
+    }
     if modes.is_empty() {
-        modes.extend(belief.suspects.first().map(|s| s.mode));
+        modes.extend(suspects.first().map(|s| s.mode));
     }
     modes
 }
 
-fn shown(mind: Mind, known: &Known, picked: RwSignal<Option<Mode>>) -> Option<View> {
+fn shown(mind: Mind, seen: &Known, picked: RwSignal<usize>) -> Option<View> {
     let words = prefs().words;
     let system = prefs().system.get();
-    let offered = offered(mind, known);
-    let mode = picked
-        .get()
-        .filter(|m| offered.contains(m))
-        .or(offered.first().copied())?;
-    let closing = known.tracer.closing(mode)?;
-    let evidence = known.tracer.case.evidence.clone();
+    let offered = offered(seen);
+    let is_picked = |m: &&Mode| **m as usize + 1 == picked.get();
+    let mode = *offered.iter().find(is_picked).or(offered.first())?;
+    let closing = seen.tracer.closing(mode)?;
+    let evidence = seen.tracer.case.evidence.clone();
     let list = |lines: Vec<String>, none: P| {
         let lines = match lines.is_empty() {
             true => vec![words.phrase(none).to_owned()],
@@ -102,26 +105,25 @@ fn shown(mind: Mind, known: &Known, picked: RwSignal<Option<Mode>>) -> Option<Vi
             choice(
                 format!("close-{m:?}"),
                 words.trace_mode(m),
-                move || picked.get().unwrap_or(mode) == m,
-                move || picked.set(Some(m)),
+                move || mode == m,
+                move || picked.set(m as usize + 1),
             )
         })
         .collect_view();
     let manner = closing.cause.manner();
+    let standing = seen.visit.cause.as_ref();
+    let is_named = standing.is_some_and(|c| c.mode == mode);
+    // What a person wrote of the work stays.
+    let work = standing.map(|c| c.work.clone()).filter(|w| !w.is_empty());
+    let work = work.unwrap_or_else(|| words.trace_work(&seen.corrected()));
     let name = move |_| {
-        let standing = mind.job.visit.with_untracked(|v| v.as_ref()?.cause.clone());
-        let work = standing.map(|c| c.work).filter(|w| !w.is_empty());
         let body = Body::CauseNamed {
             mode,
             manner,
             proof: words.trace_closed(&closing, &evidence, system),
-            work: work.unwrap_or_else(|| untrack(|| words.trace_work(&mind.corrected()))),
+            work: work.clone(),
         };
         mind.job.write(body);
-    };
-    let is_named = move || {
-        let cause = mind.job.visit.with(|v| v.as_ref()?.cause.clone());
-        cause.is_some_and(|c| c.mode == mode)
     };
     Some(markup! {
         <div class="answers" role="group" aria-label=words.phrase(P::CauseMode)>{choices}</div>

@@ -3,76 +3,74 @@
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::view::prelude::*;
 
-use super::trace_mind::Mind;
+use super::trace_mind::{Known, Mind};
 use crate::app::prefs::prefs;
 use crate::trace::{Check, Place};
 use crate::words::Phrase as P;
 
-/// The runners-up.
-pub fn instead(mind: Mind) -> Option<View> {
+/// The runners-up, and the suggested check while another is on the card.
+pub fn instead(mind: Mind, seen: &Known) -> View {
     let words = prefs().words;
-    let shown = mind.shown.get().map(|s| s.check);
-    let rows: Vec<View> = mind
-        .advice
-        .get()?
-        .best
-        .into_iter()
-        .chain(mind.advice.get()?.runners_up)
-        .filter(|s| Some(s.check) != shown)
-        .take(3)
-        .map(|s| {
+    let shown = mind.shown().map(|s| s.check);
+    let advice = &seen.advice;
+    let mut rows = Vec::new();
+    for s in advice.best.iter().chain(&advice.runners_up) {
+        if Some(s.check) != shown && rows.len() < 3 {
             let place = words.trace_place(s.check.place());
-            row(mind, s.check, words.minutes_at(s.minutes, s.walk_minutes, place))
-        })
-        .collect();
-    (!rows.is_empty()).then(|| {
-        markup! {
-            <section data-test="instead">
-                <h3>{words.phrase(P::OrInstead)}</h3>
-                <ul class="picks">{rows}</ul>
-            </section>
+            let effort = words.minutes_at(s.minutes, s.walk_minutes, place);
+            rows.push(row(
+                mind,
+                s.check,
+                seen.answer_of(s.check).is_some(),
+                effort,
+            ));
         }
-    })
+    }
+    if rows.is_empty() {
+        return View::default();
+    }
+    markup! {
+        <section data-test="instead">
+            <h3>{words.phrase(P::OrInstead)}</h3>
+            <ul class="picks">{rows}</ul>
+        </section>
+    }
 }
 
 /// Every check the plant has, folded by place.
 pub fn places(mind: Mind) -> View {
-    Place::ALL.map(|place| one_place(mind, place)).collect_view()
+    Place::ALL
+        .map(|place| one_place(mind, place))
+        .collect_view()
 }
 
 fn one_place(mind: Mind, place: Place) -> View {
     let words = prefs().words;
+    let name = words.trace_place(place);
     let open = RwSignal::new(false);
-    let checks = move || {
-        let known = mind.known.get();
-        let all = known.map_or(Vec::new(), |k| k.tracer.checks.clone());
-        all.into_iter().filter(move |c| c.place() == place)
-    };
-    let done = move |check: Check| {
-        mind.job.visit.with(|v| {
-            let answers = &v.as_ref()?.answers;
-            let last = answers.iter().rev().find(|a| a.evidence.check == check)?;
-            Some(last.evidence)
-        })
+    let here = move |seen: &Known| {
+        let mut here = seen.tracer.checks.clone();
+        here.retain(|c| c.place() == place);
+        here
     };
     let title = move || {
-        let all = checks().count();
-        let said = checks().filter(|c| done(*c).is_some()).count();
-        words.trace_place_count(words.trace_place(place), said, all)
+        let seen = mind.seen.get()?;
+        let here = here(&seen);
+        let done = here.iter().filter(|c| seen.answer_of(**c).is_some());
+        Some(words.trace_place_count(name, done.count(), here.len()))
     };
     let rows = move || {
-        open.get().then(|| {
-            checks()
-                .map(|check| {
-                    let said = done(check);
-                    let under = match said {
-                        Some(e) => words.trace_answered(&e, prefs().system.get()),
-                        None => words.minutes_at(check.minutes(), 0.0, words.trace_place(place)),
-                    };
-                    row(mind, check, under)
-                })
-                .collect_view()
-        })
+        let seen = mind.seen.get().filter(|_| open.get())?;
+        let mut rows = Vec::new();
+        for check in here(&seen) {
+            let said = seen.answer_of(check);
+            let under = match &said {
+                Some(e) => words.trace_answered(e, prefs().system.get()),
+                None => words.minutes_at(check.minutes(), 0.0, name),
+            };
+            rows.push(row(mind, check, said.is_some(), under));
+        }
+        Some(rows)
     };
     markup! {
         <details
@@ -85,12 +83,7 @@ fn one_place(mind: Mind, place: Place) -> View {
     }
 }
 
-fn row(mind: Mind, check: Check, under: String) -> View {
-    let words = prefs().words;
-    let done = mind.job.visit.with(|v| {
-        v.as_ref()
-            .is_some_and(|v| v.answers.iter().any(|a| a.evidence.check == check))
-    });
+fn row(mind: Mind, check: Check, done: bool, under: String) -> View {
     let icon = if done { Icon::Full } else { Icon::Empty };
     markup! {
         <li>
@@ -100,7 +93,7 @@ fn row(mind: Mind, check: Check, under: String) -> View {
                 on:click=tap(move |_| mind.choose(check))
             >
                 <Draw icon />
-                <span>{words.trace_check(check)}</span>
+                <span>{prefs().words.trace_check(check)}</span>
                 <span class="sub small">{under}</span>
             </button>
         </li>

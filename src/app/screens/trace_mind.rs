@@ -4,15 +4,23 @@
 
 use std::sync::Arc;
 
+use gloo_timers::callback::Timeout;
+
 use crate::app::view::prelude::*;
 
 use super::visit_frame::Job;
 use crate::app::ledger::ledger;
 use crate::app::prefs::prefs;
 use crate::record::{Body, EntryId, Site, Visit, case, plant};
-use crate::trace::{Advice, Belief, Check, Evidence, Mode, Place, Reason, Stage, Tracer};
+use crate::trace::{
+    Advice, Answer, Belief, Check, Correction, Evidence, Mode, Place, Reason, Stage, Suggestion,
+    Tracer, cure,
+};
 
-/// A visit, its site, and the posterior over what is known of it.
+/// A suspect this probable is looked for before a repair is proven.
+const DOUBT: f64 = 0.25;
+
+/// A visit, its site, and what follows from all that is known of it.
 pub struct Facts {
     /// The visit.
     pub visit: Visit,
@@ -20,6 +28,10 @@ pub struct Facts {
     pub site: Site,
     /// The posterior.
     pub tracer: Tracer,
+    /// The posterior as suspects.
+    pub belief: Belief,
+    /// What to do next from where the mechanic stands.
+    pub advice: Advice,
 }
 
 /// The facts, shared; other facts are never equal.
@@ -39,8 +51,65 @@ impl std::ops::Deref for Known {
     }
 }
 
+impl Facts {
+    /// The modes put right so far.
+    pub fn corrected(&self) -> Vec<Mode> {
+        self.visit.corrections.iter().map(|c| c.mode).collect()
+    }
+
+    /// What to put right now: nearly certain, nothing left to prove it by but
+    /// a refill, and not put right yet.
+    pub fn ripe(&self) -> Option<Mode> {
+        let Advice { best, settled, .. } = &self.advice;
+        let proven = best.is_none_or(|s| s.check == Check::RefillTest);
+        settled.filter(|m| proven && !self.corrected().contains(m))
+    }
+
+    /// What was put right and is not proven by a refill yet, though a refill
+    /// would prove it.
+    fn unproven(&self) -> Option<Mode> {
+        let filled = |e: &Evidence| e.answer == Answer::Refilled;
+        let last = self.tracer.case.evidence.iter().rposition(filled);
+        let open = |c: &&Correction| cure(c.mode).refill && last.is_none_or(|at| at < c.after);
+        self.visit.corrections.iter().find(open).map(|c| c.mode)
+    }
+
+    /// Whether what was put right is proven as far as it can be, and nothing
+    /// else is likely.
+    pub fn closes(&self) -> bool {
+        !self.visit.corrections.is_empty() && self.unproven().is_none() && self.doubt() < DOUBT
+    }
+
+    /// Probability of the likeliest fault left.
+    fn doubt(&self) -> f64 {
+        self.belief.suspects.first().map_or(0.0, |s| s.probability)
+    }
+
+    /// The best check: the proof of a repair while nothing else is likely, or
+    /// what the posterior suggests.
+    fn best(&self, at: Place) -> Option<Suggestion> {
+        let check = Check::RefillTest;
+        match self.unproven() {
+            Some(mode) if self.doubt() < DOUBT => Some(Suggestion {
+                check,
+                minutes: self.tracer.minutes(check),
+                walk_minutes: at.walk_minutes(check.place()),
+                gain_bits: 0.0,
+                why: Reason::ProvesIt { mode },
+            }),
+            _ => self.advice.best,
+        }
+    }
+
+    /// The standing answer of a check, the last if there are more.
+    pub fn answer_of(&self, check: Check) -> Option<Evidence> {
+        let answers = self.visit.answers.iter().rev();
+        answers.map(|a| a.evidence).find(|e| e.check == check)
+    }
+}
+
 /// The check on the card, and why it is the one.
-#[derive(Clone, Copy, PartialEq)]
+#[derive(Clone, Copy)]
 pub struct Shown {
     /// The check.
     pub check: Check,
@@ -59,20 +128,20 @@ pub struct Mind {
     pub job: Job,
     /// What is known.
     pub known: Memo<Option<Known>>,
-    /// What is believed.
-    pub belief: Memo<Option<Belief>>,
-    /// What to do next.
-    pub advice: Memo<Option<Advice>>,
-    /// The check on the card.
-    pub shown: Memo<Option<Shown>>,
+    /// The same one frame later, for all that stands below the card: the next
+    /// card is on the screen before the rest is drawn.
+    pub seen: RwSignal<Option<Known>>,
     /// Where the mechanic stands.
     pub at: RwSignal<Place>,
     /// The check chosen over the suggested one.
     pub chosen: RwSignal<Option<Check>>,
-    /// The stage said by hand, for the next answer.
-    pub stage: RwSignal<Option<Stage>>,
-    /// The suspect whose reasons are open.
-    pub open: RwSignal<Option<Mode>>,
+    /// The stage said by hand for the next answer, as its place in
+    /// [`Stage::ALL`]; the first says nothing.
+    stage: RwSignal<usize>,
+    /// The suspect whose reasons are open: one more than its place, or none.
+    open: RwSignal<usize>,
+    /// Whether the closing is open.
+    pub closing: RwSignal<bool>,
 }
 
 fn at_key(job: Job) -> String {
@@ -93,66 +162,89 @@ impl Mind {
             .find(|p| kept.as_deref() == Some(words.trace_place(*p)));
         let at = RwSignal::new(start.unwrap_or(Place::MachineRoom));
         let kept = ledger().text(&stage_key(job));
-        let stage = Stage::ALL
-            .into_iter()
-            .find(|s| kept.as_deref() == Some(words.trace_stage(*s)));
-        let chosen = RwSignal::new(None::<Check>);
+        let stage = kept.and_then(|k| k.parse().ok()).unwrap_or(0);
         let known = Memo::new(move |_| {
             let (visit, site) = job.both()?;
             let tracer = Tracer::new(&plant(&site), &case(&site, &visit));
+            let belief = tracer.belief();
+            let advice = tracer.advise(at.get());
             Some(Known(Arc::new(Facts {
                 visit,
                 site,
                 tracer,
+                belief,
+                advice,
             })))
-        });
-        let belief = Memo::new(move |_| known.get().map(|k| k.tracer.belief()));
-        let advice = Memo::new(move |_| known.get().map(|k| k.tracer.advise(at.get())));
-        let shown = Memo::new(move |_| {
-            let best = advice.with(|a| a.as_ref().and_then(|a| a.best));
-            let check = chosen.get().or(best.map(|s| s.check))?;
-            let best = best.filter(|s| s.check == check);
-            let minutes = match best {
-                Some(s) => s.minutes,
-                None => known.get()?.tracer.minutes(check),
-            };
-            Some(Shown {
-                check,
-                why: best.map(|s| s.why),
-                minutes,
-                walk: at.get().walk_minutes(check.place()),
-            })
         });
         Self {
             job,
             known,
-            belief,
-            advice,
-            shown,
+            seen: RwSignal::new(known.get_untracked()),
             at,
-            chosen,
+            chosen: RwSignal::new(None::<Check>),
             stage: RwSignal::new(stage),
-            open: RwSignal::new(None),
+            open: RwSignal::new(0),
+            closing: RwSignal::new(false),
         }
     }
 
-    /// The modes put right so far.
-    pub fn corrected(self) -> Vec<Mode> {
-        let of = |v: &Visit| v.corrections.iter().map(|c| c.mode).collect();
-        self.job.visit.with(|v| v.as_ref().map_or(Vec::new(), of))
+    /// Lets [`Mind::seen`] follow once the frame is painted. Tracks what is
+    /// known.
+    pub fn follow(self) {
+        let known = self.known.get();
+        if self.seen.with_untracked(|seen| *seen == known) {
+            return;
+        }
+        request_animation_frame(move || {
+            Timeout::new(0, move || {
+                self.seen.try_set(known);
+            })
+            .forget();
+        });
     }
 
-    /// The least stage an answer of this check belongs to now.
+    /// The check on the card.
+    pub fn shown(self) -> Option<Shown> {
+        let known = self.known.get()?;
+        let best = known.best(self.at.get_untracked());
+        let check = self.chosen.get().or(best.map(|s| s.check))?;
+        let best = best.filter(|s| s.check == check);
+        Some(Shown {
+            check,
+            why: best.map(|s| s.why),
+            minutes: best.map_or_else(|| known.tracer.minutes(check), |s| s.minutes),
+            walk: self.at.get().walk_minutes(check.place()),
+        })
+    }
+
+    /// Whether the reasons of this suspect are open.
+    pub fn is_open(self, mode: Mode) -> bool {
+        self.open.get() == mode as usize + 1
+    }
+
+    /// Opens them, or shuts them.
+    pub fn turn(self, mode: Mode) {
+        let mode = mode as usize + 1;
+        self.open
+            .update(|open| *open = if *open == mode { 0 } else { mode });
+    }
+
+    /// The least stage an answer of this check can belong to now.
+    pub fn least_stage(self, check: Check) -> Stage {
+        let known = self.known.get();
+        known.map_or(Stage::AsFound, |k| k.tracer.stage(check))
+    }
+
+    /// The stage an answer of this check is kept with.
     pub fn stage_of(self, check: Check) -> Stage {
-        let least = self.known.with(|k| k.as_ref().map(|k| k.tracer.stage(check)));
-        let least = least.unwrap_or(Stage::AsFound);
-        self.stage.get().map_or(least, |s| s.max(least))
+        let said = Stage::ALL.get(self.stage.get()).copied();
+        said.unwrap_or(Stage::AsFound).max(self.least_stage(check))
     }
 
     /// Says by hand at what stage the next answer is had.
     pub fn say_stage(self, stage: Stage) {
-        self.stage.set(Some(stage));
-        ledger().keep_text(&stage_key(self.job), prefs().words.trace_stage(stage));
+        self.stage.set(stage as usize);
+        ledger().keep_text(&stage_key(self.job), &(stage as usize).to_string());
     }
 
     /// The mechanic stands here now.
@@ -168,7 +260,7 @@ impl Mind {
     }
 
     /// Keeps an answer; the next card comes when it is on disk.
-    pub fn keep(self, evidence: Evidence, done: impl FnOnce() + 'static) {
+    pub fn keep(self, evidence: Evidence, done: Box<dyn FnOnce()>) {
         let Evidence {
             check,
             answer,
@@ -181,25 +273,33 @@ impl Mind {
             stage,
             value,
         };
-        self.write(body, move || {
+        let done = move || {
             self.chosen.set(None);
-            if self.stage.get_untracked().is_some() {
-                self.stage.set(None);
+            if self.stage.get_untracked() > 0 {
+                self.stage.set(0);
                 ledger().keep_text(&stage_key(self.job), "");
             }
             if self.at.get_untracked() != check.place() {
                 self.go_to(check.place());
             }
             done();
-        });
+        };
+        self.write(body, Box::new(done));
     }
 
     /// Keeps that a fault was put right.
     pub fn correct(self, mode: Mode) {
-        self.write(Body::Corrected { mode }, move || {
+        let done = move || {
             self.chosen.set(None);
-            self.open.set(None);
-        });
+            self.open.set(0);
+        };
+        self.write(Body::Corrected { mode }, Box::new(done));
+    }
+
+    /// Opens the closing and goes there.
+    pub fn close(self) {
+        self.closing.set(true);
+        to("[data-test=closing]");
     }
 
     /// Takes an answer or a correction back.
@@ -208,7 +308,7 @@ impl Mind {
         self.chosen.set(None);
     }
 
-    fn write(self, body: Body, done: impl FnOnce() + 'static) {
+    fn write(self, body: Body, done: Box<dyn FnOnce()>) {
         ledger().write_then(self.job.about(), vec![body], move || {
             done();
             to_top();
@@ -218,7 +318,12 @@ impl Mind {
 
 /// Brings the card into view.
 pub fn to_top() {
-    if let Some(top) = document().query_selector("main").ok().flatten() {
+    to("main");
+}
+
+/// Brings what a selector finds into view.
+pub fn to(selector: &str) {
+    if let Some(top) = document().query_selector(selector).ok().flatten() {
         top.scroll_into_view();
     }
 }

@@ -12,10 +12,9 @@ use crate::trace::{Reading, Stage};
 use crate::words::Phrase as P;
 
 /// Answers that hardly any cause left would give: look again there.
-pub fn odd_ones(mind: Mind) -> Option<View> {
+pub fn odd_ones(mind: Mind, known: &Known) -> Option<View> {
     let words = prefs().words;
-    let known = mind.known.get()?;
-    let odd = mind.belief.get()?.contradictions;
+    let odd = &known.belief.contradictions;
     // A check that is up already needs no pointing at.
     let up = mind.chosen.get();
     let rows: Vec<View> = odd
@@ -47,17 +46,17 @@ pub fn odd_ones(mind: Mind) -> Option<View> {
 }
 
 /// The last thing kept, with its way back.
-pub fn last_kept(mind: Mind) -> Option<View> {
+pub fn last_kept(mind: Mind, known: &Known) -> Option<View> {
     let words = prefs().words;
-    let known = mind.known.get()?;
     let visit = &known.visit;
     let answer = visit.answers.iter().max_by_key(|a| a.entry);
     let corrected = visit.corrected.iter().zip(&visit.corrections);
     let corrected = corrected.max_by_key(|(at, _)| at.0);
     let (entry, text) = match (answer, corrected) {
-        (answer, Some(((entry, _), c))) if answer.is_none_or(|a| a.entry < *entry) => {
-            let name = words.trace_mode(c.mode);
-            (*entry, format!("{name}. {}", words.phrase(P::Remains)))
+        (answer, Some(((entry, at), c))) if answer.is_none_or(|a| a.entry < *entry) => {
+            let kept = words.kept_at(&at.clock());
+            let (name, kind) = (words.trace_mode(c.mode), words.phrase(P::WasPutRight));
+            (*entry, format!("{kept}. {kind}: {name}"))
         }
         (Some(a), _) => {
             let check = words.trace_check(a.evidence.check);
@@ -76,21 +75,26 @@ pub fn last_kept(mind: Mind) -> Option<View> {
 }
 
 /// Everything so far, in order of time, by stage.
-pub fn so_far(mind: Mind) -> Option<View> {
+pub fn so_far(mind: Mind, seen: &Known) -> View {
     let words = prefs().words;
-    let known = mind.known.get()?;
-    let odd = mind.belief.get()?.contradictions;
-    let visit = &known.visit;
+    let odd = &seen.belief.contradictions;
+    let visit = &seen.visit;
     let mut rows = Vec::new();
     let mut stage = None;
     let mut corrections = visit.corrections.iter().zip(&visit.corrected).peekable();
     for n in 0..=visit.answers.len() {
         while let Some((c, (entry, at))) = corrections.next_if(|(c, _)| c.after <= n) {
-            let test = format!("take-back-{:?}", c.mode);
+            let test = format!("take-back-put-right-{:?}", c.mode);
             let name = words.trace_mode(c.mode).to_owned();
             let kind = words.phrase(P::WasPutRight).to_owned();
             let back = take_back(mind, *entry, test);
-            rows.push(row(Icon::Kept, format!("{kind} {}", at.clock()), name, None, back));
+            rows.push(row(
+                Icon::Kept,
+                format!("{kind} {}", at.clock()),
+                name,
+                None,
+                back,
+            ));
         }
         let Some(a) = visit.answers.get(n) else { break };
         if stage != Some(a.evidence.stage) {
@@ -99,10 +103,10 @@ pub fn so_far(mind: Mind) -> Option<View> {
         }
         rows.push(answered(mind, a, odd.contains(&n)));
     }
-    Some(markup! {
-        {read(&known)}
+    markup! {
+        {read(seen)}
         <ul class="rows">{rows}</ul>
-    })
+    }
 }
 
 fn heading(stage: Stage) -> View {

@@ -16,10 +16,10 @@ const SHOWN: usize = 5;
 const REST: usize = 6;
 
 /// The list.
-pub fn suspects(mind: Mind) -> Option<View> {
+pub fn suspects(mind: Mind, seen: &Known) -> View {
     let words = prefs().words;
-    let all = mind.belief.get()?.suspects;
-    let corrected = mind.corrected();
+    let all = &seen.belief.suspects;
+    let corrected = seen.corrected();
     let (shown, rest) = all.split_at(SHOWN.min(all.len()));
     let rest: Vec<&str> = rest
         .iter()
@@ -30,7 +30,7 @@ pub fn suspects(mind: Mind) -> Option<View> {
         .iter()
         .map(|s| suspect(mind, s, corrected.contains(&s.mode)))
         .collect_view();
-    Some(markup! {
+    markup! {
         {rows}
         {(!rest.is_empty())
             .then(|| {
@@ -40,7 +40,7 @@ pub fn suspects(mind: Mind) -> Option<View> {
                     </p>
                 }
             })}
-    })
+    }
 }
 
 fn suspect(mind: Mind, s: &Suspect, corrected: bool) -> View {
@@ -50,11 +50,6 @@ fn suspect(mind: Mind, s: &Suspect, corrected: bool) -> View {
     let manner = match corrected {
         true => words.phrase(P::WasPutRight).to_owned(),
         false => words.manner_split(s.steady, s.intermittent, mode.can_be_intermittent()),
-    };
-    let is_open = move || mind.open.get() == Some(mode);
-    let turn = move |_| {
-        let now = mind.open.get_untracked();
-        mind.open.set((now != Some(mode)).then_some(mode));
     };
     markup! {
         <div class="suspect" data-test=format!("suspect-{mode:?}")>
@@ -69,12 +64,12 @@ fn suspect(mind: Mind, s: &Suspect, corrected: bool) -> View {
                     type="button"
                     class="plain"
                     data-test=format!("why-{mode:?}")
-                    aria-expanded=move || is_open().to_string()
-                    on:click=tap(turn)
+                    aria-expanded=move || mind.is_open(mode).to_string()
+                    on:click=tap(move |_| mind.turn(mode))
                 >
                     {words.phrase(P::HowWeKnow)}
                 </button>
-                {move || is_open().then(|| mind.known.get().map(|known| why(mind, &known, mode)))}
+                {move || mind.seen.get().filter(|_| mind.is_open(mode)).map(|seen| why(mind, &seen, mode))}
             </div>
         </div>
     }
@@ -82,11 +77,11 @@ fn suspect(mind: Mind, s: &Suspect, corrected: bool) -> View {
 
 /// What speaks for and against a suspect. Asked only when it is opened: each
 /// piece of evidence is weighed by leaving it out.
-fn why(mind: Mind, known: &Known, mode: Mode) -> View {
+fn why(mind: Mind, seen: &Known, mode: Mode) -> View {
     let words = prefs().words;
     let system = prefs().system.get();
-    let weights = known.tracer.why(&[mode]).pop().unwrap_or_default();
-    let evidence = &known.tracer.case.evidence;
+    let weights = seen.tracer.why(&[mode]).pop().unwrap_or_default();
+    let evidence = &seen.tracer.case.evidence;
     let loud = weights.iter().filter(|w| w.strength() != Strength::Silent);
     let (fors, against): (Vec<&Weight>, Vec<&Weight>) = loud.partition(|w| w.speaks_for());
     let side = |weights: Vec<&Weight>, name: P| {
@@ -110,7 +105,7 @@ fn why(mind: Mind, known: &Known, mode: Mode) -> View {
         })
     };
     let silent = fors.is_empty() && against.is_empty();
-    let turn = known.tracer.turn(mode).map(|turn| {
+    let turn = seen.tracer.turn(mode).map(|turn| {
         let check = turn.check;
         markup! {
             <dt>{words.phrase(P::WouldChange)}</dt>
@@ -127,7 +122,7 @@ fn why(mind: Mind, known: &Known, mode: Mode) -> View {
             </dd>
         }
     });
-    let corrected = mind.corrected().contains(&mode);
+    let corrected = seen.corrected().contains(&mode);
     markup! {
         <dl class="basis">
             <dd>{words.trace_mode_line(mode)}</dd>
@@ -139,7 +134,7 @@ fn why(mind: Mind, known: &Known, mode: Mode) -> View {
         {(!corrected)
             .then(|| {
                 markup! {
-                    {put_right(mind, mode)}
+                    {put_right(mode)}
                     <button
                         type="button"
                         class="second"
@@ -154,7 +149,7 @@ fn why(mind: Mind, known: &Known, mode: Mode) -> View {
 }
 
 /// How to put a fault right: minutes, cautions, work, parts, proof.
-pub fn put_right(_: Mind, mode: Mode) -> View {
+pub fn put_right(mode: Mode) -> View {
     let words = prefs().words;
     let cure = cure(mode);
     let parts: Vec<&str> = cure.parts.iter().map(|p| words.trace_part(*p)).collect();
@@ -169,7 +164,7 @@ pub fn put_right(_: Mind, mode: Mode) -> View {
         .map(|c| markup! { <p>{words.trace_caution(*c)}</p> })
         .collect_view();
     markup! {
-        <div class="fields" data-test="cure">
+        <div class="fields check" data-test="cure">
             <div>
                 <p class="name">
                     <strong>{format!("{}: {}", words.phrase(P::PutRight), words.trace_mode(mode))}</strong>

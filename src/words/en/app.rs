@@ -103,7 +103,6 @@ phrases! {
     SoFarCleared: "Less likely";
     NoneYet: "nothing yet";
     TakeAgain: "Take it again";
-    LastKept: "Kept";
     OrInstead: "Or instead";
     ReadHere: "What it reads";
     KeepReading: "Keep this reading";
@@ -115,11 +114,11 @@ phrases! {
     PutRight: "Put it right";
     IPutItRight: "I put this right";
     PartsNone: "No part needed";
-    Remains: "Put right. From here on it is about what remains.";
+    NothingLeftClose: "Put right and proven as far as a refill can. Close the trace.";
     WasPutRight: "Put right";
     WouldChange: "What would change it";
     WhereItCanBe: "Where it can be";
-    MarkSuspect: "under suspicion";
+    MarkSuspect: "suspect";
     MarkOpen: "open";
     MarkCleared: "cleared";
     MarkCorrected: "put right";
@@ -133,7 +132,6 @@ phrases! {
     NothingProves: "Nothing speaks for it yet.";
     NameIt: "Name it as the cause";
     Named: "Named as the cause. The words can be changed in As left.";
-    HereAlready: "Answered";
 
     RefillSub: "Draw the basin down and time what the makeup chain does by itself.";
     BeginTest: "Begin the test";
