@@ -46,7 +46,7 @@ pub fn Trace(id: VisitId) -> View {
             <section>
                 <h2>{words.phrase(P::CheckNext)}</h2>
                 {move || mind.known.get().map(|known| last_kept(mind, &known))}
-                {move || next(mind, &mind.known.get()?)}
+                {move || mind.known.get().map(|known| next(mind, &known))}
                 {move || {
                     mind.follow();
                     View::default()
