@@ -105,7 +105,7 @@ mod tests {
     /// Half the volts at the coil may be a ghost: loaded, a ghost is gone.
     #[test]
     fn half_the_volts_are_worth_a_load() {
-        assert!(says(Check::OutputVoltage, Kind::Voltage, 12.0).load_it);
+        assert!(says(Check::CoilVoltage, Kind::Voltage, 12.0).load_it);
         assert!(!says(Check::CoilVoltage, Kind::Voltage, 24.0).load_it);
     }
 

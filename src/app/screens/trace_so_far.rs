@@ -25,13 +25,16 @@ pub fn odd_ones(mind: Mind, known: &Known) -> Option<View> {
             let check = a.evidence.check;
             markup! {
                 <p>{words.trace_odd(&a.evidence, prefs().system.get())}</p>
-                <button
-                    type="button"
-                    data-test=format!("again-{check:?}")
-                    on:click=tap(move |_| mind.choose(check))
-                >
-                    {words.phrase(P::TakeAgain)}
-                </button>
+                <div class="pair">
+                    <button
+                        type="button"
+                        data-test=format!("again-{check:?}")
+                        on:click=tap(move |_| mind.choose(check))
+                    >
+                        {words.phrase(P::TakeAgain)}
+                    </button>
+                    {take_back(mind, a.entry, format!("odd-{check:?}"))}
+                </div>
             }
         })
         .collect();
