@@ -113,6 +113,23 @@ impl Tracer {
         Desk::new(self, at).advice()
     }
 
+    /// What each check that makes sense now would promise, in the order of
+    /// the list; [`Tracer::advise`] chooses among these.
+    pub fn promises(&self, at: Place) -> Vec<Suggestion> {
+        let desk = Desk::new(self, at);
+        let looked = desk.looked();
+        let open = self.open_checks().into_iter();
+        open.filter(|c| desk.sensible(*c, looked))
+            .map(|c| desk.promise(c).suggestion)
+            .collect()
+    }
+
+    /// Chance of each answer of a check done now, over all that is believed.
+    pub fn chances(&self, check: Check) -> [f64; 3] {
+        let answers = self.answers_at(check);
+        std::array::from_fn(|a| answers.iter().map(|(p, c)| p * c[a]).sum())
+    }
+
     /// Minutes `check` takes once there, opening what is not open yet.
     pub fn minutes(&self, check: Check) -> f64 {
         let access = check.access();

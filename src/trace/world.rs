@@ -3,7 +3,7 @@
 //! and for pointing at contradictions.
 
 use super::check::Check;
-use super::heard::{Epoch, by_basin, chances};
+use super::heard::{Epoch, again, by_basin, chances, said_before};
 use super::hypothesis::FLICKER;
 use super::mass::{Set, kinds, prior, priors};
 use super::mode::Mode;
@@ -119,9 +119,12 @@ impl Worlds {
         let Some(sheet) = sheet::of(check) else {
             return Vec::new();
         };
+        let case = &tracer.case;
+        let last = case.evidence.len();
+        let before = said_before(case, last, check, &self.epoch, &tracer.plant);
         let columns: [_; 3] = std::array::from_fn(|column| {
             by_basin(sheet, self.epoch.stage, |effect, low| {
-                chances(sheet, &tracer.plant, effect, low)[column]
+                again(chances(sheet, &tracer.plant, effect, low), before)[column]
             })
         });
         let each = |(set, _, acting): &(Set, f64, Acting)| {
