@@ -113,12 +113,50 @@ fn bound(plant: &Plant, flat: &Flat, n: u64, times: usize) {
     for (w, n) in &wrong { println!("      {w} x{n}"); }
 }
 
+fn pace(plant: &Plant, flat: &Flat) {
+    use std::time::Instant;
+    let (mut new, mut belief, mut advise, mut why, mut steps) = (0.0, 0.0, 0.0, 0.0, 0);
+    let mut most = 0.0f64;
+    for seed in 0..12 {
+        let mut scene = Scene::draw(flat, 1, Chance(99 + seed));
+        let mut evidence: Vec<Evidence> = Vec::new();
+        let mut at = Place::MachineRoom;
+        for _ in 0..16 {
+            let a = Instant::now();
+            let t = Tracer::new(plant, &Case::of(&evidence));
+            let b = Instant::now();
+            let bel = t.belief();
+            let c = Instant::now();
+            let adv = t.advise(at);
+            let d = Instant::now();
+            let w = t.why(&[bel.suspects[0].mode]);
+            let e = Instant::now();
+            std::hint::black_box(&w);
+            new += (b - a).as_secs_f64();
+            belief += (c - b).as_secs_f64();
+            advise += (d - c).as_secs_f64();
+            why += (e - d).as_secs_f64();
+            most = most.max((d - a).as_secs_f64());
+            steps += 1;
+            let Some(s) = adv.best else { break };
+            at = s.check.place();
+            let stage = t.stage(s.check);
+            evidence.push(Evidence::said(s.check, scene.answer(s.check, stage), stage));
+        }
+    }
+    let ms = |x: f64| 1e3 * x / steps as f64;
+    println!("{steps} steps, ms each: new {:.2} belief {:.2} advise {:.2} why {:.2}; most of the first three {:.2}", ms(new), ms(belief), ms(advise), ms(why), 1e3 * most);
+}
+
 fn main() {
     let plant = Plant::default();
     let args: Vec<String> = std::env::args().collect();
     let n: u64 = args.get(1).and_then(|a| a.parse().ok()).unwrap_or(100);
     let only_ours = args.iter().any(|a| a == "ours");
     let flat = Flat::of(&plant);
+    if args.iter().any(|a| a == "pace") {
+        return pace(&plant, &flat);
+    }
     if args.iter().any(|a| a == "bound") {
         bound(&plant, &flat, n, 1);
         bound(&plant, &flat, n, 2);
