@@ -142,7 +142,7 @@ fn the_belief_is_what_enumeration_gives() {
     let plant = Plant::default();
     let (all, mut seed) = (plant.modes(), 20_260_901);
     let mut told = 0;
-    for round in 0..18 {
+    for round in 0..12 {
         let mut modes: Vec<Mode> = (0..7).map(|_| all[next(&mut seed) % all.len()]).collect();
         modes.sort();
         modes.dedup();
@@ -194,5 +194,5 @@ fn the_belief_is_what_enumeration_gives() {
         let first = belief.of(modes[0]).expect("a suspect").was;
         assert!(sum <= 1.0 + 1e-12 && sum > 0.9 && of <= first + 1e-12, "{sum} {of} {first}");
     }
-    assert!(told > 90, "{told}");
+    assert!(told > 60, "{told}");
 }
