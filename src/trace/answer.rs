@@ -184,4 +184,10 @@ pub enum Answer {
     PilotDirty,
     /// Diaphragm, seat or body are worn.
     ValveWorn,
+    /// Nothing tripped.
+    NoTrips,
+    /// The fan's starter or drive tripped.
+    FanTripped,
+    /// The pump's starter tripped.
+    PumpTripped,
 }

@@ -97,9 +97,12 @@ impl Check {
         let control = plant.level_control;
         let here = match self {
             Check::MachinesOut => plant.machines > 1,
-            Check::ProbeDried | Check::ProbeFilm | Check::HolderCap | Check::FoamLook => {
-                control == L::ElectrodeRelay
-            }
+            Check::ProbeDried
+            | Check::ProbeFilm
+            | Check::HolderCap
+            | Check::HolderWetted
+            | Check::FoamLook
+            | Check::FoamJar => control == L::ElectrodeRelay,
             Check::WiresOffHolder => matches!(control, L::ElectrodeRelay | L::FloatSwitch),
             Check::Substitution => matches!(control, L::ElectrodeRelay | L::Transmitter),
             Check::FloatByHand | Check::FloatLook => {

@@ -7,7 +7,7 @@ use crate::trace::mode::Mode::{self, *};
 /// The line gives little.
 const WEAK: &[Mode] = &[MainsLow, ReducingValve, StrainerBlocked, BackflowStuck];
 /// The line gives nothing.
-const SHUT: &[Mode] = &[HandValveShut, LineFrozen];
+pub(super) const SHUT: &[Mode] = &[HandValveShut, LineFrozen];
 /// The valve is told to open and does not.
 const VALVE: &[Mode] = &[
     ValveStuck,
@@ -87,6 +87,16 @@ pub(super) const SHEETS: &[Sheet] = &[
             (3, 3, &[PilotBlocked]),
             (4, 4, &[DiaphragmTorn]),
         ],
+    ),
+    Sheet::new(
+        K::DiaphragmLook,
+        &[two(960), two(40)],
+        &[(1, 1, &[DiaphragmTorn])],
+    ),
+    Sheet::new(
+        K::Differential,
+        &[two(940), two(450), two(80)],
+        &[(2, 1, &[LowDifferential]), (1, 0, WEAK), (1, 0, SHUT)],
     ),
     Sheet::new(
         K::HandValves,

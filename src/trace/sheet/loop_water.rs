@@ -91,6 +91,21 @@ pub(super) const SHEETS: &[Sheet] = &[
         three(200, 770),
         three(20, 40),
     ]),
+    // A flag stays down and a drive remembers, also when it runs again.
+    Sheet::new(
+        K::TripMemory,
+        &[
+            three(930, 40),
+            three(600, 370),
+            three(250, 720),
+            three(250, 30),
+        ],
+        &[
+            (1, 1, &[FanControl]),
+            (2, 2, &[FanStopped]),
+            (3, 3, &[PumpStopped]),
+        ],
+    ),
     Sheet::new(
         K::PumpRotation,
         &[two(985), two(40)],

@@ -127,6 +127,18 @@ pub(super) const SHEETS: &[Sheet] = &[
         &[two(930), two(550), two(90)],
         &[(2, 1, &[MachineOverload])],
     ),
+    // A valve that sticks now and then moves in jerks or stops short.
+    Sheet::new(
+        K::RegulatingTravel,
+        &[two(930), two(180)],
+        &[(1, 1, &[RegulatingValve])],
+    ),
+    // The log and whoever was there tell of that hour, not of now.
+    Sheet::new(
+        K::TripHour,
+        &[two(900), two(150)],
+        &[(1, 1, &[ConditionsBeyondDesign, MachineOverload])],
+    ),
     Sheet::new(
         K::CutOutTest,
         &[two(970), two(400), two(60)],
