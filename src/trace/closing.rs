@@ -46,8 +46,13 @@ impl Tracer {
     /// The cause that is proven: at 95 % or more, and a check that confirms it
     /// spoke for it.
     pub fn proven(&self) -> Option<Mode> {
-        let first = *self.belief().suspects.first()?;
-        (first.probability >= PROVEN && self.confirmed(first.mode)).then_some(first.mode)
+        let belief = self.belief();
+        let first = belief.suspects.first()?;
+        self.is_proven(Some(first), first.mode).then_some(first.mode)
+    }
+
+    pub(crate) fn is_proven(&self, first: Option<&Suspect>, mode: Mode) -> bool {
+        first.is_some_and(|s| s.mode == mode && s.probability >= PROVEN) && self.confirmed(mode)
     }
 
     /// Whether a check that confirms this mode spoke for it.

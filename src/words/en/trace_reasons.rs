@@ -158,6 +158,7 @@ pub(crate) fn reason(reason: Reason) -> String {
         }
         Reason::ProvesIt { mode } => format!("Prove it: {}.", lower_first(name(mode))),
         Reason::BeforeTouching => "Look now: once anything is touched, this is gone.".into(),
+        Reason::TakeAgain => "Much hangs on this one reading: take it again.".into(),
         Reason::CheapHere => "You are here and it tells something.".into(),
         Reason::WorthTheWalk { to } => format!("Worth the walk: {}.", lower_first(place(to))),
     }

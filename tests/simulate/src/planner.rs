@@ -43,7 +43,11 @@ impl Planner {
             asks.max_by(|a, b| score(a).total_cmp(&score(b))).map(|s| s.check)
         };
         match self {
-            Planner::Ours => tracer.advise(at).best.map(|s| s.check),
+            // The refill test proves the repair, not the cause.
+            Planner::Ours => {
+                let next = tracer.advise(at).best.map(|s| s.check);
+                next.filter(|c| *c != Check::RefillTest)
+            }
             Planner::FixedWalk => {
                 let all = tracer.promises(at);
                 all.iter().map(|s| s.check).find(|c| *c != Check::RefillTest)
