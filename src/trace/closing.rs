@@ -40,10 +40,10 @@ pub struct Closing {
 }
 
 /// A cause this probable, and seen by its own proof, is proven.
-const PROVEN: f64 = 0.95;
+const PROVEN: f64 = 0.98;
 
 impl Tracer {
-    /// The cause that is proven: at 95 % or more, and a check that confirms it
+    /// The cause that is proven: at 98 % or more, and a check that confirms it
     /// spoke for it.
     pub fn proven(&self) -> Option<Mode> {
         let belief = self.belief();

@@ -177,7 +177,7 @@ impl Tracer {
                 // What can't be done now is not asked for again.
                 takes += if e.answer == Answer::CouldNot { TAKES } else { 1 };
             }
-            (1..TAKES).contains(&takes) && !c.is_look() && *c != Check::RefillTest
+            (1..TAKES).contains(&takes) && c.may_differ()
         };
         self.checks.iter().copied().filter(again).collect()
     }

@@ -85,6 +85,20 @@ impl Check {
         )
     }
 
+    /// Whether doing it again may say something else: not a count, nor what
+    /// was found on arrival, nor what takes days.
+    pub(crate) fn may_differ(self) -> bool {
+        !matches!(
+            self,
+            Check::MachinesOut
+                | Check::BasinOnArrival
+                | Check::TripHour
+                | Check::LevelRecorder
+                | Check::LoopRecorder
+                | Check::RefillTest
+        )
+    }
+
     /// Whether it looks at something that disturbing anything would spoil.
     pub fn is_look(self) -> bool {
         matches!(self, Check::BasinOnArrival | Check::CallAsFound)

@@ -251,6 +251,11 @@ checks! {
     BackflowLook: Mains 5 Open WATER [Sound NotRight];
     /// Supply pressure while flowing.
     MainsPressure: Mains 4 Open WATER [MainsGood MainsLow];
+    /// Level, call and coil recorded until it happens again. Fitting and
+    /// coming back are counted, the wait is not.
+    LevelRecorder: Basement 45 Panel LIVE [LevelKept SaidFull CalledInVain];
+    /// Pump, fan and water temperatures recorded until it happens again.
+    LoopRecorder: Basement 45 Open LIVE [LoopAsUsual FlowFell WaterRose];
     /// The timed refill test.
     RefillTest: Roof 25 Open BASIN touches [Refilled RefilledSlowly DidNotRefill];
 }

@@ -133,6 +133,27 @@ pub(super) const SHEETS: &[Sheet] = &[
         &[two(970), two(60)],
         &[(1, 0, &[MainsLow])],
     ),
+    // It waits until it happens: what comes and goes is caught acting.
+    Sheet::new(
+        K::LevelRecorder,
+        &[
+            three(930, 40),
+            three(250, 100),
+            three(40, 920),
+            three(40, 40),
+        ],
+        &[
+            (1, 1, super::loss::LOSS),
+            (1, 1, &[BleedStuckOpen]),
+            (2, 2, super::level::FALSE_FULL),
+            (3, 3, &[FloatJammedUp]),
+            (3, 3, WEAK),
+            (3, 3, SHUT),
+            (3, 3, VALVE),
+            (3, 3, UNTOLD),
+            (3, 3, &[WiringHighResistance, CoilWeak]),
+        ],
+    ),
     Sheet::new(
         K::RefillTest,
         &[
