@@ -184,6 +184,12 @@ pub enum Answer {
     PilotDirty,
     /// Diaphragm, seat or body are worn.
     ValveWorn,
+    /// The head rose with the water until it tripped.
+    HeadRose,
+    /// It tripped at a head that was not high.
+    TrippedEarly,
+    /// Its range widened first.
+    RangeWidened,
     /// When it tripped the basin had kept its level.
     LevelKept,
     /// The level fell and the control said full.

@@ -24,7 +24,7 @@ const TAKES: usize = 3;
 /// what is wrong surely comes and goes: touching may chase it away.
 const UNTOUCHED: f64 = 8.0;
 /// A check that promises less than this many bits is not worth asking.
-const WORTH_ASKING: f64 = 0.02;
+const WORTH_ASKING: f64 = 0.01;
 /// When nothing is worth asking, a suspect this probable is put to the proof.
 const LIKELY: f64 = 0.5;
 /// How many other checks are offered beside the best.

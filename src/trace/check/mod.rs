@@ -93,6 +93,7 @@ impl Check {
             Check::MachinesOut
                 | Check::BasinOnArrival
                 | Check::TripHour
+                | Check::MachineRecorder
                 | Check::LevelRecorder
                 | Check::LoopRecorder
                 | Check::RefillTest

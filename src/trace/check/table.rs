@@ -251,6 +251,9 @@ checks! {
     BackflowLook: Mains 5 Open WATER [Sound NotRight];
     /// Supply pressure while flowing.
     MainsPressure: Mains 4 Open WATER [MainsGood MainsLow];
+    /// Head, water in and out and current of one machine recorded until it
+    /// trips again.
+    MachineRecorder: MachineRoom 45 MachinePanel GAS [HeadRose TrippedEarly RangeWidened];
     /// Level, call and coil recorded until it happens again. Fitting and
     /// coming back are counted, the wait is not.
     LevelRecorder: Basement 45 Panel LIVE [LevelKept SaidFull CalledInVain];

@@ -1,6 +1,6 @@
 //! Checks at the machines.
 
-use super::{Sheet, two};
+use super::{Sheet, three, two};
 use crate::trace::check::Check as K;
 use crate::trace::mode::Mode::*;
 
@@ -143,6 +143,22 @@ pub(super) const SHEETS: &[Sheet] = &[
         K::CutOutTest,
         &[two(970), two(400), two(60)],
         &[(2, 1, &[PressureControl])],
+    ),
+    // It waits for the trip: what comes and goes is caught acting.
+    Sheet::new(
+        K::MachineRecorder,
+        &[
+            three(900, 40),
+            three(450, 50),
+            three(80, 60),
+            three(100, 850),
+        ],
+        &[
+            (1, 1, &[MachineOverload]),
+            (2, 2, &[RegulatingValve, BranchStrainer, BranchValve]),
+            (2, 2, super::loop_water::FLOW),
+            (3, 3, &[PressureControl]),
+        ],
     ),
     Sheet::new(
         K::ChargeLook,

@@ -110,6 +110,7 @@ fn card(check: Check) -> Card {
         K::PressureAfterReducer => ("Pressure after the reducer", "Read the gauge behind it with the fill running.", "At its setting, not falling away."),
         K::BackflowLook => ("Backflow preventer", "Look at the relief port and the gauges either side.", "Dry port, its usual drop."),
         K::MainsPressure => ("Supply pressure", "Read the gauge with the fill running, then with it shut.", "Near its usual, and not falling away while it fills."),
+        K::MachineRecorder => ("Recorder on one machine", "Record head, water in and out and current; come back when it has tripped again.", "Trips only at its setting, range as usual."),
         K::LevelRecorder => ("Recorder on the fill", "Record level, call and coil voltage; come back when it has happened again.", "Level kept, a call for every fall."),
         K::LoopRecorder => ("Recorder on the loop", "Record pump and fan current and both water temperatures; come back when it has happened again.", "All as usual up to the trip."),
         K::RefillTest => ("Refill test", "Draw the level below the call mark, then time it back to the stop mark, hands off.", "Calls at the mark, fills in its usual time, stops by itself."),
