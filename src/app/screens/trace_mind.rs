@@ -5,6 +5,7 @@
 use std::sync::Arc;
 
 use gloo_timers::callback::Timeout;
+use leptos::prelude::UpdateValue;
 
 use crate::app::view::prelude::*;
 
@@ -13,25 +14,57 @@ use crate::app::ledger::ledger;
 use crate::app::prefs::prefs;
 use crate::record::{Body, EntryId, Site, Visit, case, plant};
 use crate::trace::{
-    Advice, Answer, Belief, Check, Correction, Evidence, Mode, Place, Reason, Stage, Suggestion,
-    Tracer, cure,
+    Advice, Answer, Belief, Case, Check, Correction, Evidence, Mode, Place, Plant, Reason, Stage,
+    Suggestion, Tracer, cure,
 };
+
+/// Milliseconds of rest before each answer is thought of.
+const AHEAD_MS: u32 = 120;
 
 /// A suspect this probable is looked for before a repair is proven.
 const DOUBT: f64 = 0.25;
 
-/// A visit, its site, and what follows from all that is known of it.
-pub struct Facts {
-    /// The visit.
-    pub visit: Visit,
-    /// Its site.
-    pub site: Site,
+/// What follows from all that is known of a call.
+pub struct Thought {
     /// The posterior.
     pub tracer: Tracer,
     /// The posterior as suspects.
     pub belief: Belief,
     /// What to do next from where the mechanic stands.
     pub advice: Advice,
+    at: Place,
+}
+
+impl Thought {
+    fn new(plant: &Plant, case: &Case, at: Place) -> Self {
+        let tracer = Tracer::new(plant, case);
+        Self {
+            belief: tracer.belief(),
+            advice: tracer.advise(at),
+            tracer,
+            at,
+        }
+    }
+
+    fn is_of(&self, plant: &Plant, case: &Case, at: Place) -> bool {
+        self.at == at && self.tracer.case == *case && self.tracer.plant == *plant
+    }
+}
+
+/// A visit, its site, and what follows from them.
+pub struct Facts {
+    /// The visit.
+    pub visit: Visit,
+    /// Its site.
+    pub site: Site,
+    thought: Arc<Thought>,
+}
+
+impl std::ops::Deref for Facts {
+    type Target = Thought;
+    fn deref(&self) -> &Thought {
+        &self.thought
+    }
 }
 
 /// The facts, shared; other facts are never equal.
@@ -128,6 +161,9 @@ pub struct Mind {
     pub job: Job,
     /// What is known.
     pub known: Memo<Option<Known>>,
+    /// What will follow from each answer of the card, thought of while the
+    /// person does the check.
+    ahead: StoredValue<Vec<Arc<Thought>>>,
     /// The same one frame later, for all that stands below the card: the next
     /// card is on the screen before the rest is drawn.
     pub seen: RwSignal<Option<Known>>,
@@ -163,22 +199,25 @@ impl Mind {
         let at = RwSignal::new(start.unwrap_or(Place::MachineRoom));
         let kept = ledger().text(&stage_key(job));
         let stage = kept.and_then(|k| k.parse().ok()).unwrap_or(0);
+        let ahead = StoredValue::new(Vec::<Arc<Thought>>::new());
         let known = Memo::new(move |_| {
             let (visit, site) = job.both()?;
-            let tracer = Tracer::new(&plant(&site), &case(&site, &visit));
-            let belief = tracer.belief();
-            let advice = tracer.advise(at.get());
+            let (plant, case, at) = (plant(&site), case(&site, &visit), at.get());
+            let thought = ahead.with_value(|ahead| {
+                let same = ahead.iter().find(|t| t.is_of(&plant, &case, at));
+                same.map(Arc::clone)
+            });
+            let thought = thought.unwrap_or_else(|| Arc::new(Thought::new(&plant, &case, at)));
             Some(Known(Arc::new(Facts {
                 visit,
                 site,
-                tracer,
-                belief,
-                advice,
+                thought,
             })))
         });
         Self {
             job,
             known,
+            ahead,
             seen: RwSignal::new(known.get_untracked()),
             at,
             chosen: RwSignal::new(None::<Check>),
@@ -188,19 +227,53 @@ impl Mind {
         }
     }
 
-    /// Lets [`Mind::seen`] follow once the frame is painted. Tracks what is
-    /// known.
+    /// Lets [`Mind::seen`] follow once the frame is painted, and then thinks
+    /// ahead. Tracks what is known and what is on the card.
     pub fn follow(self) {
         let known = self.known.get();
-        if self.seen.with_untracked(|seen| *seen == known) {
-            return;
-        }
+        let shown = self.shown();
         request_animation_frame(move || {
             Timeout::new(0, move || {
-                self.seen.try_set(known);
+                if self
+                    .seen
+                    .try_get_untracked()
+                    .is_some_and(|seen| seen != known)
+                {
+                    self.seen.set(known.clone());
+                    self.ahead.update_value(Vec::clear);
+                }
+                if let Some((known, shown)) = known.zip(shown) {
+                    self.think_ahead(known, shown.check, 0);
+                }
             })
             .forget();
         });
+    }
+
+    /// Thinks of the next answer of the card, and then of the one after, each
+    /// in a moment of its own: a tap never waits for more than one.
+    fn think_ahead(self, known: Known, check: Check, n: usize) {
+        Timeout::new(AHEAD_MS, move || {
+            let now = self.known.try_get_untracked().flatten();
+            let answers = check.answers();
+            if now.as_ref() != Some(&known) {
+                return;
+            }
+            let still = untrack(|| self.shown()).is_some_and(|s| s.check == check);
+            if !still || n > answers.len() {
+                return;
+            }
+            let answer = answers.get(n).copied().unwrap_or(Answer::CouldNot);
+            let stage = untrack(|| self.stage_of(check));
+            let mut case = known.tracer.case.clone();
+            let said = Evidence::said(check, answer, stage);
+            case.evidence.insert(known.visit.answers.len(), said);
+            let thought = Thought::new(&known.tracer.plant, &case, check.place());
+            self.ahead
+                .update_value(|ahead| ahead.push(Arc::new(thought)));
+            self.think_ahead(known, check, n + 1);
+        })
+        .forget();
     }
 
     /// The check on the card.

@@ -180,7 +180,7 @@ pub fn put_right(mode: Mode) -> View {
                 <dd>{words.trace_cure(mode)}</dd>
                 <dt>{words.phrase(P::PartsFor)}</dt>
                 <dd>{parts}</dd>
-                <dt>{words.phrase(P::Proof)}</dt>
+                <dt>{words.phrase(P::ThenProve)}</dt>
                 <dd>{words.trace_cure_proof(mode)}</dd>
             </dl>
         </div>

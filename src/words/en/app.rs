@@ -113,6 +113,7 @@ phrases! {
     ReadAsFound: "Typed here it counts as read as found.";
     PutRight: "Put it right";
     IPutItRight: "I put this right";
+    ThenProve: "Then prove it";
     PartsNone: "No part needed";
     NothingLeftClose: "Put right and proven as far as a refill can. Close the trace.";
     WasPutRight: "Put right";

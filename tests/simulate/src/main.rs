@@ -53,11 +53,20 @@ fn right(flat: &Flat, scene: &Scene, walk: &Walk) -> bool {
 }
 
 fn main() {
-    let n: u64 = std::env::args().nth(1).and_then(|a| a.parse().ok()).unwrap_or(200);
+    let n: u64 = std::env::args()
+        .nth(1)
+        .and_then(|a| a.parse().ok())
+        .unwrap_or(200);
     let plant = Plant::default();
     let flat = Flat::of(&plant);
-    let off: Vec<Flat> = (0..PERTURBED).map(|s| perturbed(&flat, &mut Chance(s))).collect();
-    println!("Full plant: {} modes, {} checks.", flat.modes.len(), flat.checks.len());
+    let off: Vec<Flat> = (0..PERTURBED)
+        .map(|s| perturbed(&flat, &mut Chance(s)))
+        .collect();
+    println!(
+        "Full plant: {} modes, {} checks.",
+        flat.modes.len(),
+        flat.checks.len()
+    );
     println!("Minutes end when a cause is proven or nothing is left worth asking; +- is one");
     println!("standard error. Right: the cause named at the end is truly there.\n");
     println!("{}", Tally::HEAD);
@@ -90,7 +99,10 @@ fn main() {
             println!("{}", all.line(model, faults, name));
             if *planner == Planner::Ours {
                 println!("{}", steady.line(model, faults, "  steady ones"));
-                println!("{}", comes.line(model, faults, "  with one that comes and goes"));
+                println!(
+                    "{}",
+                    comes.line(model, faults, "  with one that comes and goes")
+                );
             }
         }
     }

@@ -37,7 +37,10 @@ const SMALL: [Small; 3] = [
             Check::HandValves,
             Check::CoilPull,
         ],
-        known: &[(Check::CallAsFound, Answer::Calls), (Check::FlowOnCall, Answer::NoFlow)],
+        known: &[
+            (Check::CallAsFound, Answer::Calls),
+            (Check::FlowOnCall, Answer::NoFlow),
+        ],
     },
     Small {
         name: "says full over a low basin",
@@ -115,9 +118,14 @@ impl Best<'_> {
             0.0
         } else if self.follow {
             let advice = tracer.advise(at);
-            let mut offered = advice.best.iter().chain(&advice.runners_up).map(|s| s.check);
+            let mut offered = advice
+                .best
+                .iter()
+                .chain(&advice.runners_up)
+                .map(|s| s.check);
             let next = offered.find(|c| evidence.iter().all(|e| e.check != *c));
-            next.filter(|c| self.small.checks.contains(c)).map_or(STRIP, |check| self.after(&tracer, evidence, at, check))
+            next.filter(|c| self.small.checks.contains(c))
+                .map_or(STRIP, |check| self.after(&tracer, evidence, at, check))
         } else {
             let open = self.small.checks.iter();
             let open = open.filter(|c| evidence.iter().all(|e| e.check != **c));
@@ -160,7 +168,12 @@ pub fn compare(plant: &Plant) {
             .collect();
         let [best, ours] = [false, true].map(|follow| {
             let seen = HashMap::new();
-            let mut best = Best { plant, small, follow, seen };
+            let mut best = Best {
+                plant,
+                small,
+                follow,
+                seen,
+            };
             best.minutes(&known, Place::MachineRoom)
         });
         of_best += best;
@@ -173,5 +186,8 @@ pub fn compare(plant: &Plant) {
             100.0 * (ours / best - 1.0),
         );
     }
-    println!("| all | | | {of_best:.1} | {of_ours:.1} | {:.1} % |", 100.0 * (of_ours / of_best - 1.0));
+    println!(
+        "| all | | | {of_best:.1} | {of_ours:.1} | {:.1} % |",
+        100.0 * (of_ours / of_best - 1.0)
+    );
 }
