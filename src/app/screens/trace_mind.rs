@@ -113,6 +113,13 @@ impl Facts {
         !self.visit.corrections.is_empty() && self.unproven().is_none() && self.doubt() < DOUBT
     }
 
+    /// Whether a refill was tried since the last correction, whatever it said.
+    fn refilled(&self) -> bool {
+        let after = self.visit.corrections.iter().map(|c| c.after).max();
+        let mut since = self.tracer.case.evidence.iter().skip(after.unwrap_or(0));
+        since.any(|e| e.check == Check::RefillTest)
+    }
+
     /// Probability of the likeliest fault left.
     fn doubt(&self) -> f64 {
         self.belief.suspects.first().map_or(0.0, |s| s.probability)
@@ -123,7 +130,7 @@ impl Facts {
     fn best(&self, at: Place) -> Option<Suggestion> {
         let check = Check::RefillTest;
         match self.unproven() {
-            Some(mode) if self.doubt() < DOUBT => Some(Suggestion {
+            Some(mode) if self.doubt() < DOUBT && !self.refilled() => Some(Suggestion {
                 check,
                 minutes: self.tracer.minutes(check),
                 walk_minutes: at.walk_minutes(check.place()),
