@@ -48,7 +48,8 @@ impl Tracer {
     pub fn proven(&self) -> Option<Mode> {
         let belief = self.belief();
         let first = belief.suspects.first()?;
-        self.is_proven(Some(first), first.mode).then_some(first.mode)
+        self.is_proven(Some(first), first.mode)
+            .then_some(first.mode)
     }
 
     pub(crate) fn is_proven(&self, first: Option<&Suspect>, mode: Mode) -> bool {
@@ -59,9 +60,11 @@ impl Tracer {
     pub(crate) fn confirmed(&self, mode: Mode) -> bool {
         let confirm = cure(mode).confirm;
         self.case.evidence.iter().any(|e| {
-            let (true, Some(column), Some(sheet)) =
-                (confirm.contains(&e.check), e.check.column(e.answer), sheet::of(e.check))
-            else {
+            let (true, Some(column), Some(sheet)) = (
+                confirm.contains(&e.check),
+                e.check.column(e.answer),
+                sheet::of(e.check),
+            ) else {
                 return false;
             };
             let chance = |effect: usize| {

@@ -179,11 +179,7 @@ const CURES: [Row; Mode::ALL.len()] = {
             &[K::ProbeFilm, K::HolderWetted],
             &[P::Electrodes, P::ElectrodeHolder],
         ),
-        (
-            M::ProbeFoam,
-            &[K::FoamLook, K::FoamJar],
-            &[P::Antifoam],
-        ),
+        (M::ProbeFoam, &[K::FoamLook, K::FoamJar], &[P::Antifoam]),
         (
             M::ProbeCableShort,
             &[K::WiresOffHolder],

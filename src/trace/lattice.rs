@@ -90,7 +90,11 @@ impl KindOf {
 
     /// Works out what each piece says of this kind alone.
     fn listen(&mut self, ear: &Ear) {
-        let axes = ear.heard.iter().enumerate().map(|(i, h)| (h, self.axis(h, i)));
+        let axes = ear
+            .heard
+            .iter()
+            .enumerate()
+            .map(|(i, h)| (h, self.axis(h, i)));
         let (minds, alone) = axes
             .map(|(h, axis)| {
                 let minds = axis.acting.max(axis.quiet) > 0 || axis.drains;
@@ -225,13 +229,7 @@ impl Lattice {
     }
 
     /// Likelihood of all that was heard in an epoch.
-    pub fn told(
-        &self,
-        ear: &Ear,
-        left_out: Option<usize>,
-        epoch: usize,
-        of: [usize; 3],
-    ) -> Told {
+    pub fn told(&self, ear: &Ear, left_out: Option<usize>, epoch: usize, of: [usize; 3]) -> Told {
         let mut told = Told {
             all: [1.0; 2],
             axes: [[[1.0; 2]; 3]; 3],
@@ -349,7 +347,11 @@ impl Told {
     fn hear(&mut self, heard: &Heard, axes: &[Axis; 3]) {
         // What is there whether they act or not; a mode that never goes
         // beyond it changes nothing.
-        let floor = axes.iter().map(|a| a.acting.min(a.quiet)).max().unwrap_or(0);
+        let floor = axes
+            .iter()
+            .map(|a| a.acting.min(a.quiet))
+            .max()
+            .unwrap_or(0);
         let live = |a: &Axis| a.drains || a.acting.max(a.quiet) > floor;
         let mut which = (0..3).filter(|i| live(&axes[*i]));
         match (which.next(), which.next()) {
@@ -369,10 +371,12 @@ impl Told {
     /// Likelihood in one condition, `c = first + 3 second + 9 third`.
     pub fn at(&self, c: usize) -> [f64; 2] {
         let joint = self.table.as_ref().map_or([1.0; 2], |t| t[c]);
-        let axes = [&self.axes[0][c % 3], &self.axes[1][c / 3 % 3], &self.axes[2][c / 9]];
-        [0, 1].map(|low| {
-            self.all[low] * joint[low] * axes[0][low] * axes[1][low] * axes[2][low]
-        })
+        let axes = [
+            &self.axes[0][c % 3],
+            &self.axes[1][c / 3 % 3],
+            &self.axes[2][c / 9],
+        ];
+        [0, 1].map(|low| self.all[low] * joint[low] * axes[0][low] * axes[1][low] * axes[2][low])
     }
 }
 

@@ -78,7 +78,10 @@ pub(crate) fn kinds(lattice: &Lattice, set: Set) -> [usize; 3] {
 
 /// Prior of a set per manner of its modes, unnormalised.
 pub(crate) fn prior(lattice: &Lattice, priors: &[[f64; 2]], set: Set, nothing: bool) -> [f64; 8] {
-    let factor = company_of(set.map(|m| lattice.modes.get(m).map(|m| m.group())), nothing);
+    let factor = company_of(
+        set.map(|m| lattice.modes.get(m).map(|m| m.group())),
+        nothing,
+    );
     let of = set.map(|m| priors.get(m).copied().unwrap_or([1.0, 0.0]));
     std::array::from_fn(|m| factor * of[0][m & 1] * of[1][m >> 1 & 1] * of[2][m >> 2 & 1])
 }
@@ -337,7 +340,11 @@ impl Mass {
 /// Factor on the product of the shares of modes of these groups.
 fn company_of(groups: [Option<Group>; 3], nothing: bool) -> f64 {
     let faults = groups.iter().flatten().count();
-    let own = groups.iter().flatten().filter(|g| **g == Group::Machine).count();
+    let own = groups
+        .iter()
+        .flatten()
+        .filter(|g| **g == Group::Machine)
+        .count();
     match faults {
         0 if nothing => NOTHING,
         0 => 0.0,

@@ -175,7 +175,11 @@ impl Tracer {
             let mut takes = 0;
             for e in self.since().iter().filter(|e| e.check == *c) {
                 // What can't be done now is not asked for again.
-                takes += if e.answer == Answer::CouldNot { TAKES } else { 1 };
+                takes += if e.answer == Answer::CouldNot {
+                    TAKES
+                } else {
+                    1
+                };
             }
             (1..TAKES).contains(&takes) && c.may_differ()
         };
@@ -192,8 +196,8 @@ impl Tracer {
 
     fn unasked(&self, check: Check) -> bool {
         let asked = self.since().iter().any(|e| e.check == check);
-        let read = self.case.corrections.is_empty()
-            && self.case.observed.outranks(check, &self.plant);
+        let read =
+            self.case.corrections.is_empty() && self.case.observed.outranks(check, &self.plant);
         !asked && !read
     }
 
@@ -366,8 +370,7 @@ impl<'a> Desk<'a> {
             confirm.map(|c| (s.mode, *c))
         });
         let here = |c: &Check| self.tracer.checks.contains(c) && self.tracer.unasked(*c);
-        let (mode, check) = proofs
-            .find(|(_, c)| here(c) && self.sensible(*c, true))?;
+        let (mode, check) = proofs.find(|(_, c)| here(c) && self.sensible(*c, true))?;
         Some(Suggestion {
             why: Reason::ProvesIt { mode },
             ..self.promise(check).suggestion

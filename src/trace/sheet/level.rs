@@ -142,11 +142,7 @@ pub(super) const SHEETS: &[Sheet] = &[
         &[(2, 1, &[ProbeFoam])],
     ),
     // Water that foams does so in a jar too.
-    Sheet::new(
-        K::FoamJar,
-        &[two(920), two(120)],
-        &[(1, 1, &[ProbeFoam])],
-    ),
+    Sheet::new(K::FoamJar, &[two(920), two(120)], &[(1, 1, &[ProbeFoam])]),
     // A clean holder sheds the water within the minute, one with film keeps
     // it: this brings on what comes and goes.
     Sheet::new(

@@ -34,7 +34,11 @@ impl Brute<'_> {
                     (false, true) => self.flat.acts[s],
                     (false, false) => 1.0,
                 };
-                p *= if acting >> i & 1 == 1 { acts } else { 1.0 - acts };
+                p *= if acting >> i & 1 == 1 {
+                    acts
+                } else {
+                    1.0 - acts
+                };
             }
             let mut last = Vec::<(Check, [f64; 3])>::new();
             for heard in self.heard.iter().filter(|h| h.epoch == epoch) {
@@ -43,7 +47,11 @@ impl Brute<'_> {
                     let mut q = 1.0;
                     let (mut effect, mut drains) = (0, false);
                     for (i, f) in faults.iter().enumerate() {
-                        let flicker = if f.1 && !gone(f) { self.flat.flicker } else { 0.0 };
+                        let flicker = if f.1 && !gone(f) {
+                            self.flat.flicker
+                        } else {
+                            0.0
+                        };
                         let same = now >> i & 1 == acting >> i & 1;
                         q *= if same { 1.0 - flicker } else { flicker };
                         let (acts, quiet) = heard.check.effects[f.0];
@@ -101,7 +109,9 @@ impl Brute<'_> {
             full *= flat.modes[*m].stays[usize::from(*comes)];
         }
         let level = |low: bool| {
-            let told: f64 = (0..self.epochs.len()).map(|e| self.epoch(e, faults, low)).product();
+            let told: f64 = (0..self.epochs.len())
+                .map(|e| self.epoch(e, faults, low))
+                .product();
             told * if low { 1.0 - full } else { full }
         };
         p * (level(false) + level(true))
@@ -133,7 +143,9 @@ impl Brute<'_> {
 
 /// A small generator, so that the sets are the same every time.
 fn next(seed: &mut u64) -> usize {
-    *seed = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+    *seed = seed
+        .wrapping_mul(6_364_136_223_846_793_005)
+        .wrapping_add(1_442_695_040_888_963_407);
     (*seed >> 33) as usize
 }
 
@@ -153,7 +165,9 @@ fn the_belief_is_what_enumeration_gives() {
             let check = checks[next(&mut seed) % checks.len()];
             let answer = check.answers()[next(&mut seed) % check.answers().len()];
             let stage = case.evidence.iter().map(|e| e.stage).max();
-            let stage = stage.unwrap_or(Stage::AsFound).max(Stage::ALL[next(&mut seed) % 3]);
+            let stage = stage
+                .unwrap_or(Stage::AsFound)
+                .max(Stage::ALL[next(&mut seed) % 3]);
             case.evidence.push(Evidence::said(check, answer, stage));
             if next(&mut seed).is_multiple_of(3) {
                 case.evidence.push(Evidence::said(check, answer, stage));
@@ -161,12 +175,23 @@ fn the_belief_is_what_enumeration_gives() {
         }
         if round % 3 == 0 {
             let after = case.evidence.len() - 1;
-            case.corrections.push(Correction { mode: modes[0], after });
+            case.corrections.push(Correction {
+                mode: modes[0],
+                after,
+            });
         }
         let flat = Flat::over(&plant, &modes, &checks);
-        let mut brute = Brute { flat: &flat, heard: Vec::new(), epochs: Vec::new() };
+        let mut brute = Brute {
+            flat: &flat,
+            heard: Vec::new(),
+            epochs: Vec::new(),
+        };
         for (i, e) in case.evidence.iter().enumerate() {
-            let done = case.corrections.iter().filter(|c| c.after <= i).map(|c| c.mode);
+            let done = case
+                .corrections
+                .iter()
+                .filter(|c| c.after <= i)
+                .map(|c| c.mode);
             let epoch = (e.stage, done.collect::<Vec<_>>());
             let known = brute.epochs.iter().position(|k| *k == epoch);
             let epoch = known.unwrap_or_else(|| {
@@ -175,8 +200,16 @@ fn the_belief_is_what_enumeration_gives() {
             });
             let mut weights = [0.0; 3];
             weights[e.check.column(e.answer).expect("an answer of the check")] = 1.0;
-            let check = flat.checks.iter().find(|c| c.check == e.check).expect("its row");
-            brute.heard.push(Heard { check, weights, epoch });
+            let check = flat
+                .checks
+                .iter()
+                .find(|c| c.check == e.check)
+                .expect("its row");
+            brute.heard.push(Heard {
+                check,
+                weights,
+                epoch,
+            });
         }
         let tracer = Tracer::over(&plant, &case, &modes, &checks);
         let want = brute.marginals(tracer.nothing);
@@ -189,10 +222,16 @@ fn the_belief_is_what_enumeration_gives() {
         let [mut of, mut sum] = [0.0; 2];
         for (set, p) in &tracer.leading {
             sum += p;
-            of += p * f64::from(u8::from(set.iter().any(|m| tracer.lattice.modes.get(*m) == Some(&modes[0]))));
+            of += p * f64::from(u8::from(
+                set.iter()
+                    .any(|m| tracer.lattice.modes.get(*m) == Some(&modes[0])),
+            ));
         }
         let first = belief.of(modes[0]).expect("a suspect").was;
-        assert!(sum <= 1.0 + 1e-12 && sum > 0.9 && of <= first + 1e-12, "{sum} {of} {first}");
+        assert!(
+            sum <= 1.0 + 1e-12 && sum > 0.9 && of <= first + 1e-12,
+            "{sum} {of} {first}"
+        );
     }
     assert!(told > 60, "{told}");
 }

@@ -5,6 +5,7 @@
 mod chance;
 mod planner;
 mod reduced;
+mod same;
 mod scene;
 mod tally;
 
@@ -53,11 +54,23 @@ fn right(flat: &Flat, scene: &Scene, walk: &Walk) -> bool {
 }
 
 fn main() {
-    let n: u64 = std::env::args().nth(1).and_then(|a| a.parse().ok()).unwrap_or(200);
+    let words: Vec<String> = std::env::args().skip(1).collect();
     let plant = Plant::default();
+    match words.first().map(String::as_str) {
+        Some("same") => return same::sets(&words[1]),
+        Some("pace") => return same::pace(&plant),
+        _ => {}
+    }
+    let n: u64 = words.first().and_then(|a| a.parse().ok()).unwrap_or(200);
     let flat = Flat::of(&plant);
-    let off: Vec<Flat> = (0..PERTURBED).map(|s| perturbed(&flat, &mut Chance(s))).collect();
-    println!("Full plant: {} modes, {} checks.", flat.modes.len(), flat.checks.len());
+    let off: Vec<Flat> = (0..PERTURBED)
+        .map(|s| perturbed(&flat, &mut Chance(s)))
+        .collect();
+    println!(
+        "Full plant: {} modes, {} checks.",
+        flat.modes.len(),
+        flat.checks.len()
+    );
     println!("Minutes end when a cause is proven or nothing is left worth asking; +- is one");
     println!("standard error. Right: the cause named at the end is truly there.\n");
     println!("{}", Tally::HEAD);
@@ -90,10 +103,15 @@ fn main() {
             println!("{}", all.line(model, faults, name));
             if *planner == Planner::Ours {
                 println!("{}", steady.line(model, faults, "  steady ones"));
-                println!("{}", comes.line(model, faults, "  with one that comes and goes"));
+                println!(
+                    "{}",
+                    comes.line(model, faults, "  with one that comes and goes")
+                );
             }
         }
     }
     println!();
     reduced::compare(&plant);
+    println!();
+    same::pace(&plant);
 }

@@ -40,7 +40,8 @@ impl Planner {
         let best = |score: &dyn Fn(&Suggestion) -> f64| {
             let all = tracer.promises(at);
             let asks = all.iter().filter(|s| s.check != Check::RefillTest);
-            asks.max_by(|a, b| score(a).total_cmp(&score(b))).map(|s| s.check)
+            asks.max_by(|a, b| score(a).total_cmp(&score(b)))
+                .map(|s| s.check)
         };
         match self {
             // The refill test proves the repair, not the cause.
@@ -50,7 +51,9 @@ impl Planner {
             }
             Planner::FixedWalk => {
                 let all = tracer.promises(at);
-                all.iter().map(|s| s.check).find(|c| *c != Check::RefillTest)
+                all.iter()
+                    .map(|s| s.check)
+                    .find(|c| *c != Check::RefillTest)
             }
             Planner::HalfSplit => best(&|s| {
                 let chance = tracer.chances(s.check);

@@ -7,7 +7,11 @@ use std::collections::HashMap;
 use coldsump::trace::{Answer, Case, Check, Evidence, Mode, Place, Plant, Stage, Tracer};
 
 /// Minutes of stripping everything, where the checks left no cause proven.
-const STRIP: f64 = 60.0;
+const STRIP: f64 = 120.0;
+
+/// A cause this probable ends the search here: with each check done once the
+/// full proof is often out of reach, and the end would drown the walk.
+const SETTLED: f64 = 0.9;
 
 /// Modes and checks of one small plant, and what is known when it begins.
 struct Small {
@@ -37,7 +41,10 @@ const SMALL: [Small; 3] = [
             Check::HandValves,
             Check::CoilPull,
         ],
-        known: &[(Check::CallAsFound, Answer::Calls), (Check::FlowOnCall, Answer::NoFlow)],
+        known: &[
+            (Check::CallAsFound, Answer::Calls),
+            (Check::FlowOnCall, Answer::NoFlow),
+        ],
     },
     Small {
         name: "says full over a low basin",
@@ -111,13 +118,18 @@ impl Best<'_> {
         }
         let case = Case::of(evidence);
         let tracer = Tracer::over(self.plant, &case, self.small.modes, self.small.checks);
-        let minutes = if tracer.proven().is_some() {
+        let minutes = if tracer.belief().suspects[0].probability >= SETTLED {
             0.0
         } else if self.follow {
             let advice = tracer.advise(at);
-            let mut offered = advice.best.iter().chain(&advice.runners_up).map(|s| s.check);
+            let mut offered = advice
+                .best
+                .iter()
+                .chain(&advice.runners_up)
+                .map(|s| s.check);
             let next = offered.find(|c| evidence.iter().all(|e| e.check != *c));
-            next.filter(|c| self.small.checks.contains(c)).map_or(STRIP, |check| self.after(&tracer, evidence, at, check))
+            next.filter(|c| self.small.checks.contains(c))
+                .map_or(STRIP, |check| self.after(&tracer, evidence, at, check))
         } else {
             let open = self.small.checks.iter();
             let open = open.filter(|c| evidence.iter().all(|e| e.check != **c));
@@ -160,7 +172,12 @@ pub fn compare(plant: &Plant) {
             .collect();
         let [best, ours] = [false, true].map(|follow| {
             let seen = HashMap::new();
-            let mut best = Best { plant, small, follow, seen };
+            let mut best = Best {
+                plant,
+                small,
+                follow,
+                seen,
+            };
             best.minutes(&known, Place::MachineRoom)
         });
         of_best += best;
@@ -173,5 +190,8 @@ pub fn compare(plant: &Plant) {
             100.0 * (ours / best - 1.0),
         );
     }
-    println!("| all | | | {of_best:.1} | {of_ours:.1} | {:.1} % |", 100.0 * (of_ours / of_best - 1.0));
+    println!(
+        "| all | | | {of_best:.1} | {of_ours:.1} | {:.1} % |",
+        100.0 * (of_ours / of_best - 1.0)
+    );
 }

@@ -39,7 +39,9 @@ pub fn perturbed(flat: &Flat, chance: &mut Chance) -> Flat {
     for check in &mut off.checks {
         let same = check.full == check.low;
         for row in check.full.iter_mut().chain(&mut check.low) {
-            let top = (0..3).max_by(|a, b| row[*a].total_cmp(&row[*b])).unwrap_or(0);
+            let top = (0..3)
+                .max_by(|a, b| row[*a].total_cmp(&row[*b]))
+                .unwrap_or(0);
             for (i, p) in row.iter_mut().enumerate() {
                 if i != top {
                     *p = (*p * factor()).min(0.5);
@@ -98,7 +100,12 @@ impl<'a> Scene<'a> {
     pub fn answer(&mut self, check: Check, stage: Stage) -> Answer {
         let s = stage as usize;
         let at = |c: &coldsump::trace::FlatCheck| c.check == check;
-        let row = self.flat.checks.iter().find(|c| at(c)).expect("a check of the plant");
+        let row = self
+            .flat
+            .checks
+            .iter()
+            .find(|c| at(c))
+            .expect("a check of the plant");
         let before = self
             .said
             .iter()
@@ -112,7 +119,9 @@ impl<'a> Scene<'a> {
                     let acts = self.flat.acts[s];
                     let each = self.truth.iter();
                     let chance = &mut self.chance;
-                    let now = each.map(|(_, comes)| !comes || chance.happens(acts)).collect();
+                    let now = each
+                        .map(|(_, comes)| !comes || chance.happens(acts))
+                        .collect();
                     self.acting[s] = Some(now);
                 }
                 let acting = self.acting[s].clone().unwrap_or_default();
@@ -124,7 +133,11 @@ impl<'a> Scene<'a> {
                     drains |= acts && self.flat.modes[*mode].lowers;
                 }
                 let now = self.flat.low_now[s][usize::from(self.low)][usize::from(drains)];
-                let low = if row.arrival { self.low } else { self.chance.happens(now) };
+                let low = if row.arrival {
+                    self.low
+                } else {
+                    self.chance.happens(now)
+                };
                 let rows = if low { &row.low } else { &row.full };
                 self.chance.among(rows[usize::from(effect)].iter().copied())
             }
