@@ -124,7 +124,7 @@ impl Words {
         let done = self.trace_work(corrected);
         match (self.0, left) {
             (Tongue::English, Some(s)) if corrected.contains(&s.mode) => format!(
-                "{done} That it did not take: {}.",
+                "{done} Chance that it did not take: {}.",
                 self.percent(s.probability)
             ),
             (Tongue::English, Some(s)) => format!(

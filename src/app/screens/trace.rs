@@ -97,9 +97,26 @@ fn next(mind: Mind, known: &Known) -> View {
     let free = mind.chosen.get().is_none();
     match (mind.shown(), known.ripe()) {
         (_, Some(mode)) if free => put_right(mode),
-        _ if free && known.closes() => said(P::NothingLeftClose),
+        _ if free && known.closes() => done(known),
         (Some(shown), _) => card(mind, shown),
         _ => said(P::NothingLeft),
+    }
+}
+
+/// Said when what was put right is proven, or can be by no refill.
+fn done(known: &Known) -> View {
+    let words = prefs().words;
+    let modes = known.corrected();
+    let proofs = modes.iter().map(|m| {
+        let text = format!("{}: {}", words.trace_mode(*m), words.trace_cure_proof(*m));
+        markup! { <dd>{text}</dd> }
+    });
+    markup! {
+        <p>{words.phrase(P::NothingLeftClose)}</p>
+        <dl class="basis">
+            <dt>{words.phrase(P::ThenProve)}</dt>
+            {proofs.collect_view()}
+        </dl>
     }
 }
 

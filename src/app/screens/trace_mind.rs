@@ -379,7 +379,7 @@ impl Mind {
     /// Opens the closing and goes there.
     pub fn close(self) {
         self.closing.set(true);
-        to("[data-test=closing]");
+        request_animation_frame(|| to("[data-test=closing]"));
     }
 
     /// Takes an answer or a correction back.

@@ -115,7 +115,7 @@ phrases! {
     IPutItRight: "I put this right";
     ThenProve: "Then prove it";
     PartsNone: "No part needed";
-    NothingLeftClose: "Put right and proven as far as a refill can. Close the trace.";
+    NothingLeftClose: "Put right, and nothing else is likely. Close the trace.";
     WasPutRight: "Put right";
     WouldChange: "What would change it";
     WhereItCanBe: "Where it can be";

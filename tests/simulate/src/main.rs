@@ -5,6 +5,7 @@
 mod chance;
 mod planner;
 mod reduced;
+mod same;
 mod scene;
 mod tally;
 
@@ -53,11 +54,21 @@ fn right(flat: &Flat, scene: &Scene, walk: &Walk) -> bool {
 }
 
 fn main() {
+<<<<<<< HEAD
     let n: u64 = std::env::args()
         .nth(1)
         .and_then(|a| a.parse().ok())
         .unwrap_or(200);
+=======
+    let words: Vec<String> = std::env::args().skip(1).collect();
+>>>>>>> trace
     let plant = Plant::default();
+    match words.first().map(String::as_str) {
+        Some("same") => return same::sets(&words[1]),
+        Some("pace") => return same::pace(&plant),
+        _ => {}
+    }
+    let n: u64 = words.first().and_then(|a| a.parse().ok()).unwrap_or(200);
     let flat = Flat::of(&plant);
     let off: Vec<Flat> = (0..PERTURBED)
         .map(|s| perturbed(&flat, &mut Chance(s)))
@@ -108,4 +119,6 @@ fn main() {
     }
     println!();
     reduced::compare(&plant);
+    println!();
+    same::pace(&plant);
 }

@@ -7,7 +7,11 @@ use std::collections::HashMap;
 use coldsump::trace::{Answer, Case, Check, Evidence, Mode, Place, Plant, Stage, Tracer};
 
 /// Minutes of stripping everything, where the checks left no cause proven.
-const STRIP: f64 = 60.0;
+const STRIP: f64 = 120.0;
+
+/// A cause this probable ends the search here: with each check done once the
+/// full proof is often out of reach, and the end would drown the walk.
+const SETTLED: f64 = 0.9;
 
 /// Modes and checks of one small plant, and what is known when it begins.
 struct Small {
@@ -114,7 +118,7 @@ impl Best<'_> {
         }
         let case = Case::of(evidence);
         let tracer = Tracer::over(self.plant, &case, self.small.modes, self.small.checks);
-        let minutes = if tracer.proven().is_some() {
+        let minutes = if tracer.belief().suspects[0].probability >= SETTLED {
             0.0
         } else if self.follow {
             let advice = tracer.advise(at);
