@@ -54,14 +54,7 @@ fn right(flat: &Flat, scene: &Scene, walk: &Walk) -> bool {
 }
 
 fn main() {
-<<<<<<< HEAD
-    let n: u64 = std::env::args()
-        .nth(1)
-        .and_then(|a| a.parse().ok())
-        .unwrap_or(200);
-=======
     let words: Vec<String> = std::env::args().skip(1).collect();
->>>>>>> trace
     let plant = Plant::default();
     match words.first().map(String::as_str) {
         Some("same") => return same::sets(&words[1]),
