@@ -217,7 +217,8 @@ fn stages(mind: Mind, check: Check) -> View {
                 move || mind.say_stage(stage),
             )
         })
-        .collect_view();
+        .collect::<Vec<View>>();
+    let may = (may.len() > 1).then_some(may);
     markup! {
         <details class="stage">
             <summary data-test="counts-as">{said}</summary>

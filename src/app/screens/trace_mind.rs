@@ -113,11 +113,25 @@ impl Facts {
         !self.visit.corrections.is_empty() && self.unproven().is_none() && self.doubt() < DOUBT
     }
 
-    /// Whether a refill was tried since the last correction, whatever it said.
-    fn refilled(&self) -> bool {
+    /// Whether a check was answered since the last correction, whatever it
+    /// said.
+    fn since(&self, check: Check) -> bool {
         let after = self.visit.corrections.iter().map(|c| c.after).max();
         let mut since = self.tracer.case.evidence.iter().skip(after.unwrap_or(0));
-        since.any(|e| e.check == Check::RefillTest)
+        since.any(|e| e.check == check)
+    }
+
+    /// What confirms the likeliest fault that is left, after a repair that is
+    /// not proven by its refill.
+    fn left_over(&self) -> Option<(Mode, Check)> {
+        let corrected = self.corrected();
+        let left = self.belief.suspects.iter().map(|s| s.mode);
+        let mut left = left.filter(|m| m.lowers_basin() && !corrected.contains(m));
+        left.find_map(|mode| {
+            let open = |c: &&Check| self.tracer.checks.contains(c) && !self.since(**c);
+            let check = cure(mode).confirm.iter().find(open)?;
+            Some((mode, *check))
+        })
     }
 
     /// Probability of the likeliest fault left.
@@ -126,19 +140,25 @@ impl Facts {
     }
 
     /// The best check: the proof of a repair while nothing else is likely, or
-    /// what the posterior suggests.
+    /// what the posterior suggests, or what is left over.
     fn best(&self, at: Place) -> Option<Suggestion> {
-        let check = Check::RefillTest;
-        match self.unproven() {
-            Some(mode) if self.doubt() < DOUBT && !self.refilled() => Some(Suggestion {
-                check,
-                minutes: self.tracer.minutes(check),
-                walk_minutes: at.walk_minutes(check.place()),
-                gain_bits: 0.0,
-                why: Reason::ProvesIt { mode },
-            }),
-            _ => self.advice.best,
+        let suggest = |check: Check, why| Suggestion {
+            check,
+            minutes: self.tracer.minutes(check),
+            walk_minutes: at.walk_minutes(check.place()),
+            gain_bits: 0.0,
+            why,
+        };
+        let best = self.advice.best;
+        let Some(mode) = self.unproven() else {
+            return best;
+        };
+        let refill = Check::RefillTest;
+        if self.doubt() < DOUBT && !self.since(refill) {
+            return Some(suggest(refill, Reason::ProvesIt { mode }));
         }
+        let left = || self.left_over();
+        best.or_else(|| left().map(|(mode, c)| suggest(c, Reason::ConfirmsTop { mode })))
     }
 
     /// The standing answer of a check, the last if there are more.
