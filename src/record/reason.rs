@@ -5,8 +5,8 @@ use super::figures::{Fact, Figures, Known, Lack, Need};
 use super::site::Site;
 use super::visit::Visit;
 use crate::quantity::VolumeRate;
-use crate::refill::Setup;
-use crate::trace::{Case, Observed, Plant};
+use crate::refill::{Finding, Phase, Setup, Verdict, judge};
+use crate::trace::{Answer, Case, Check, Evidence, Observed, Plant, Stage};
 
 /// The plant as the trace needs it.
 pub fn plant(site: &Site) -> Plant {
@@ -18,13 +18,47 @@ pub fn plant(site: &Site) -> Plant {
     }
 }
 
-/// All that is known of a visit's call, as the trace needs it.
+/// All that is known of a visit's call, as the trace needs it. Its evidence is
+/// the visit's answers, and behind them what a refill test has shown.
 pub fn case(site: &Site, visit: &Visit) -> Case {
+    let mut evidence = visit.evidence();
+    evidence.extend(refill_shown(visit));
     Case {
         observed: observed(site, visit),
-        evidence: visit.evidence(),
+        evidence,
         corrections: visit.corrections.clone(),
     }
+}
+
+/// What the last refill test of the visit shows, when it was run to its end
+/// with a verdict, after the last correction, and nobody has said it in words.
+fn refill_shown(visit: &Visit) -> Option<Evidence> {
+    let test = visit.tests.last()?;
+    let stage = match visit.corrected.last() {
+        Some((_, at)) if at.ms > test.begun.ms => return None,
+        Some(_) => Stage::Corrected,
+        None => Stage::Testing,
+    };
+    let said = |e: &Evidence| (e.check, e.stage) == (Check::RefillTest, stage);
+    if visit.answers.iter().any(|a| said(&a.evidence)) {
+        return None;
+    }
+    let outcome = judge(&test.setup, &test.timed());
+    let found = |is: fn(&Finding) -> bool| outcome.findings.iter().any(is);
+    let no_water: fn(&Finding) -> bool = |f| {
+        matches!(
+            f,
+            Finding::NeverCalled { .. } | Finding::CalledNoWater { .. }
+        )
+    };
+    let answer = match outcome.verdict {
+        _ if outcome.phase != Phase::Stopped => return None,
+        Verdict::Pass | Verdict::PassWithWatch => Answer::Refilled,
+        _ if found(|f| matches!(f, Finding::FillBelowNeed(_))) => Answer::RefilledSlowly,
+        _ if found(no_water) => Answer::DidNotRefill,
+        _ => return None,
+    };
+    Some(Evidence::said(Check::RefillTest, answer, stage))
 }
 
 /// The readings as found, as the trace needs them.

@@ -15,6 +15,7 @@ mod quantity;
 mod refill;
 mod report;
 mod trace;
+mod trace_face;
 mod working;
 
 #[cfg(test)]

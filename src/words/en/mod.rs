@@ -21,6 +21,7 @@ pub(super) mod report_said;
 pub(super) mod said;
 pub(super) mod trace_checks;
 pub(super) mod trace_cures;
+pub(super) mod trace_face;
 pub(super) mod trace_modes;
 pub(super) mod trace_reasons;
 pub(super) mod visit;
