@@ -94,12 +94,14 @@ pub fn refill_setup(site: &Site, visit: &Visit) -> Setup {
     Setup {
         basin: site.tower.basin,
         // Machines that are out reject nothing, so today's figure can be far
-        // too small to judge a fill valve by: the larger of the two counts.
-        makeup_need: need.unwrap_or_default().max(usual),
+        // too small to judge a fill valve by: the design day's is judged too.
+        makeup_need: need.unwrap_or_default(),
         design_need: design,
         loss_while_testing: VolumeRate::default().max(usual * share),
         call_level: Some(site.tower.call_level),
         stop_level: Some(site.tower.stop_level),
         low_limit: Some(site.tower.inlet_level),
+        valve: None,
+        earlier: None,
     }
 }

@@ -101,16 +101,22 @@ pub fn figure(setup: &Setup, marks: &[Mark], outcome: &Outcome, unit: TickUnit) 
     let last = ordered.last().map_or(0.0, |m| m.at_s);
     let x_max_s = last.max(x_min_s + SHORTEST_S);
 
-    let parts = [
-        (LinePart::Drawdown, &outcome.drawdown),
-        (LinePart::Fill, &outcome.fill_net),
-        (LinePart::AfterShutOff, &outcome.after_shut_off),
-    ];
-    let fits: Vec<(LinePart, &RateFit)> = parts
-        .into_iter()
+    let cycles = match outcome.cycles.is_empty() {
+        true => std::slice::from_ref(outcome),
+        false => &outcome.cycles[..],
+    };
+    let fits: Vec<(LinePart, &RateFit)> = cycles
+        .iter()
+        .flat_map(|c| {
+            [
+                (LinePart::Drawdown, &c.drawdown),
+                (LinePart::Fill, &c.fill_net),
+                (LinePart::AfterShutOff, &c.after_shut_off),
+            ]
+        })
         .filter_map(|(part, fit)| Some((part, fit.as_ref().ok()?)))
         .collect();
-    let left_out = |t: f64| fits.iter().any(|(_, fit)| fit.left_out.contains(&t));
+    let left_out = |t: f64| outcome.slips.contains(&t);
     let points: Vec<Point> = ordered
         .iter()
         .filter_map(|m| {

@@ -18,8 +18,10 @@ mod measure;
 mod phase;
 mod plan;
 mod reasons;
+mod seen;
 mod setup;
 mod ticks;
+mod turns;
 
 pub use chart::{Figure, FigureLine, Limit, LinePart, MarkAt, Point, figure};
 pub use finding::{Cover, Finding, NextReading, Verdict, Weight};
@@ -29,7 +31,8 @@ pub use mark::{ExpectedMark, Mark, MarkKind};
 pub use measure::Delays;
 pub use phase::{Phase, allowed, drain_open, expected, phase};
 pub use plan::{Caution, DrawBasis, Plan, cautions, plan};
-pub use setup::Setup;
+pub use seen::{Rise, Span};
+pub use setup::{FlowRange, Setup};
 pub use ticks::{Tick, TickUnit};
 
 #[cfg(test)]

@@ -75,7 +75,10 @@ pub fn plan(setup: &Setup, valve_flow: Option<VolumeRate>) -> Result<Plan, Missi
         .get::<cubic_meter_per_second>()
         .max(0.0);
     let minutes = |m3_s: f64| (m3_s > 1e-12).then(|| spent_m3 / m3_s / 60.0);
-    let need = setup.makeup_need.get::<cubic_meter_per_second>();
+    let need = setup
+        .makeup_need
+        .max(setup.design_need.unwrap_or_default())
+        .get::<cubic_meter_per_second>();
     Ok(Plan {
         draw_down_to,
         basis,

@@ -3,7 +3,7 @@
 use super::{Tongue, Words, en};
 use crate::quantity::{Length, System, Time, Value, VolumeRate, show};
 use crate::refill::{
-    Caution, DrawBasis, ExpectedMark, Finding, Limit, Missing, NextReading, Phase, Verdict,
+    Caution, DrawBasis, ExpectedMark, Finding, Limit, Missing, NextReading, Phase, Span, Verdict,
 };
 use uom::si::time::minute;
 
@@ -65,6 +65,12 @@ impl Words {
             0.0 => format!("{sign}{minutes}:{rest:02}"),
             _ => format!("{sign}{hours}:{minutes:02}:{rest:02}"),
         }
+    }
+
+    /// A time between two events, with what a thumb or a reading leaves open.
+    pub fn span(self, span: &Span) -> String {
+        let half = (span.high_s - span.value_s).ceil();
+        format!("{} ± {half} s", self.test_clock(span.value_s))
     }
 
     /// What goes on being lost while the basin fills.

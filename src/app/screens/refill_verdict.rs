@@ -7,7 +7,7 @@ use crate::app::parts::icon::{Draw, Icon};
 use crate::app::prefs::prefs;
 use crate::quantity::{System, Value, show};
 use crate::record::Test;
-use crate::refill::{Estimate, LevelEstimate, Missing, Outcome, Verdict};
+use crate::refill::{Estimate, LevelEstimate, Missing, Outcome, Span, Verdict};
 use crate::words::Phrase as P;
 
 /// Verdict, reasons, figures.
@@ -90,10 +90,10 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
             }
         })
         .collect_view();
-    let delay = |seconds: &Result<f64, Missing>| {
-        seconds.as_ref().map_or_else(
+    let delay = |span: &Result<Span, Missing>| {
+        span.as_ref().map_or_else(
             |missing| words.refill_missing(*missing).to_owned(),
-            |s| words.test_clock(*s),
+            |s| words.span(s),
         )
     };
     markup! {
@@ -119,11 +119,11 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
                 <tbody>
                     <tr>
                         <th scope="row">{words.phrase(P::CallToWater)}</th>
-                        <td>{delay(&outcome.delays.call_to_water_s)}</td>
+                        <td>{delay(&outcome.delays.call_to_water)}</td>
                     </tr>
                     <tr>
                         <th scope="row">{words.phrase(P::WaterToShutOff)}</th>
-                        <td>{delay(&outcome.delays.water_to_shut_off_s)}</td>
+                        <td>{delay(&outcome.delays.water_to_shut_off)}</td>
                     </tr>
                 </tbody>
             </table>

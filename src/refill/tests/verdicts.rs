@@ -27,7 +27,7 @@ fn a_working_chain_passes_with_its_figures() {
     assert!((gross.value.get::<liter_per_second>() - 1.8).abs() < 0.1);
     let drawdown = outcome.drawdown.as_ref().unwrap().flow;
     assert!(drawdown.low < lps(3.0) && lps(3.0) < drawdown.high);
-    assert_eq!(outcome.delays.call_to_water_s, Ok(4.0));
+    assert_eq!(outcome.delays.call_to_water.unwrap().value_s, 4.0);
     let differential = outcome.differential.unwrap();
     assert!(differential.low < m(0.16) && m(0.16) < differential.high);
     assert!(has(&outcome, |f| *f == Finding::OneCycleOnly));
@@ -95,7 +95,7 @@ fn a_call_without_water_fails_after_three_minutes() {
     let waited = with(begun(), &[at(5.1, K::CallSeen), at(9.0, K::Stopped)]);
     assert_eq!(waited.verdict, Verdict::Fail);
     assert!(has(&waited, |f| matches!(f, Finding::CalledNoWater { .. })));
-    // Rising water nobody noted is not "no water".
+    // Rising water nobody noted is not "no water": the readings show it.
     let marks = [
         at(5.1, K::CallSeen),
         read(6.0, 0.25),
@@ -104,8 +104,9 @@ fn a_call_without_water_fails_after_three_minutes() {
     ];
     let rose = with(begun(), &marks);
     assert_eq!(rose.verdict, Verdict::NotProven);
-    assert!(has(&rose, |f| *f == Finding::WaterNotNoted));
-    assert_eq!(rose.next, Some(NextReading::NoteWater));
+    assert!(has(&rose, |f| *f == Finding::WaterByReadings));
+    assert!(rose.fill_gross.is_ok());
+    assert_eq!(rose.next, Some(NextReading::WaitForShutOff));
 }
 
 #[test]
@@ -320,5 +321,5 @@ fn a_call_with_water_already_coming_is_watched() {
         &outcome,
         |f| matches!(f, Finding::WaterBeforeCall { lead_s } if *lead_s > 180.0)
     ));
-    assert_eq!(outcome.delays.call_to_water_s, Err(Missing::OutOfOrder));
+    assert_eq!(outcome.delays.call_to_water, Err(Missing::OutOfOrder));
 }
