@@ -19,6 +19,7 @@ mod reason;
 mod site;
 mod standing;
 mod table;
+mod test;
 mod visit;
 
 pub use body::{Body, LeavingItem, LeavingState, MachineState, Way, What, When};
@@ -31,4 +32,5 @@ pub use moment::{Chance, Clock, Moment};
 pub use reason::{case, observed, plant, refill_setup};
 pub use site::{Machine, Site, Tower};
 pub use table::Table;
-pub use visit::{Answered, Cause, LoggedMark, MadeReport, Reading, Slot, Test, Visit};
+pub use test::{Gap, LoggedMark, MOST_MOVED_S, Test, Why};
+pub use visit::{Answered, Cause, MadeReport, Reading, Slot, Visit};

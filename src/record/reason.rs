@@ -19,10 +19,11 @@ pub fn plant(site: &Site) -> Plant {
 
 /// All that is known of a visit's call, as the trace needs it.
 pub fn case(site: &Site, visit: &Visit) -> Case {
+    let (evidence, corrections) = visit.told();
     Case {
         observed: observed(site, visit),
-        evidence: visit.evidence(),
-        corrections: visit.corrections.clone(),
+        evidence,
+        corrections,
     }
 }
 

@@ -142,7 +142,11 @@ fn mark(job: Job, test: TestId, kind: ExpectedMark, level: Length) {
         ExpectedMark::Interrupted => MarkKind::Interrupted,
         ExpectedMark::Stopped => MarkKind::Stopped,
     };
-    job.write(Body::Marked { test, mark });
+    job.write(Body::Marked {
+        test,
+        mark,
+        typed: None,
+    });
     buzz();
 }
 
