@@ -3,6 +3,7 @@
 
 mod figures;
 mod fold;
+mod refill_clock;
 mod report;
 mod store;
 mod store_contract;
