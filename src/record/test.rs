@@ -79,6 +79,9 @@ pub struct Test {
     pub marks: Vec<LoggedMark>,
     /// When the phone did not watch, or its clock was moved.
     pub gaps: Vec<Gap>,
+    /// The mark taken back last, when nothing was marked since: what it was,
+    /// and the entry that took it back.
+    pub undone: Option<(MarkKind, EntryId)>,
     /// How many answers and corrections stood when it was ended.
     pub(super) ended: Option<(usize, usize)>,
     /// The newest moment and its place on the test's clock.
@@ -93,6 +96,7 @@ impl Test {
             setup,
             marks: Vec::new(),
             gaps: Vec::new(),
+            undone: None,
             ended: None,
             last: (begun, 0.0),
         }

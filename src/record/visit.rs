@@ -156,6 +156,15 @@ impl Visit {
         for entry in standing() {
             visit.take(entry);
         }
+        for entry in standing() {
+            if let Body::Withdrawn { entry: of } = &entry.body
+                && let Some(Body::Marked { test, mark, .. }) = mine.get(of).map(|e| &e.body)
+                && let Some(test) = visit.test(*test)
+                && test.marks.last().is_none_or(|m| m.entry < entry.id)
+            {
+                test.undone = Some((*mark, entry.id));
+            }
+        }
         Some(visit)
     }
 

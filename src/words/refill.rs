@@ -2,8 +2,10 @@
 
 use super::{Tongue, Words, en};
 use crate::quantity::{Length, System, Time, Value, VolumeRate, show};
+use crate::record::Gap;
 use crate::refill::{
-    Caution, DrawBasis, ExpectedMark, Finding, Limit, Missing, NextReading, Phase, Span, Verdict,
+    Caution, DrawBasis, ExpectedMark, Finding, Limit, Missing, NextReading, Phase, ScaleKind, Span,
+    Verdict,
 };
 use uom::si::time::minute;
 
@@ -90,12 +92,60 @@ impl Words {
         }
     }
 
+    /// A mark was just taken back.
+    pub fn taken_back(self, mark: &str) -> String {
+        match self.0 {
+            Tongue::English => format!("Taken back: {mark}"),
+        }
+    }
+
+    /// A mark that was moved: when it was tapped, and by how much it moved.
+    pub fn mark_moved(self, tapped_s: f64, by_s: f64) -> String {
+        let step = self.seconds_step(by_s);
+        match self.0 {
+            Tongue::English => format!("tapped {}, moved {step}", self.test_clock(tapped_s)),
+        }
+    }
+
+    /// A step in time with its sign, such as "−10 s".
+    pub fn seconds_step(self, by_s: f64) -> String {
+        let sign = if by_s < 0.0 { "−" } else { "+" };
+        format!("{sign}{} s", by_s.abs().round())
+    }
+
+    /// A level as it was typed.
+    pub fn as_typed(self, typed: &str) -> String {
+        match self.0 {
+            Tongue::English => format!("typed {typed}"),
+        }
+    }
+
+    /// What the basin's own scale shows.
+    pub fn on_scale(self, kind: ScaleKind, shows: f64) -> String {
+        match (self.0, kind) {
+            (Tongue::English, ScaleKind::WallMarks) => format!("mark {shows:.1}"),
+            (Tongue::English, _) => format!("{:.0} mm", 1000.0 * shows),
+        }
+    }
+
+    /// A stretch in which the phone did not watch.
+    pub fn refill_gap(self, gap: &Gap) -> String {
+        let (from, to) = (self.test_clock(gap.from_s), self.test_clock(gap.to_s));
+        match self.0 {
+            Tongue::English => en::refill::gap(gap.why, &from, &to, self),
+        }
+    }
+
     /// The phone's clock was moved during a test.
     pub fn clock_moved(self, seconds: f64) -> String {
         let moved = self.test_clock(seconds.abs());
         match self.0 {
             Tongue::English => {
-                format!("The phone's clock was moved by {moved} during this test.")
+                let way = if seconds < 0.0 { "back" } else { "on" };
+                format!(
+                    "The phone's clock was set {way} by {moved} during this test. \
+                     The test's own clock was not."
+                )
             }
         }
     }

@@ -7,4 +7,5 @@ pub mod icon;
 pub mod number;
 pub mod picture;
 pub mod shell;
+pub mod take_back;
 pub mod waterline;

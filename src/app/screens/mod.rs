@@ -1,5 +1,6 @@
 //! The screens.
 
+mod beep;
 pub mod found;
 pub mod home;
 pub mod leaving;
@@ -8,7 +9,10 @@ pub mod numbers;
 pub mod outbox;
 pub mod overview;
 pub mod refill;
+mod refill_level;
+mod refill_marks;
 mod refill_verdict;
+mod refill_watch;
 pub mod report;
 pub mod settings;
 pub mod site;

@@ -3,10 +3,11 @@
 //! nothing; every mark is an entry on disk before it shows.
 
 use crate::app::view::prelude::*;
-use gloo_timers::callback::Interval;
-use uom::si::length::{inch, meter, millimeter};
 
+use super::refill_level::LevelEntry;
+use super::refill_marks::{MarkList, mark, plain};
 use super::refill_verdict::VerdictView;
+use super::refill_watch::watch;
 use super::visit_frame::{Job, StationScreen};
 use crate::app::ledger::ledger;
 use crate::app::parts::chart::ChartView;
@@ -14,10 +15,10 @@ use crate::app::parts::icon::{Draw, Icon};
 use crate::app::parts::number::Amount;
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
-use crate::quantity::{Length, System, Value, show};
+use crate::quantity::{Value, show};
 use crate::record::{Body, Site, Test, TestId, Visit, VisitId, refill_setup};
 use crate::refill::{
-    ExpectedMark, MarkKind, Phase, allowed, cautions, drain_open, expected, judge, phase, plan,
+    ExpectedMark, Phase, allowed, cautions, drain_open, expected, judge, phase, plan,
 };
 use crate::report::refill_chart;
 use crate::words::Phrase as P;
@@ -128,37 +129,6 @@ fn Plan(site: Site, visit: Visit) -> View {
     }
 }
 
-/// A mark made now.
-fn mark(job: Job, test: TestId, kind: ExpectedMark, level: Length) {
-    let mark = match kind {
-        ExpectedMark::Level => MarkKind::Level {
-            below_overflow: level,
-        },
-        ExpectedMark::DrawdownBegan => MarkKind::DrawdownBegan,
-        ExpectedMark::DrawdownEnded => MarkKind::DrawdownEnded,
-        ExpectedMark::CallSeen => MarkKind::CallSeen,
-        ExpectedMark::WaterSeen => MarkKind::WaterSeen,
-        ExpectedMark::ShutOff => MarkKind::ShutOff,
-        ExpectedMark::Interrupted => MarkKind::Interrupted,
-        ExpectedMark::Stopped => MarkKind::Stopped,
-    };
-    job.write(Body::Marked {
-        test,
-        mark,
-        typed: None,
-    });
-    buzz();
-}
-
-/// A short buzz under the thumb, where the phone has one.
-fn buzz() {
-    let navigator = crate::app::ports::window().navigator();
-    let known = js_sys::Reflect::has(&navigator, &"vibrate".into()).unwrap_or(false);
-    if known {
-        navigator.vibrate_with_duration(40);
-    }
-}
-
 /// The next expected mark, in the thumb's reach.
 #[component]
 fn NextMark(job: Job, test_id: TestId, next: Signal<Option<ExpectedMark>>) -> View {
@@ -170,21 +140,13 @@ fn NextMark(job: Job, test_id: TestId, next: Signal<Option<ExpectedMark>>) -> Vi
                     class="primary"
                     data-test="next-mark"
                     data-mark=format!("{kind:?}")
-                    on:click=tap(move |_| mark(job, test_id, kind, Length::default()))
+                    on:click=tap(move |_| mark(job, test_id, plain(kind), None, || {}))
                 >
                     {words.refill_mark(kind)}
                 </button>
             }
         })
     })
-}
-
-/// The step of the level buttons and where they start.
-fn step(system: System) -> Length {
-    match system {
-        System::Us => Length::new::<inch>(0.25),
-        System::Si => Length::new::<millimeter>(5.0),
-    }
 }
 
 /// The test under way.
@@ -195,24 +157,15 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
     let Some(first) = test.get_untracked() else {
         return View::default();
     };
-    let (id, begun) = (first.id, first.begun);
+    let id = first.id;
     let now = RwSignal::new(ledger().now());
-    let tick = StoredValue::new_local(Interval::new(250, move || now.set(ledger().now())));
-    on_cleanup(move || tick.dispose());
+    watch(job, id, now);
     super::wake::keep_screen_on();
-    let clock = move || words.test_clock(now.get().seconds_since(&begun));
-    let marks = Memo::new(move |_| test.get().map(|t| t.timed()).unwrap_or_default());
-    let start = job
-        .visit
-        .with_untracked(|v| v.as_ref().and_then(|v| v.last_level()))
-        .unwrap_or(first.setup.stop_level.unwrap_or_default());
-    let unit = step(system).get::<meter>();
-    let steps = RwSignal::new((start.get::<meter>() / unit).round());
-    let level = move || Length::new::<meter>(steps.get() * unit);
-    let low = move || {
-        let limit = first.setup.low_limit?;
-        (level() >= limit && matches!(phase(&marks.get()), Phase::DrawingDown)).then_some(())
+    let clock = move || {
+        let now = now.get();
+        test.with(|t| t.as_ref().map(|t| words.test_clock(t.clock_s(&now))))
     };
+    let marks = Memo::new(move |_| test.get().map(|t| t.timed()).unwrap_or_default());
     let sentence = move || {
         let marks = marks.get();
         words.refill_phase(phase(&marks), drain_open(&marks))
@@ -235,7 +188,7 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
                     <button
                         type="button"
                         data-test=format!("mark-{kind:?}")
-                        on:click=tap(move |_| mark(job, id, kind, Length::default()))
+                        on:click=tap(move |_| mark(job, id, plain(kind), None, || {}))
                     >
                         {words.refill_mark(kind)}
                     </button>
@@ -262,51 +215,7 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
                 })
             }}
         </section>
-        <section>
-            <h3 id="level-label">{words.phrase(P::LevelNow)}</h3>
-            <div class="stepper" role="group" aria-labelledby="level-label">
-                <button
-                    type="button"
-                    aria-label=words.phrase(P::Higher)
-                    data-test="level-up"
-                    on:click=tap(move |_| steps.update(|s| *s -= 1.0))
-                >
-                    "▲"
-                </button>
-                <output data-test="level-now">
-                    {move || markup! { <Amount value=Value::level(level()) /> }}
-                </output>
-                <button
-                    type="button"
-                    aria-label=words.phrase(P::Deeper)
-                    data-test="level-down"
-                    on:click=tap(move |_| steps.update(|s| *s += 1.0))
-                >
-                    "▼"
-                </button>
-            </div>
-            <button
-                type="button"
-                class="second"
-                data-test="mark-level"
-                on:click=tap(move |_| mark(job, id, ExpectedMark::Level, level()))
-            >
-                {words.phrase(P::MarkLevel)}
-            </button>
-            {move || {
-                low()
-                    .map(|()| {
-                        markup! {
-                            <div class="notice urgent" role="alert">
-                                <Draw icon=Icon::Warning />
-                                <p>
-                                    <strong>{words.phrase(P::AtLowLimit)}</strong>
-                                </p>
-                            </div>
-                        }
-                    })
-            }}
-        </section>
+        <LevelEntry job test id />
         <section>{chart}</section>
         <section>
             <h3>{words.phrase(P::OtherMarks)}</h3>
@@ -318,48 +227,6 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
             <p class="sub small">{words.phrase(P::GapNote)}</p>
         </section>
     }
-}
-
-/// Every mark with its time, newest first, each can be taken back.
-#[component]
-fn MarkList(job: Job, test: Memo<Option<Test>>) -> View {
-    let words = prefs().words;
-    let system = prefs().system.get_untracked();
-    live(move || {
-        let test = test.get()?;
-        if test.marks.is_empty() {
-            return Some(markup! { <p class="sub">{words.phrase(P::NoMarksYet)}</p> });
-        }
-        let rows = test
-            .marks
-            .iter()
-            .rev()
-            .map(|m| {
-                let entry = m.entry;
-                let name = match m.kind {
-                    MarkKind::Level { below_overflow } => {
-                        show(Value::level(below_overflow), system).to_string()
-                    }
-                    kind => words.refill_mark_short(kind.name()).to_owned(),
-                };
-                let at = words.test_clock(m.at.seconds_since(&test.begun));
-                markup! {
-                    <li data-test="mark">
-                        <span title=m.at.clock_seconds()>{at}</span>
-                        <span>{name}</span>
-                        <button
-                            type="button"
-                            class="plain"
-                            on:click=tap(move |_| ledger().withdraw(job.about(), entry))
-                        >
-                            {words.phrase(P::TakeBack)}
-                        </button>
-                    </li>
-                }
-            })
-            .collect_view();
-        Some(markup! { <ol class="marks" data-test="marks">{rows}</ol> })
-    })
 }
 
 /// After the test.

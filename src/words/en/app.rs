@@ -112,7 +112,7 @@ phrases! {
     Deeper: "Lower";
     Higher: "Higher";
     TestClock: "Test clock";
-    GapNote: "Reload, lock or restart the phone: the test goes on.";
+    GapNote: "Reload, lock or restart the phone: the test goes on. Gaps are listed.";
     NoMarksYet: "No marks yet.";
     Verdict: "Verdict";
     Figures: "Figures";
@@ -135,6 +135,16 @@ phrases! {
     MinutesAxis: "minutes";
     BelowOverflowAxis: "below overflow";
     Interval95: "95 % interval";
+    PutBack: "Put back";
+    MoveMark: "Tapped late? Move the mark";
+    TypeLevel: "Or type what the scale shows";
+    ScaleTitle: "How this basin is read";
+    ScaleBelow: "Below overflow";
+    ScaleStaff: "Staff";
+    ScaleMarks: "Wall marks";
+    ScaleAtLip: "It shows at the overflow";
+    ScaleAtLipHint: "Staff: in mm unless another unit is typed. Wall: marks counted up to the overflow.";
+    ScaleEach: "From mark to mark";
 
     LeftSub: "Cause, work, and the leaving round. What is not so blocks nothing, and is printed.";
     CauseTitle: "Cause";
