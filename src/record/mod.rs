@@ -9,6 +9,7 @@
 
 mod body;
 pub mod demo;
+mod earlier;
 mod entry;
 mod figures;
 mod given;
@@ -23,6 +24,7 @@ mod test;
 mod visit;
 
 pub use body::{Body, LeavingItem, LeavingState, MachineState, Way, What, When};
+pub use earlier::{earlier_fill, earlier_tests};
 pub use entry::{About, Entry, Pen, VERSION};
 pub use figures::{Figures, Head, Known, Lack};
 pub use given::{KnownInput, known_input};

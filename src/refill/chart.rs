@@ -41,6 +41,8 @@ pub struct FigureLine {
     pub from: (f64, f64),
     /// Where it ends.
     pub to: (f64, f64),
+    /// Its 95 % band: seconds, upper and lower edge in metres below the lip.
+    pub band: [(f64, f64, f64); 3],
 }
 
 /// A level worth a line across the figure.
@@ -93,6 +95,40 @@ pub struct Figure {
 /// Shortest time axis, in seconds.
 const SHORTEST_S: f64 = 60.0;
 
+impl Figure {
+    /// Makes room for another figure, so that both share their axes.
+    pub fn widen(&mut self, other: &Figure, unit: TickUnit) {
+        self.x_min_s = self.x_min_s.min(other.x_min_s);
+        self.x_max_s = self.x_max_s.max(other.x_max_s);
+        self.y_top_m = self.y_top_m.min(other.y_top_m);
+        self.y_bottom_m = self.y_bottom_m.max(other.y_bottom_m);
+        self.x_ticks = time_ticks(self.x_min_s, self.x_max_s);
+        self.y_ticks = level_ticks(self.y_top_m, self.y_bottom_m, unit);
+    }
+
+    /// Moves everything in it along the time axis.
+    pub fn shift(&mut self, by_s: f64) {
+        self.x_min_s += by_s;
+        self.x_max_s += by_s;
+        self.points.iter_mut().for_each(|p| p.t_s += by_s);
+        self.marks.iter_mut().for_each(|m| m.t_s += by_s);
+        for line in &mut self.lines {
+            line.from.0 += by_s;
+            line.to.0 += by_s;
+            line.band.iter_mut().for_each(|b| b.0 += by_s);
+        }
+    }
+
+    /// When water ran, or else the test began.
+    pub fn water_s(&self) -> f64 {
+        let water = self
+            .marks
+            .iter()
+            .find(|m| m.mark == ExpectedMark::WaterSeen);
+        water.map_or(self.x_min_s, |m| m.t_s)
+    }
+}
+
 /// Draws up the figure of a test; `outcome` is what
 /// [`judge`](super::judge()) said of the same setup and marks.
 pub fn figure(setup: &Setup, marks: &[Mark], outcome: &Outcome, unit: TickUnit) -> Figure {
@@ -135,6 +171,7 @@ pub fn figure(setup: &Setup, marks: &[Mark], outcome: &Outcome, unit: TickUnit) 
             part: *part,
             from: (f.from_s, m(f.from_level)),
             to: (f.to_s, m(f.to_level)),
+            band: f.band.map(|(t, low, high)| (t, m(low), m(high))),
         })
         .collect();
     let set = [

@@ -102,6 +102,9 @@ pub struct RateFit {
     pub from_level: Length,
     /// The line's level at `to_s`, below the lip.
     pub to_level: Length,
+    /// The 95 % band of the line at its ends and middle: seconds, upper and lower
+    /// level below the lip.
+    pub band: [(f64, Length, Length); 3],
     /// Readings used.
     pub used: usize,
     /// Times of readings left out as gross errors.
@@ -128,11 +131,22 @@ impl Stretch {
         self.set_spread(spread(rss, free as f64));
     }
 
+    /// What one reading's interval shrinks to on the line at `x`.
+    fn share(&self, x: f64) -> f64 {
+        let far = x - self.line.mean_x;
+        (1.0 / self.line.n as f64 + far * far / self.line.sxx).sqrt()
+    }
+
     fn set_spread(&mut self, spread: (f64, f64)) {
         self.spread = spread;
         let half = self.even.area * student_975(spread.1) * spread.0 / self.line.sxx.sqrt();
         let value = self.fit.flow.si().1;
         self.fit.flow = Estimate::around(value, half, half);
+        let (from, to) = (self.fit.from_s, self.fit.to_s);
+        self.fit.band = [from, 0.5 * (from + to), to].map(|at| {
+            let level = self.level(at, reading_half(Some(self)) * self.share(at));
+            (at, level.low, level.high)
+        });
     }
 
     /// The level the line gives at `x`, with this much on either side in even
@@ -270,6 +284,7 @@ pub(super) fn inflow(basin: &Basin, readings: &[(f64, f64)]) -> Result<Stretch, 
         to_s,
         from_level: length(even.level(line.at(from_s))),
         to_level: length(even.level(line.at(to_s))),
+        band: [(from_s, Length::default(), Length::default()); 3],
         used: kept.len(),
         left_out: left_out.iter().map(|p| p.0).collect(),
     };
@@ -332,14 +347,12 @@ fn level_beside(
 }
 
 fn level_on_line(at_s: f64, stretch: &Stretch) -> Option<LevelEstimate> {
-    let (line, fit) = (&stretch.line, &stretch.fit);
+    let fit = &stretch.fit;
     let reach = REACH * (fit.to_s - fit.from_s);
     if at_s < fit.from_s - reach || at_s > fit.to_s + reach {
         return None;
     }
-    let far = at_s - line.mean_x;
-    let share = (1.0 / line.n as f64 + far * far / line.sxx).sqrt();
-    Some(stretch.level(at_s, reading_half(Some(stretch)) * share))
+    Some(stretch.level(at_s, reading_half(Some(stretch)) * stretch.share(at_s)))
 }
 
 /// The height between the lower and the upper of two levels.

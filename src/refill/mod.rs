@@ -31,7 +31,7 @@ pub use judge::{Outcome, judge};
 pub use mark::{ExpectedMark, Mark, MarkKind};
 pub use measure::Delays;
 pub use phase::{Phase, allowed, drain_open, expected, phase};
-pub use plan::{Caution, DrawBasis, Plan, cautions, plan};
+pub use plan::{Caution, DrawBasis, Plan, cautions, plan, valve_range};
 pub use scale::{Scale, ScaleKind};
 pub use seen::{Rise, Span};
 pub use setup::{FlowRange, Setup};

@@ -11,10 +11,10 @@ pub mod pdf;
 mod refill_chart;
 pub mod text;
 
-pub use chart::{Chart, Ink};
+pub use chart::{Chart, Ink, Stroke};
 pub use compose::compose;
 pub use pdf::{DocDate, Fonts, PdfError, to_pdf};
-pub use refill_chart::refill_chart;
+pub use refill_chart::{refill_chart, refill_chart_in, refill_overlay};
 pub use text::to_text;
 
 #[cfg(test)]

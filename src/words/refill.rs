@@ -84,9 +84,37 @@ impl Words {
         }
     }
 
+    /// How long the fill should take.
+    pub fn fill_takes(self, least: f64, most: f64) -> String {
+        let (least, most) = (minutes(least), minutes(most));
+        match self.0 {
+            Tongue::English => format!("{least} to {most} for the fill."),
+        }
+    }
+
+    /// How long a fill may take that still passes.
+    pub fn fill_at_most(self, most: f64) -> String {
+        let most = minutes(most);
+        match self.0 {
+            Tongue::English => {
+                format!("A fill of up to {most} still covers the need with a quarter to spare.")
+            }
+        }
+    }
+
+    /// How long until the pump inlet is at risk when no water comes.
+    pub fn minutes_to_limit(self, left: f64) -> String {
+        let left = minutes(left);
+        match self.0 {
+            Tongue::English => {
+                format!("Pump inlet. If no water comes, the losses take {left} to get there.")
+            }
+        }
+    }
+
     /// How long the drawdown would take by the losses alone.
     pub fn minutes_if_drain_shut(self, minutes: f64) -> String {
-        let time = show(Value::duration(minutes_as_time(minutes)), System::Us);
+        let time = self::minutes(minutes);
         match self.0 {
             Tongue::English => format!("Without the drain, the losses alone take {time}."),
         }
@@ -213,6 +241,10 @@ impl Words {
             Tongue::English => en::refill::basis(basis),
         }
     }
+}
+
+fn minutes(minutes: f64) -> String {
+    show(Value::duration(minutes_as_time(minutes)), System::Us).to_string()
 }
 
 fn minutes_as_time(minutes: f64) -> Time {

@@ -99,6 +99,7 @@ impl Lot {
     }
 
     /// Mean half-width of the interval of the flow, in percent of it.
+    #[allow(dead_code)] // the bench prints it
     pub fn width_percent(&self) -> f64 {
         100.0 * self.width / self.gross.given.max(1) as f64
     }

@@ -11,6 +11,8 @@ pub mod overview;
 pub mod refill;
 mod refill_level;
 mod refill_marks;
+mod refill_plan;
+mod refill_replay;
 mod refill_verdict;
 mod refill_watch;
 pub mod report;

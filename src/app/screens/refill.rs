@@ -6,20 +6,18 @@ use crate::app::view::prelude::*;
 
 use super::refill_level::LevelEntry;
 use super::refill_marks::{MarkList, mark, plain};
+use super::refill_plan::{Plan, ValveTyped};
+use super::refill_replay::Earlier;
 use super::refill_verdict::VerdictView;
 use super::refill_watch::watch;
 use super::visit_frame::{Job, StationScreen};
 use crate::app::ledger::ledger;
 use crate::app::parts::chart::ChartView;
 use crate::app::parts::icon::{Draw, Icon};
-use crate::app::parts::number::Amount;
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
-use crate::quantity::{Value, show};
-use crate::record::{Body, Site, Test, TestId, Visit, VisitId, refill_setup};
-use crate::refill::{
-    ExpectedMark, Phase, allowed, cautions, drain_open, expected, judge, phase, plan,
-};
+use crate::record::{Body, Test, TestId, VisitId};
+use crate::refill::{ExpectedMark, Phase, allowed, drain_open, expected, judge, phase};
 use crate::report::refill_chart;
 use crate::words::Phrase as P;
 
@@ -37,15 +35,12 @@ pub fn Refill(id: VisitId) -> View {
                 .map(|t| (t.id, phase(&t.timed()) != Phase::Stopped))
         })
     });
+    let valve = ValveTyped::of(job);
     let begin = move |_| {
-        let Some((visit, site)) = job.both() else {
-            return;
-        };
-        let test: TestId = ledger().id();
-        job.write(Body::TestBegun {
-            test,
-            setup: refill_setup(&site, &visit),
-        });
+        if let Some(setup) = untrack(|| valve.setup(job)) {
+            let test: TestId = ledger().id();
+            job.write(Body::TestBegun { test, setup });
+        }
     };
     let next = move || test.with(|t| t.as_ref().and_then(|t| expected(&t.timed())));
     let act = move || match up.get() {
@@ -67,65 +62,25 @@ pub fn Refill(id: VisitId) -> View {
         },
     };
     let body = move || match up.get() {
-        None => job
-            .both()
-            .map(|(visit, site)| markup! { <Plan site visit /> }),
-        Some((_, true)) => Some(markup! { <Running job test /> }),
-        Some((_, false)) => Some(markup! { <Ended test /> }),
+        None => markup! {
+            <Plan job valve />
+            <Earlier job />
+        },
+        Some((_, true)) => markup! { <Running job test /> },
+        Some((_, false)) => markup! {
+            <Ended test />
+            <section>
+                <h3>{words.phrase(P::Marks)}</h3>
+                <MarkList job test />
+            </section>
+            <Earlier job />
+        },
     };
     let sub = words.phrase(P::RefillSub);
     markup! {
         <StationScreen job title=P::StationRefill sub name="refill" act>
             {body}
         </StationScreen>
-    }
-}
-
-/// Before the test: what it will take, and what can hurt.
-#[component]
-fn Plan(site: Site, visit: Visit) -> View {
-    let words = prefs().words;
-    let system = prefs().system.get_untracked();
-    let setup = refill_setup(&site, &visit);
-    let facts = plan(&setup, None).ok().map(|plan| {
-        let minutes = plan
-            .minutes_without_drain
-            .map(|m| words.minutes_if_drain_shut(m));
-        markup! {
-            <div class="two">
-                <div class="number">
-                    <span class="label">{words.phrase(P::DrawTo)}</span>
-                    <Amount value=Value::level(plan.draw_down_to) />
-                    <span class="small sub">{words.refill_basis(plan.basis)}</span>
-                </div>
-                <div class="number">
-                    <span class="label">{words.phrase(P::WaterSpent)}</span>
-                    <Amount value=Value::volume(plan.volume_spent) />
-                    <span class="small sub">{minutes}</span>
-                </div>
-                <div class="number">
-                    <span class="label">{words.phrase(P::NeedNow)}</span>
-                    <Amount value=Value::flow(setup.makeup_need) />
-                    <span class="small sub">{words.phrase(P::NeedBasis)}</span>
-                </div>
-            </div>
-        }
-    });
-    let losses = show(Value::flow(setup.loss_while_testing), system).to_string();
-    markup! {
-        <section>
-            <h2>{words.phrase(P::PlanTitle)}</h2>
-            {facts}
-            <p class="sub small">{words.losses_while_testing(&losses)}</p>
-            <div class="notice caution">
-                <Draw icon=Icon::Warning />
-                <ul class="bullets">
-                    {cautions()
-                        .map(|c| markup! { <li>{words.refill_caution(c)}</li> })
-                        .collect_view()}
-                </ul>
-            </div>
-        </section>
     }
 }
 

@@ -96,6 +96,29 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
             |s| words.span(s),
         )
     };
+    let each = (outcome.cycles.len() > 1).then(|| {
+        let rows = outcome
+            .cycles
+            .iter()
+            .enumerate()
+            .map(|(n, cycle)| {
+                let fill = cycle.fill_gross.map(|e| said(Value::flow(e.value)));
+                markup! {
+                    <tr>
+                        <th scope="row">{(n + 1).to_string()}</th>
+                        <td>{words.refill_verdict(cycle.verdict)}</td>
+                        <td>{fill.unwrap_or_default()}</td>
+                    </tr>
+                }
+            })
+            .collect_view();
+        markup! {
+            <h3>{words.phrase(P::EachFill)}</h3>
+            <table data-test="each-fill">
+                <tbody>{rows}</tbody>
+            </table>
+        }
+    });
     markup! {
         <section>
             <p class=class data-test="verdict">
@@ -127,6 +150,8 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
                     </tr>
                 </tbody>
             </table>
+            <p class="sub small">{words.phrase(P::BasinGiven)}</p>
+            {each}
         </section>
     }
 }

@@ -55,8 +55,8 @@ pub fn watch(job: Job, test: TestId, now: RwSignal<Moment>) {
         let saw = Closure::<dyn Fn()>::new(|| HIDDEN.with(|h| h.set(h.get() || hidden())));
         let saw = saw.into_js_value();
         // Fails only for a listener that is none.
-        let _ = document()
-            .add_event_listener_with_callback("visibilitychange", saw.unchecked_ref());
+        let _ =
+            document().add_event_listener_with_callback("visibilitychange", saw.unchecked_ref());
     }
     let noted = ledger().text(&key(test)).and_then(|t| read(&t));
     let last = SEEN.with_borrow(|s| *s).or(noted);
