@@ -93,6 +93,18 @@ pub enum Body {
         /// back.
         by_s: f64,
     },
+    /// A reading of the loop while it recovers: each stands by itself, at its
+    /// time.
+    LoopRead {
+        /// What was read.
+        what: What,
+        /// On which machine, when it is a machine's.
+        machine: Option<MachineId>,
+        /// The value, in SI.
+        value: Value,
+        /// As it was typed.
+        typed: String,
+    },
     /// The page watches a running test again after it did not.
     TestResumed {
         /// Which test.

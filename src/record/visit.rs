@@ -5,6 +5,7 @@ use super::body::{Body, LeavingItem, LeavingState, MachineState, Way, What, When
 use super::entry::{About, Entry};
 use super::id::{EntryId, FileId, MachineId, SiteId, TestId, VisitId};
 use super::moment::Moment;
+use super::recovery::LoopPoint;
 use super::standing::withdrawn;
 use super::table::Table;
 use super::test::Test;
@@ -101,6 +102,10 @@ pub struct Visit {
     pub corrections: Vec<Correction>,
     /// Refill tests in order of time.
     pub tests: Vec<Test>,
+    /// The loop on its way back, in order of time.
+    pub recovery: Vec<LoopPoint>,
+    /// Machines seen running as left, in order of time.
+    pub started: Vec<(Moment, MachineId)>,
     /// The cause as last named.
     pub cause: Option<Cause>,
     /// The leaving round.
@@ -140,6 +145,8 @@ impl Visit {
                 answers: Vec::new(),
                 corrections: Vec::new(),
                 tests: Vec::new(),
+                recovery: Vec::new(),
+                started: Vec::new(),
                 cause: None,
                 leaving: Table::new(),
                 notes: Vec::new(),
@@ -218,6 +225,9 @@ impl Visit {
                 state,
             } => {
                 self.machines.insert((*when, *machine), *state);
+                if (*when, *state) == (When::AsLeft, MachineState::Running) {
+                    self.started.push((at, *machine));
+                }
             }
             Body::CheckAnswered {
                 check,
@@ -251,6 +261,19 @@ impl Visit {
                     test.mark(entry.id, at, *mark, typed.clone());
                 }
             }
+            Body::LoopRead {
+                what,
+                machine,
+                value,
+                typed,
+            } => self.recovery.push(LoopPoint {
+                entry: entry.id,
+                at,
+                what: *what,
+                machine: *machine,
+                value: *value,
+                typed: typed.clone(),
+            }),
             Body::MarkMoved { test, mark, by_s } => {
                 if let Some(test) = self.test(*test) {
                     test.move_mark(*mark, *by_s, entry.id);

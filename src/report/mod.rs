@@ -8,12 +8,14 @@ pub mod chart;
 mod compose;
 pub mod doc;
 pub mod pdf;
+mod recovery_chart;
 mod refill_chart;
 pub mod text;
 
 pub use chart::{Chart, Ink, Stroke};
 pub use compose::compose;
 pub use pdf::{DocDate, Fonts, PdfError, to_pdf};
+pub use recovery_chart::recovery_chart;
 pub use refill_chart::{refill_chart, refill_chart_in, refill_overlay};
 pub use text::to_text;
 

@@ -120,6 +120,38 @@ impl Words {
         }
     }
 
+    /// When the next machine may be started.
+    pub fn start_in(self, machine: &str, seconds: f64) -> String {
+        let time = self.test_clock(seconds);
+        match self.0 {
+            Tongue::English => format!("{machine} in {time}"),
+        }
+    }
+
+    /// The next machine may be started.
+    pub fn start_now(self, machine: &str) -> String {
+        match self.0 {
+            Tongue::English => format!("{machine} now"),
+        }
+    }
+
+    /// The button that notes a start.
+    pub fn machine_started(self, machine: &str) -> String {
+        match self.0 {
+            Tongue::English => format!("{machine} started"),
+        }
+    }
+
+    /// Where the loop settles.
+    pub fn settles_at(self, temperature: &str) -> String {
+        match self.0 {
+            Tongue::English => format!(
+                "With the machines noted as running it settles near {temperature}. Line: expected, \
+                 within 30 % of the way still to go."
+            ),
+        }
+    }
+
     /// A mark was just taken back.
     pub fn taken_back(self, mark: &str) -> String {
         match self.0 {

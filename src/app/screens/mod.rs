@@ -12,6 +12,7 @@ pub mod refill;
 mod refill_level;
 mod refill_marks;
 mod refill_plan;
+mod refill_recovery;
 mod refill_replay;
 mod refill_verdict;
 mod refill_watch;

@@ -7,6 +7,7 @@ use crate::app::view::prelude::*;
 use super::refill_level::LevelEntry;
 use super::refill_marks::{MarkList, mark, plain};
 use super::refill_plan::{Plan, ValveTyped};
+use super::refill_recovery::LoopRecovery;
 use super::refill_replay::Earlier;
 use super::refill_verdict::VerdictView;
 use super::refill_watch::watch;
@@ -64,6 +65,7 @@ pub fn Refill(id: VisitId) -> View {
     let body = move || match up.get() {
         None => markup! {
             <Plan job valve />
+            <LoopRecovery job />
             <Earlier job />
         },
         Some((_, true)) => markup! { <Running job test /> },
@@ -73,6 +75,7 @@ pub fn Refill(id: VisitId) -> View {
                 <h3>{words.phrase(P::Marks)}</h3>
                 <MarkList job test />
             </section>
+            <LoopRecovery job />
             <Earlier job />
         },
     };

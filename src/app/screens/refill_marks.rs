@@ -139,7 +139,7 @@ fn row(job: Job, test: TestId, m: &LoggedMark, open: RwSignal<Option<EntryId>>) 
     let title = m.at.clock_seconds();
     let name = name(m.kind);
     markup! {
-        <li data-test="mark">
+        <li data-test="mark" data-entry=entry.to_string()>
             <span title=title>{at}</span>
             <span>{name} <small class="sub">{note}</small></span>
             {choice(

@@ -148,6 +148,15 @@ phrases! {
     Replay: "Replay";
     LayUnder: "Lay under";
     EachFill: "Each fill";
+    RecoveryTitle: "The loop recovering";
+    RecoverySummary: "Water entering the machines: read, and as expected within 30 %.";
+    RecoveryCaution: "Start machines only when the pump and fan run and the basin holds its level. Find why a high-pressure cut-out tripped before resetting it; the maker's restart delay governs.";
+    EnteringAxis: "Water entering the machines";
+    NoteReading: "Note it";
+    HeadOfStarted: "Head of the machine started last";
+    LoopWater: "Water in the loop";
+    LoopWaterHint: "Left empty: the basin and three minutes of design flow.";
+    RestartUnknown: "When to start the next can't be worked out: heat or cut-out of a machine is not known, or the loop stays too warm.";
     BasinGiven: "The intervals are of the readings. The basin's size is taken as given: 5 % in its surface is 5 % in the flow.";
     MoveMark: "Tapped late? Move the mark";
     TypeLevel: "Or type what the scale shows";
