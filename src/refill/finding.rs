@@ -222,6 +222,12 @@ pub enum Finding {
         /// Flow into the basin after the shut-off, losses added back.
         flow: Estimate,
     },
+    /// More water came in after the shut-off than the plant ever uses: the valve
+    /// does not shut, and the basin will run over.
+    ValvePasses {
+        /// Flow into the basin after the shut-off, losses added back.
+        flow: Estimate,
+    },
     /// The level fell after the shut-off by more than the losses explain.
     Sag {
         /// Flow out of the basin beyond the losses.
@@ -303,6 +309,7 @@ impl Finding {
             | FillBelowNeed(_)
             | FillBelowDesign(_)
             | StoppedShort { .. }
+            | ValvePasses { .. }
             | CalledLate { .. }
             | NoShutOff { .. }
             | PastOverflow { .. } => Weight::Fail,

@@ -20,7 +20,8 @@ pub(super) const MARGIN: f64 = 1.25;
 /// level, in seconds; delays of a few seconds against waves are usual. Common
 /// practice, no source.
 const CALL_WAIT_S: f64 = 60.0;
-/// the slowest motor valves need about two minutes. Common practice, no source.
+/// How long water may take to come after the call, in seconds: the slowest motor
+/// valves need about two minutes. Common practice, no source.
 const WATER_WAIT_S: f64 = 180.0;
 /// Water later than this after the call is worth a watch, in seconds.
 const WATER_LATE_S: f64 = 60.0;
@@ -275,7 +276,13 @@ fn shut_off_findings(setup: &Setup, cycle: &Cycle, figures: &Figures, out: &mut 
         });
     }
     match figures.after_gross {
-        Ok(flow) if flow.low > VolumeRate::default() => out.push(Finding::AfterDrip { flow }),
+        Ok(flow) if flow.low > VolumeRate::default() => {
+            let most = setup.makeup_need.max(setup.design_need.unwrap_or_default());
+            out.push(match most > VolumeRate::default() && flow.low > most {
+                true => Finding::ValvePasses { flow },
+                false => Finding::AfterDrip { flow },
+            });
+        }
         Ok(flow) if flow.high < VolumeRate::default() => {
             out.push(Finding::Sag {
                 flow: flow.reversed(),

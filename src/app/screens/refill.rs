@@ -72,8 +72,10 @@ pub fn Refill(id: VisitId) -> View {
         Some((_, false)) => markup! {
             <Ended test />
             <section>
-                <h3>{words.phrase(P::Marks)}</h3>
-                <MarkList job test />
+                <details>
+                    <summary>{words.phrase(P::Marks)}</summary>
+                    <MarkList job test />
+                </details>
             </section>
             <LoopRecovery job />
             <Earlier job />

@@ -35,16 +35,13 @@ pub fn LevelEntry(job: Job, test: Memo<Option<Test>>, id: TestId) -> View {
     let (lip_key, each_key) = (format!("lip {site}"), format!("each {site}"));
     let text_key = StoredValue::new(format!("level {id}"));
     let kept = kind_key.with_value(|k| ledger().text(k));
-    let first = KINDS
-        .into_iter()
-        .find(|k| Some(k.2) == kept.as_deref())
-        .map_or(ScaleKind::BelowOverflow, |k| k.0);
-    let kind = RwSignal::new(first);
+    let first = KINDS.iter().position(|k| Some(k.2) == kept.as_deref());
+    // Plain numbers: every other type of signal weighs kilobytes.
+    let place = RwSignal::new(first.unwrap_or(0) as f64);
+    let kind = move || KINDS[place.get() as usize].0;
     let (lip, each) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
     let text = RwSignal::new(String::new());
-    let scale = Memo::new(move |_| {
-        lip.with(|lip| each.with(|each| Scale::typed(kind.get(), lip, each, system)))
-    });
+    let scale = move || lip.with(|lip| each.with(|each| Scale::typed(kind(), lip, each, system)));
     let setup = test.with_untracked(|t| t.as_ref().map(|t| t.setup));
     let stood = job
         .visit
@@ -52,37 +49,35 @@ pub fn LevelEntry(job: Job, test: Memo<Option<Test>>, id: TestId) -> View {
         .or(setup.and_then(|s| s.stop_level))
         .unwrap_or_default();
     let step = move || {
-        let scale = scale.get();
-        scale.map_or(Length::new::<meter>(0.005), |s| s.step(system))
+        let step = scale().map(|s| s.step(system));
+        step.map_or(0.005, |s| s.get::<meter>())
     };
     // In whole steps, so that the buttons meet the marks of the tape.
-    let rounded = |level: Length, step: Length| step * (level / step).value.round();
-    let stepped = RwSignal::new(rounded(stood, step()));
+    let rounded = |level: f64, step: f64| step * (level / step).round();
+    let stepped = RwSignal::new(rounded(stood.get::<meter>(), untrack(step)));
     let is_typed = move || text.with(|t| !t.trim().is_empty());
-    let level = Memo::new(move |_| match is_typed() {
-        true => scale
-            .get()
-            .and_then(|s| text.with(|text| s.level(text, system))),
-        false => Ok(stepped.get()),
-    });
+    let level = move || match is_typed() {
+        true => scale().and_then(|s| text.with(|text| s.level(text, system))),
+        false => Ok(Length::new::<meter>(stepped.get())),
+    };
     let refused = Signal::derive(move || {
-        let refusal = level.get().err()?;
+        let refusal = level().err()?;
         (refusal != Refusal::Empty || is_typed())
             .then(|| words.refusal(&refusal, Kind::Level, system))
     });
     let turn = move |by: f64| {
-        let step = step();
-        if is_typed() {
+        let step = untrack(step);
+        if untrack(is_typed) {
             forget(text, text_key);
         }
         stepped.update(|l| *l = rounded(*l, step) + step * by);
     };
     let keep = move |_| {
-        let Ok(below_overflow) = level.get_untracked() else {
+        let Ok(below_overflow) = untrack(level) else {
             return;
         };
-        let typed = is_typed().then(|| text.get_untracked().trim().to_owned());
-        stepped.set(below_overflow);
+        let typed = untrack(is_typed).then(|| text.get_untracked().trim().to_owned());
+        stepped.set(below_overflow.get::<meter>());
         let kind = MarkKind::Level { below_overflow };
         forget(text, text_key);
         mark(job, id, kind, typed, || {});
@@ -93,7 +88,7 @@ pub fn LevelEntry(job: Job, test: Memo<Option<Test>>, id: TestId) -> View {
             t.as_ref()
                 .is_some_and(|t| phase(&t.timed()) == Phase::DrawingDown)
         });
-        (falling && level.get().is_ok_and(|l| l >= limit)).then(|| {
+        (falling && level().is_ok_and(|l| l >= limit)).then(|| {
             markup! {
                 <div class="notice urgent" role="alert">
                     <Draw icon=Icon::Warning />
@@ -105,22 +100,23 @@ pub fn LevelEntry(job: Job, test: Memo<Option<Test>>, id: TestId) -> View {
         })
     };
     let own = move || {
-        let kind = kind.get();
-        let number = match (kind, scale.get(), level.get()) {
+        let kind = kind();
+        let number = match (kind, scale(), level()) {
             (ScaleKind::BelowOverflow, ..) => None,
             (_, Ok(scale), Ok(level)) => Some(words.on_scale(kind, scale.shows(level))),
             _ => None,
         };
         number.map(|n| markup! { <span class="small sub">{n}</span> })
     };
-    let kinds = KINDS
-        .map(|(which, name, test)| {
+    let kinds = [0, 1, 2]
+        .map(|n| {
+            let (_, name, test) = KINDS[n];
             choice(
                 test,
                 words.phrase(name),
-                move || kind.get() == which,
+                move || place.get() == n as f64,
                 move || {
-                    kind.set(which);
+                    place.set(n as f64);
                     kind_key.with_value(|k| ledger().keep_text(k, test));
                 },
             )
@@ -146,7 +142,7 @@ pub fn LevelEntry(job: Job, test: Memo<Option<Test>>, id: TestId) -> View {
                 </button>
                 <output data-test="level-now">
                     {move || {
-                        level.get().ok().map(|l| markup! { <Amount value=Value::level(l) /> })
+                        level().ok().map(|l| markup! { <Amount value=Value::level(l) /> })
                     }}
                     {own}
                 </output>
@@ -175,8 +171,8 @@ pub fn LevelEntry(job: Job, test: Memo<Option<Test>>, id: TestId) -> View {
                 <div class="seg" role="group" aria-label=words.phrase(P::ScaleTitle)>
                     {kinds}
                 </div>
-                <div hidden=move || kind.get() == ScaleKind::BelowOverflow>{lip_field}</div>
-                <div hidden=move || kind.get() != ScaleKind::WallMarks>{each_field}</div>
+                <div hidden=move || kind() == ScaleKind::BelowOverflow>{lip_field}</div>
+                <div hidden=move || kind() != ScaleKind::WallMarks>{each_field}</div>
             </details>
         </section>
     }

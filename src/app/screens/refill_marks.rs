@@ -10,7 +10,7 @@ use crate::app::parts::take_back::take_back;
 use crate::app::prefs::prefs;
 use crate::app::view::prelude::*;
 use crate::quantity::{Value, show};
-use crate::record::{Body, EntryId, LoggedMark, MOST_MOVED_S, Test, TestId};
+use crate::record::{Body, LoggedMark, MOST_MOVED_S, Test, TestId};
 use crate::refill::{ExpectedMark, MarkKind};
 use crate::words::Phrase as P;
 
@@ -52,7 +52,8 @@ fn name(kind: MarkKind) -> String {
 #[component]
 pub fn MarkList(job: Job, test: Memo<Option<Test>>) -> View {
     let words = prefs().words;
-    let open = RwSignal::new(None::<EntryId>);
+    // Which mark is opened, by its place; -1 for none.
+    let open = RwSignal::new(-1.0);
     live(move || {
         let test = test.get()?;
         let back = test.undone.map(|(kind, entry)| {
@@ -78,7 +79,8 @@ pub fn MarkList(job: Job, test: Memo<Option<Test>>) -> View {
         let mut rows: Vec<(f64, View)> = test
             .marks
             .iter()
-            .map(|m| (m.at_s(), row(job, test.id, m, open)))
+            .enumerate()
+            .map(|(n, m)| (m.at_s(), row(job, test.id, m, n as f64, open)))
             .collect();
         for gap in &test.gaps {
             let said = words.refill_gap(gap);
@@ -96,7 +98,7 @@ pub fn MarkList(job: Job, test: Memo<Option<Test>>) -> View {
     })
 }
 
-fn row(job: Job, test: TestId, m: &LoggedMark, open: RwSignal<Option<EntryId>>) -> View {
+fn row(job: Job, test: TestId, m: &LoggedMark, n: f64, open: RwSignal<f64>) -> View {
     let words = prefs().words;
     let entry = m.entry;
     let at = words.test_clock(m.at_s());
@@ -113,7 +115,7 @@ fn row(job: Job, test: TestId, m: &LoggedMark, open: RwSignal<Option<EntryId>>) 
         job.write(Body::MarkMoved { test, mark, by_s });
     };
     let steps = move || {
-        (open.get() == Some(entry)).then(|| {
+        (open.get() == n).then(|| {
             let buttons = [-10.0, -1.0, 1.0, 10.0]
                 .map(|step| {
                     let label = words.seconds_step(step);
@@ -141,12 +143,15 @@ fn row(job: Job, test: TestId, m: &LoggedMark, open: RwSignal<Option<EntryId>>) 
     markup! {
         <li data-test="mark" data-entry=entry.to_string()>
             <span title=title>{at}</span>
-            <span>{name} <small class="sub">{note}</small></span>
+            <span>
+                {name}
+                <small class="sub">{note}</small>
+            </span>
             {choice(
                 "change-mark",
                 words.phrase(P::Change),
-                move || open.get() == Some(entry),
-                move || open.update(|o| *o = if *o == Some(entry) { None } else { Some(entry) }),
+                move || open.get() == n,
+                move || open.update(|o| *o = if *o == n { -1.0 } else { n }),
             )}
             {steps}
         </li>

@@ -41,7 +41,7 @@ pub fn LoopRecovery(job: Job) -> View {
     let now = RwSignal::new(ledger().now());
     let tick = StoredValue::new_local(Interval::new(500, move || now.set(ledger().now())));
     on_cleanup(move || tick.dispose());
-    let known = Memo::new(move |_| {
+    let known = move || {
         let (visit, site) = job.both()?;
         let volume = water.typed().and_then(|t| t.value.as_volume());
         let volume = volume.unwrap_or_else(|| loop_water(&site));
@@ -49,7 +49,7 @@ pub fn LoopRecovery(job: Job) -> View {
         let last = visit.recovery.last()?.at;
         let shown = (1.25 * last.seconds_since(&first)).max(SHOWN_S);
         outlook(&site, &visit, volume, shown).ok()
-    });
+    };
     let machine_name = move |id: MachineId| {
         job.site.with(|s| {
             let machines = s.as_ref().map(|s| &s.machines)?;
@@ -73,7 +73,7 @@ pub fn LoopRecovery(job: Job) -> View {
     };
     let last_started = move || job.visit.with(|v| v.as_ref()?.started.last().copied());
     let next = move || {
-        let outlook = known.get()?;
+        let outlook = known()?;
         let machine = *outlook.waiting.first()?;
         let name = machine_name(machine)?;
         let now = now.get();
@@ -106,7 +106,7 @@ pub fn LoopRecovery(job: Job) -> View {
         })
     };
     let figure = move || {
-        let outlook = known.get()?;
+        let outlook = known()?;
         let system = prefs().system.get();
         let chart = job
             .visit
@@ -140,7 +140,7 @@ pub fn LoopRecovery(job: Job) -> View {
     let of_machine = move || {
         last_started()
             .map(|s| s.1)
-            .or_else(|| known.get()?.waiting.first().copied())
+            .or_else(|| known()?.waiting.first().copied())
     };
     let head_label = words.phrase(P::HeadOfStarted);
     markup! {

@@ -1,6 +1,8 @@
 //! Earlier tests of the site: a replay of any of them, and two laid over each
 //! other.
 
+use std::rc::Rc;
+
 use gloo_timers::callback::Interval;
 
 use super::visit_frame::Job;
@@ -10,13 +12,13 @@ use crate::app::parts::choice::choice;
 use crate::app::prefs::prefs;
 use crate::app::view::prelude::*;
 use crate::quantity::{Value, show};
-use crate::record::{Test, TestId, earlier_tests};
+use crate::record::{Test, earlier_tests};
 use crate::refill::{MarkKind, judge};
 use crate::report::{refill_chart_in, refill_overlay};
 use crate::words::Phrase as P;
 
 /// Steps of a replay, and milliseconds from one to the next.
-const STEPS: u32 = 60;
+const STEPS: f64 = 60.0;
 const STEP_MS: u32 = 120;
 
 /// The test as it stood so far into it, as a share of all.
@@ -42,26 +44,32 @@ fn last_level(test: &Test) -> Option<String> {
 #[component]
 pub fn Earlier(job: Job) -> View {
     let words = prefs().words;
-    let open = RwSignal::new(None::<TestId>);
-    let under = RwSignal::new(None::<TestId>);
-    let at = RwSignal::new(STEPS);
-    let tests = Memo::new(move |_| {
-        let site = job.visit.with(|v| v.as_ref().map(|v| v.site));
-        site.map(|site| ledger().log().with(|log| earlier_tests(log, site)))
-            .unwrap_or_default()
+    // Places in the list, -1 for none; steps of the replay.
+    let (open, under, at) = (
+        RwSignal::new(-1.0),
+        RwSignal::new(-1.0),
+        RwSignal::new(STEPS),
+    );
+    let site = job.visit.with_untracked(|v| v.as_ref().map(|v| v.site));
+    let tests = site.map(|site| {
+        ledger()
+            .log()
+            .with_untracked(|log| earlier_tests(log, site))
     });
+    let tests = Rc::new(tests.unwrap_or_default());
+    let listed = tests.clone();
     let tick = Interval::new(STEP_MS, move || {
         if at.get_untracked() < STEPS {
-            at.update(|a| *a += 1);
+            at.update(|a| *a += 1.0);
         }
     });
     let tick = StoredValue::new_local(tick);
     on_cleanup(move || tick.dispose());
     let figure = move || {
         let system = prefs().system.get();
-        let tests = tests.get();
-        let of = |id: Option<TestId>| tests.iter().find(|t| Some(t.id) == id);
+        let of = |place: f64| tests.get(place as usize).filter(|_| place >= 0.0);
         let test = of(open.get())?;
+        let now = part(test, at.get() / STEPS);
         let outcome = judge(&test.setup, &test.timed());
         let chart = match of(under.get()).filter(|t| t.id != test.id) {
             Some(other) => {
@@ -69,12 +77,10 @@ pub fn Earlier(job: Job) -> View {
                 refill_overlay((test, &outcome), (other, &theirs), system, words)
             }
             None => {
-                let now = part(test, f64::from(at.get()) / f64::from(STEPS));
                 let stands = judge(&now.setup, &now.timed());
                 refill_chart_in(&now, &stands, (test, &outcome), system, words)
             }
         };
-        let now = part(test, f64::from(at.get()) / f64::from(STEPS));
         let clock = now.marks.last().map(|m| words.test_clock(m.at_s()));
         let level = last_level(&now);
         Some(markup! {
@@ -89,8 +95,8 @@ pub fn Earlier(job: Job) -> View {
                 class="second"
                 data-test="replay"
                 on:click=tap(move |_| {
-                    under.set(None);
-                    at.set(0);
+                    under.set(-1.0);
+                    at.set(0.0);
                 })
             >
                 {words.phrase(P::Replay)}
@@ -99,14 +105,14 @@ pub fn Earlier(job: Job) -> View {
     };
     let rows = move || {
         let system = prefs().system.get();
-        let tests = tests.get();
-        if tests.is_empty() {
+        if listed.is_empty() {
             return markup! { <p class="sub">{words.phrase(P::NoEarlier)}</p> };
         }
-        let rows = tests
+        let rows = listed
             .iter()
-            .map(|test| {
-                let id = test.id;
+            .enumerate()
+            .map(|(n, test)| {
+                let n = n as f64;
                 let outcome = judge(&test.setup, &test.timed());
                 let fill = outcome
                     .fill_gross
@@ -118,14 +124,14 @@ pub fn Earlier(job: Job) -> View {
                     words.refill_verdict(outcome.verdict),
                     fill.unwrap_or_default()
                 );
-                let lay = (open.get().is_some_and(|o| o != id)).then(|| {
+                let lay = (open.get() >= 0.0 && open.get() != n).then(|| {
                     choice(
                         "lay-under",
                         words.phrase(P::LayUnder),
-                        move || under.get() == Some(id),
+                        move || under.get() == n,
                         move || {
                             at.set(STEPS);
-                            under.update(|u| *u = if *u == Some(id) { None } else { Some(id) });
+                            under.update(|u| *u = if *u == n { -1.0 } else { n });
                         },
                     )
                 });
@@ -134,10 +140,10 @@ pub fn Earlier(job: Job) -> View {
                         {choice(
                             "earlier-test",
                             line,
-                            move || open.get() == Some(id),
+                            move || open.get() == n,
                             move || {
-                                under.set(None);
-                                open.set(Some(id));
+                                under.set(-1.0);
+                                open.set(n);
                                 at.set(STEPS);
                             },
                         )}

@@ -96,6 +96,9 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
             |s| words.span(s),
         )
     };
+    let today = test.setup.makeup_need;
+    let need = today.max(test.setup.design_need.unwrap_or_default());
+    let need = show(Value::flow(need), system);
     let each = (outcome.cycles.len() > 1).then(|| {
         let rows = outcome
             .cycles
@@ -133,8 +136,8 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
             <div class="number">
                 <span class="label">{words.phrase(P::NeedNow)}</span>
                 <span class="value">
-                    {show(Value::flow(test.setup.makeup_need), system).number}
-                    <span class="u">{show(Value::flow(test.setup.makeup_need), system).unit}</span>
+                    {need.number}
+                    <span class="u">{need.unit}</span>
                 </span>
             </div>
             {figures}

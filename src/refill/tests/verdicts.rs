@@ -174,7 +174,7 @@ fn water_without_the_call_noted_is_at_best_a_watch() {
 fn drip_and_sag_are_told_from_a_tight_valve() {
     let drip = marks(
         &Run {
-            drip: 0.3,
+            drip: 0.12,
             ..Run::default()
         },
         &mut Noise(4),
@@ -188,7 +188,18 @@ fn drip_and_sag_are_told_from_a_tight_valve() {
     else {
         panic!("no drip in {:#?}", outcome.findings)
     };
-    assert!(flow.low < lps(0.3) && lps(0.3) < flow.high);
+    assert!(flow.low < lps(0.12) && lps(0.12) < flow.high);
+    // More than the plant uses: it will run over.
+    let passing = marks(
+        &Run {
+            drip: 0.4,
+            ..Run::default()
+        },
+        &mut Noise(4),
+    );
+    let outcome = judge(&setup(), &passing);
+    assert_eq!(outcome.verdict, Verdict::Fail);
+    assert!(has(&outcome, |f| matches!(f, Finding::ValvePasses { .. })));
     let sag = marks(
         &Run {
             drip: -0.3,
@@ -199,6 +210,71 @@ fn drip_and_sag_are_told_from_a_tight_valve() {
     assert!(has(&judge(&setup(), &sag), |f| matches!(
         f,
         Finding::Sag { .. }
+    )));
+}
+
+#[test]
+fn a_stop_far_short_of_the_stop_level_fails() {
+    // 4 in under the stop level set, all else right: told "full" too early.
+    let setup = Setup {
+        stop_level: Some(m(0.10 - 0.1016)),
+        call_level: Some(m(0.25)),
+        ..setup()
+    };
+    let mut all = filling();
+    all.extend(good_fill());
+    all.push(read(10.5, 0.10));
+    let outcome = judge(&setup, &all);
+    assert_eq!(outcome.verdict, Verdict::Fail, "{:?}", outcome.findings);
+    assert!(has(&outcome, |f| matches!(f, Finding::StoppedShort { .. })));
+}
+
+#[test]
+fn a_fill_that_comes_back_on_by_itself_is_chatter() {
+    let mut all = filling();
+    all.extend(good_fill());
+    for minutes in [10.3, 10.8] {
+        all.push(at(minutes, K::WaterSeen));
+        all.push(at(minutes + 0.2, K::ShutOff));
+    }
+    let outcome = judge(&setup(), &all);
+    assert!(has(&outcome, |f| matches!(
+        f,
+        Finding::Chatter { times: 2, .. }
+    )));
+    assert_ne!(outcome.verdict, Verdict::Pass);
+}
+
+#[test]
+fn a_fill_below_the_valve_or_the_earlier_test_is_watched() {
+    let mut all = filling();
+    all.extend(good_fill());
+    let gross = judge(&setup(), &all).fill_gross.unwrap();
+    let range = |share: f64| {
+        Some(FlowRange {
+            low: gross.value * share,
+            high: gross.value * (share + 0.2),
+        })
+    };
+    let judged = |valve, earlier| {
+        judge(
+            &Setup {
+                valve,
+                earlier,
+                ..setup()
+            },
+            &all,
+        )
+    };
+    let sound = judged(range(0.9), range(0.9));
+    assert_eq!(sound.verdict, Verdict::Pass);
+    assert!(has(&sound, |f| matches!(f, Finding::FillAsEarlier { .. })));
+    let slow = judged(range(1.5), range(1.5));
+    assert_eq!(slow.verdict, Verdict::PassWithWatch);
+    assert!(has(&slow, |f| matches!(f, Finding::FillBelowValve { .. })));
+    assert!(has(&slow, |f| matches!(
+        f,
+        Finding::FillBelowEarlier { .. }
     )));
 }
 

@@ -164,6 +164,11 @@ pub(in crate::words) fn finding(finding: &Finding, format: &Format<'_>) -> Strin
                 flow(drip, format)
             )
         }
+        ValvePasses { flow: drip } => format!(
+            "The fill valve does not shut: {} still came in after it stopped, more than the plant \
+             uses. The basin will run over.",
+            flow(drip, format)
+        ),
         Sag { flow: sag } => format!(
             "The level fell after the fill stopped, more than the losses explain: {}.",
             flow(sag, format)

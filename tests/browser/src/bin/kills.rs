@@ -2,7 +2,7 @@
 //! are tapped, and what was on disk afterwards. Fails when a mark that the
 //! screen had confirmed is gone, out of order or there twice.
 
-use coldsump_browser::{Engine, Server, kills};
+use coldsump_browser::{Build, Engine, Server, kills};
 
 #[tokio::main(flavor = "current_thread")]
 async fn main() {
@@ -12,7 +12,9 @@ async fn main() {
             .next()
             .map_or(usual, |n| n.parse().expect("a number"))
     };
-    let server = Server::start();
+    // A copy, so that a build meanwhile changes nothing.
+    let build = Build::copy();
+    let server = Server::over(build.path());
     let mut sound = true;
     for (engine, times) in [(Engine::Chromium, count(100)), (Engine::Firefox, count(30))] {
         if times == 0 {
