@@ -20,10 +20,11 @@ pub fn plant(site: &Site) -> Plant {
 
 /// All that is known of a visit's call, as the trace needs it.
 pub fn case(site: &Site, visit: &Visit) -> Case {
+    let (evidence, corrections) = visit.told();
     Case {
         observed: observed(site, visit),
-        evidence: visit.evidence(),
-        corrections: visit.corrections.clone(),
+        evidence,
+        corrections,
     }
 }
 
@@ -104,12 +105,14 @@ pub fn refill_setup(site: &Site, visit: &Visit) -> Known<Setup> {
     Ok(Setup {
         basin,
         // Machines that are out reject nothing, so today's figure can be far
-        // too small to judge a fill valve by: the larger of the two counts.
-        makeup_need: need.unwrap_or_default().max(usual),
+        // too small to judge a fill valve by: the design day's is judged too.
+        makeup_need: need.unwrap_or_default(),
         design_need: design,
         loss_while_testing: VolumeRate::default().max(usual * share),
         call_level: site.tower.call_level,
         stop_level: site.tower.stop_level,
         low_limit: site.tower.inlet_level,
+        valve: None,
+        earlier: None,
     })
 }

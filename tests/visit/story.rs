@@ -179,7 +179,11 @@ impl Story {
     pub fn mark(&mut self, after_s: f64, mark: MarkKind) -> EntryId {
         self.clock.wait(after_s - 30.0);
         let test = self.test;
-        self.say(Body::Marked { test, mark })
+        self.say(Body::Marked {
+            test,
+            mark,
+            typed: None,
+        })
     }
 
     pub fn level(&mut self, after_s: f64, inches: f64) -> EntryId {

@@ -10,4 +10,5 @@ pub mod picture;
 pub mod section;
 pub mod shell;
 pub mod small_plot;
+pub mod take_back;
 pub mod waterline;
