@@ -132,8 +132,16 @@ fn call_findings(
             }
         }
     }
+    // A basin found below the call level shows no level at which it called.
+    let call_s = call.unwrap_or(water);
+    let from_above = |set: Length| {
+        let near = set.get::<meter>() + LEVEL_TOLERANCE_M;
+        let before = cycle.readings(f64::NEG_INFINITY, call_s);
+        before.first().is_none_or(|r| r.1 < near)
+    };
     if let (Some(set), Ok(found)) = (setup.call_level, figures.call_level)
         && off(set, &found)
+        && from_above(set)
     {
         out.push(if (found.low - set).get::<meter>() > far(setup) {
             Finding::CalledLate { set, found }

@@ -38,8 +38,9 @@ pub fn recovery_chart(
     let place = |p: &(f64, f64)| (p.0 / end, (p.1 - low) / (high - low));
     let said = |k: f64| {
         let t = crate::quantity::ThermodynamicTemperature::new::<kelvin>(k);
-        show(Value::temperature(t), system).to_string()
+        show(Value::temperature(t), system)
     };
+    let unit = said(low).unit;
     let series = |points: &[(f64, f64)], ink, stroke| Series {
         label: String::new(),
         ink,
@@ -51,12 +52,12 @@ pub fn recovery_chart(
         title: words.phrase(Phrase::RecoveryTitle).to_owned(),
         summary: words.phrase(Phrase::RecoverySummary).to_owned(),
         x_label: words.phrase(Phrase::MinutesAxis).to_owned(),
-        y_label: words.phrase(Phrase::EnteringAxis).to_owned(),
+        y_label: format!("{unit} {}", words.phrase(Phrase::EnteringAxis)),
         x_ticks: (0..=4)
             .map(|n| (tick(n), format!("{:.0}", tick(n) * end / 60.0)))
             .collect(),
         y_ticks: (0..=4)
-            .map(|n| (tick(n), said(low + tick(n) * (high - low))))
+            .map(|n| (tick(n), said(low + tick(n) * (high - low)).number))
             .collect(),
         series: vec![
             series(&expected, Ink::Plain, Stroke::Line),
@@ -68,7 +69,7 @@ pub fn recovery_chart(
         ),
         rows: points
             .iter()
-            .map(|p| (words.test_clock(p.0), said(p.1)))
+            .map(|p| (words.test_clock(p.0), said(p.1).to_string()))
             .collect(),
         ..Chart::default()
     })

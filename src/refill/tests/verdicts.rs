@@ -230,6 +230,21 @@ fn a_stop_far_short_of_the_stop_level_fails() {
 }
 
 #[test]
+fn a_call_far_below_its_level_fails_unless_the_basin_was_found_there() {
+    let setup = Setup {
+        call_level: Some(m(0.15)),
+        ..setup()
+    };
+    let mut all = filling();
+    all.extend(good_fill());
+    let late = |o: &Outcome| has(o, |f| matches!(f, Finding::CalledLate { .. }));
+    assert!(late(&judge(&setup, &all)));
+    // Found low: the first reading is below the call level already.
+    all.retain(|mark| mark.at_s > 200.0 || mark.kind == K::DrawdownBegan);
+    assert!(!late(&judge(&setup, &all)));
+}
+
+#[test]
 fn a_fill_that_comes_back_on_by_itself_is_chatter() {
     let mut all = filling();
     all.extend(good_fill());
