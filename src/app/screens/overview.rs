@@ -52,8 +52,13 @@ fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
         .count();
     let figures = Figures::of(site, visit);
     let known = figures.known();
-    let belief = trace::infer(&plant(site), &observed(site, visit), &visit.evidence());
-    let top = belief.heading();
+    // Odds take a while, and a named cause stands on its proof.
+    let suspect = || {
+        let belief = trace::infer(&plant(site), &observed(site, visit), &visit.evidence());
+        let (branch, p, first) = belief.heading()?;
+        Some(words.suspect_summary(branch, p, &first))
+    };
+    let begun = found > 0 || !visit.answers.is_empty();
     let outcome = visit
         .tests
         .last()
@@ -90,12 +95,12 @@ fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
             Station::Trace,
             P::StationTrace,
             progress(visit.cause.is_some(), !visit.answers.is_empty()),
-            match (&visit.cause, top) {
-                (Some(cause), _) => words.trace_mode(cause.mode).to_owned(),
-                (None, Some((branch, p, first))) if found > 0 || !visit.answers.is_empty() => {
-                    words.suspect_summary(branch, p, &first)
-                }
-                _ => words.phrase(P::TraceNotBegun).to_owned(),
+            match &visit.cause {
+                Some(cause) => words.trace_mode(cause.mode).to_owned(),
+                None => begun
+                    .then(suspect)
+                    .flatten()
+                    .unwrap_or_else(|| words.phrase(P::TraceNotBegun).to_owned()),
             },
             "to-trace",
         ),
