@@ -180,6 +180,15 @@ impl Ledger {
 
     /// Brings a visit and its site here.
     pub async fn bring_visit(self, id: VisitId) {
+        // The summary knows the site before the entries do.
+        let known = self.summary.with_untracked(|all| {
+            let line = all.visits().iter().find(|line| line.id == id)?;
+            Some(line.site)
+        });
+        if let Some(site) = known {
+            both(self.bring(About::Visit(id)), self.bring(About::Site(site))).await;
+            return;
+        }
         self.bring(About::Visit(id)).await;
         let site = self.log.with_untracked(|log| log.visit(id).map(|v| v.site));
         if let Some(site) = site {

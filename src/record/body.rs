@@ -13,11 +13,12 @@ use crate::trace::{Answer, Check, Manner, Mode, Stage};
 /// What happened.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case", rename_all_fields = "kebab-case")]
+#[allow(clippy::large_enum_variant)] // the set-up of a test; there are few
 pub enum Body {
     /// The site was described, or described anew: the latest counts.
     SiteDescribed {
-        /// The whole description.
-        site: Site,
+        /// The whole description; boxed, as it is larger than all else.
+        site: Box<Site>,
     },
     /// A visit was opened.
     VisitOpened {
@@ -213,6 +214,15 @@ pub enum Body {
         /// Which.
         entry: EntryId,
     },
+}
+
+impl Body {
+    /// A site was described.
+    pub fn described(site: Site) -> Self {
+        Body::SiteDescribed {
+            site: Box::new(site),
+        }
+    }
 }
 
 /// What a reading is of.

@@ -101,9 +101,7 @@ impl Story {
             site,
             entries: Vec::new(),
         };
-        let described = Body::SiteDescribed {
-            site: story.site.clone(),
-        };
+        let described = Body::described(story.site.clone());
         let about = About::Site(story.site_id);
         story.push(about, described);
         let site = story.site_id;
