@@ -175,7 +175,8 @@ async fn a_second_fault_is_looked_for_when_the_refill_is_too_slow() {
     phone.tap("answer-RefilledSlowly").await;
     phone.reads("last-kept", "Too slow").await;
     // The search goes on instead.
-    let on = "(document.querySelector('[data-check]')?.dataset.check ?? 'RefillTest') !== 'RefillTest'";
+    let on =
+        "(document.querySelector('[data-check]')?.dataset.check ?? 'RefillTest') !== 'RefillTest'";
     phone.holds(on).await;
     answer(&phone, "FlowOnCall", "WeakFlow").await;
     answer(&phone, "StrainerBlowOff", "StrainerBlocked").await;
