@@ -7,6 +7,7 @@
 //! from entries by pure functions, so merging two phones is the union of two
 //! sets.
 
+mod at_meter;
 mod body;
 pub mod bytes;
 pub mod demo;
@@ -32,6 +33,7 @@ mod table;
 mod test;
 mod visit;
 
+pub use at_meter::{AtMeter, MeterSays, at_meter, meter_says};
 pub use body::{Body, LeavingItem, LeavingState, MachineState, Way, What, When};
 pub use earlier::{earlier_fill, earlier_tests};
 pub use entry::{About, Entry, Pen, VERSION};

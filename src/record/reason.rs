@@ -18,7 +18,8 @@ pub fn plant(site: &Site) -> Plant {
     }
 }
 
-/// All that is known of a visit's call, as the trace needs it.
+/// All that is known of a visit's call, as the trace needs it. Its evidence is
+/// the visit's answers, and behind them what a refill test has shown.
 pub fn case(site: &Site, visit: &Visit) -> Case {
     let (evidence, corrections) = visit.told();
     Case {

@@ -101,10 +101,13 @@ pub struct Visit {
     pub readings: Table<Slot, Reading>,
     /// Machines' states that stand.
     pub machines: Table<(When, MachineId), MachineState>,
-    /// Checks answered, latest answer each, in order of time.
+    /// Checks answered, in order of time. A check taken again stands beside
+    /// the first time: both were seen. A slip is taken back.
     pub answers: Vec<Answered>,
     /// What was put right during the trace, in order of time.
     pub corrections: Vec<Correction>,
+    /// The entry that says so, and when, of each of [`Visit::corrections`].
+    pub corrected: Vec<(EntryId, Moment)>,
     /// Refill tests in order of time.
     pub tests: Vec<Test>,
     /// The loop on its way back, in order of time.
@@ -151,6 +154,7 @@ impl Visit {
                 machines: Table::new(),
                 answers: Vec::new(),
                 corrections: Vec::new(),
+                corrected: Vec::new(),
                 tests: Vec::new(),
                 recovery: Vec::new(),
                 started: Vec::new(),
@@ -252,7 +256,6 @@ impl Visit {
                 stage,
                 value,
             } => {
-                self.take_back_answer(*check, *stage);
                 let evidence = Evidence {
                     check: *check,
                     answer: *answer,
@@ -265,10 +268,13 @@ impl Visit {
                     evidence,
                 });
             }
-            Body::Corrected { mode } => self.corrections.push(Correction {
-                mode: *mode,
-                after: self.answers.len(),
-            }),
+            Body::Corrected { mode } => {
+                self.corrections.push(Correction {
+                    mode: *mode,
+                    after: self.answers.len(),
+                });
+                self.corrected.push((entry.id, at));
+            }
             Body::Marked { test, mark, typed } => {
                 let stood = (self.answers.len(), self.corrections.len());
                 if let Some(test) = self.test(*test) {
@@ -387,18 +393,6 @@ impl Visit {
         read.chain(marked)
             .max_by_key(|(entry, _)| *entry)
             .map(|(_, level)| level)
-    }
-
-    /// A later answer of the same check at the same stage takes the place of
-    /// the one before; corrections keep their place among the rest.
-    fn take_back_answer(&mut self, check: Check, stage: Stage) {
-        let same = |a: &Answered| (a.evidence.check, a.evidence.stage) == (check, stage);
-        if let Some(i) = self.answers.iter().position(same) {
-            self.answers.remove(i);
-            for correction in self.corrections.iter_mut().filter(|c| c.after > i) {
-                correction.after -= 1;
-            }
-        }
     }
 
     /// The evidence of the trace, in order of time, with what the refill tests

@@ -62,7 +62,7 @@ impl Tracer {
         let nothing =
             case.observed.allows_nothing(plant) && case.evidence.iter().all(allows_nothing);
         let mass = Mass::over(&lattice, nothing);
-        let leading = mass.leading(modes.len(), COVER);
+        let leading = mass.leading(&lattice, nothing, COVER);
         Self {
             plant: *plant,
             case: case.clone(),
@@ -117,10 +117,9 @@ impl Tracer {
             suspects,
             groups,
             branches,
-            nothing: self.mass.sets[0],
-            best: self.mass.best,
+            nothing: self.mass.nothing,
+            best: self.mass.best(&self.lattice, self.nothing, &self.leading),
             contradictions: self.contradictions(),
-            entropy: super::belief::entropy_bits(&self.mass.sets),
         }
     }
 

@@ -1,6 +1,8 @@
 //! Written calls against the trace: the true cause ends first, or the check
 //! that the advice asks for next brings it there.
 
+mod outside;
+
 use std::collections::HashMap;
 
 use coldsump::trace::{

@@ -1,6 +1,7 @@
 //! A visit from its first entry to its report, through the public faces of
 //! `record`, `store` and `report`.
 
+mod correction;
 mod figures;
 mod fold;
 mod history;

@@ -7,6 +7,7 @@ pub mod glass;
 pub mod icon;
 pub mod number;
 pub mod picture;
+pub mod plant_view;
 pub mod section;
 pub mod shell;
 pub mod small_plot;
