@@ -159,8 +159,36 @@ impl Ledger {
         }
     }
 
+    /// The newest visits to a site, newest first, by the summary; tracked.
+    pub fn visits_to(self, site: SiteId) -> Vec<VisitId> {
+        const MOST: usize = 40;
+        self.summary.with(|all| {
+            let mine = all.visits().iter().filter(|line| line.site == site);
+            mine.take(MOST).map(|line| line.id).collect()
+        })
+    }
+
+    /// Brings them here, one after the other.
+    pub fn bring_past(self, site: SiteId) {
+        let ids = leptos::prelude::untrack(|| self.visits_to(site));
+        spawn_local(async move {
+            for visit in ids {
+                self.bring(About::Visit(visit)).await;
+            }
+        });
+    }
+
     /// Brings a visit and its site here.
     pub async fn bring_visit(self, id: VisitId) {
+        // The summary knows the site before the entries do.
+        let known = self.summary.with_untracked(|all| {
+            let line = all.visits().iter().find(|line| line.id == id)?;
+            Some(line.site)
+        });
+        if let Some(site) = known {
+            both(self.bring(About::Visit(id)), self.bring(About::Site(site))).await;
+            return;
+        }
         self.bring(About::Visit(id)).await;
         let site = self.log.with_untracked(|log| log.visit(id).map(|v| v.site));
         if let Some(site) = site {

@@ -49,7 +49,9 @@ pub fn start() {
             Ok(ledger) => {
                 view::mount(move || markup! { <App ledger /> });
                 // When the first screen stands.
-                Timeout::new(300, move || ledger.read_on()).forget();
+                request_animation_frame(move || {
+                    Timeout::new(300, move || ledger.read_on()).forget();
+                });
             }
             Err(fault) => view::mount(move || markup! { <NoStore fault=fault.clone() /> }),
         }

@@ -172,7 +172,14 @@ pub fn earlier(
         if let Some(setup) = setup {
             say(600.0, Body::TestBegun { test, setup });
             for (after_s, mark) in marks {
-                say(after_s, Body::Marked { test, mark });
+                say(
+                    after_s,
+                    Body::Marked {
+                        test,
+                        mark,
+                        typed: None,
+                    },
+                );
             }
         }
         say(

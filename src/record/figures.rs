@@ -71,7 +71,7 @@ impl Lack {
 }
 
 /// A fact of the site, or the lack of it.
-fn fact<T: Copy>(known: Option<T>, fact: Fact) -> Known<T> {
+pub(super) fn fact<T: Copy>(known: Option<T>, fact: Fact) -> Known<T> {
     known.ok_or_else(|| Lack::Needs(vec![Need::Fact(fact)]))
 }
 

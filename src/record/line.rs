@@ -121,11 +121,14 @@ impl Line {
             | Body::VisitClosed
             | Body::TestBegun { .. }
             | Body::Marked { .. }
+            | Body::TestResumed { .. }
             | Body::ReportMade { .. }
             | Body::ReportHandedOver { .. }
             | Body::ReportConfirmed { .. }
             | Body::Withdrawn { .. } => true,
             Body::ReadingTaken { .. }
+            | Body::MarkMoved { .. }
+            | Body::LoopRead { .. }
             | Body::MachineSeen { .. }
             | Body::CheckAnswered { .. }
             | Body::Corrected { .. }

@@ -69,7 +69,7 @@ impl Log {
             .into_iter()
             .rev()
             .find_map(|e| match &e.body {
-                Body::SiteDescribed { site } => Some(site.clone()),
+                Body::SiteDescribed { site } => Some(Site::clone(site)),
                 _ => None,
             })
     }

@@ -5,8 +5,8 @@ use super::figures::{Fact, Figures, Known, Lack, Need};
 use super::site::Site;
 use super::visit::Visit;
 use crate::quantity::VolumeRate;
-use crate::refill::{Finding, Phase, Setup, Verdict, judge};
-use crate::trace::{Answer, Case, Check, Evidence, Observed, Plant, Stage};
+use crate::refill::Setup;
+use crate::trace::{Case, Observed, Plant};
 
 /// The plant as the trace needs it.
 pub fn plant(site: &Site) -> Plant {
@@ -21,44 +21,12 @@ pub fn plant(site: &Site) -> Plant {
 /// All that is known of a visit's call, as the trace needs it. Its evidence is
 /// the visit's answers, and behind them what a refill test has shown.
 pub fn case(site: &Site, visit: &Visit) -> Case {
-    let mut evidence = visit.evidence();
-    evidence.extend(refill_shown(visit));
+    let (evidence, corrections) = visit.told();
     Case {
         observed: observed(site, visit),
         evidence,
-        corrections: visit.corrections.clone(),
+        corrections,
     }
-}
-
-/// What the last refill test of the visit shows, when it was run to its end
-/// with a verdict, after the last correction, and nobody has said it in words.
-fn refill_shown(visit: &Visit) -> Option<Evidence> {
-    let test = visit.tests.last()?;
-    let stage = match visit.corrected.last() {
-        Some((_, at)) if at.ms > test.begun.ms => return None,
-        Some(_) => Stage::Corrected,
-        None => Stage::Testing,
-    };
-    let said = |e: &Evidence| (e.check, e.stage) == (Check::RefillTest, stage);
-    if visit.answers.iter().any(|a| said(&a.evidence)) {
-        return None;
-    }
-    let outcome = judge(&test.setup, &test.timed());
-    let found = |is: fn(&Finding) -> bool| outcome.findings.iter().any(is);
-    let no_water: fn(&Finding) -> bool = |f| {
-        matches!(
-            f,
-            Finding::NeverCalled { .. } | Finding::CalledNoWater { .. }
-        )
-    };
-    let answer = match outcome.verdict {
-        _ if outcome.phase != Phase::Stopped => return None,
-        Verdict::Pass | Verdict::PassWithWatch => Answer::Refilled,
-        _ if found(|f| matches!(f, Finding::FillBelowNeed(_))) => Answer::RefilledSlowly,
-        _ if found(no_water) => Answer::DidNotRefill,
-        _ => return None,
-    };
-    Some(Evidence::said(Check::RefillTest, answer, stage))
 }
 
 /// The readings as found, as the trace needs them.
@@ -138,12 +106,14 @@ pub fn refill_setup(site: &Site, visit: &Visit) -> Known<Setup> {
     Ok(Setup {
         basin,
         // Machines that are out reject nothing, so today's figure can be far
-        // too small to judge a fill valve by: the larger of the two counts.
-        makeup_need: need.unwrap_or_default().max(usual),
+        // too small to judge a fill valve by: the design day's is judged too.
+        makeup_need: need.unwrap_or_default(),
         design_need: design,
         loss_while_testing: VolumeRate::default().max(usual * share),
         call_level: site.tower.call_level,
         stop_level: site.tower.stop_level,
         low_limit: site.tower.inlet_level,
+        valve: None,
+        earlier: None,
     })
 }

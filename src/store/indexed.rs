@@ -8,6 +8,9 @@
 //! is aborted, so nothing of it is kept. All object stores must be declared at
 //! every upgrade: one that is not is deleted with its data.
 
+use std::future::poll_fn;
+use std::task::Poll;
+
 use js_sys::{Reflect, Uint8Array};
 use rexie::{Direction, Error, KeyRange, ObjectStore, Rexie, Transaction, TransactionMode};
 use serde::{Deserialize, Serialize};
@@ -279,8 +282,10 @@ impl Store for IndexedStore {
         sites.for_each(|site| wanted.insert(site, ()));
         let tx = self.read(LINES)?;
         let store = tx.store(LINES).map_err(failure)?;
-        for site in wanted.keys() {
-            let text = store.get(line_key(*site).into()).await.map_err(failure)?;
+        let keys = wanted.keys().map(|site| line_key(*site));
+        let asked = keys.map(|key| store.get(key.into()));
+        for text in all_at_once(asked).await {
+            let text = text.map_err(failure)?;
             first.extend(text.and_then(|t| Line::read(&t.as_string()?)));
         }
         Ok(first)
@@ -385,6 +390,28 @@ impl Store for IndexedStore {
             .map(|t| (t.key, t.text))
             .collect())
     }
+}
+
+/// Asks for all before any answer has come: each takes its time on the way.
+async fn all_at_once<T>(asked: impl Iterator<Item = impl Future<Output = T>>) -> Vec<T> {
+    let mut asked: Vec<_> = asked.map(Box::pin).collect();
+    let mut answers: Vec<Option<T>> = asked.iter().map(|_| None).collect();
+    poll_fn(move |cx| {
+        let mut waiting = false;
+        for (ask, answer) in asked.iter_mut().zip(&mut answers) {
+            if answer.is_none() {
+                match ask.as_mut().poll(cx) {
+                    Poll::Ready(got) => *answer = Some(got),
+                    Poll::Pending => waiting = true,
+                }
+            }
+        }
+        match waiting {
+            true => Poll::Pending,
+            false => Poll::Ready(answers.drain(..).flatten().collect()),
+        }
+    })
+    .await
 }
 
 fn to_js(value: &impl Serialize) -> Result<JsValue, StoreError> {

@@ -2,8 +2,10 @@
 
 use super::{Words, tongue};
 use crate::quantity::{Length, System, Time, Value, VolumeRate, show};
+use crate::record::Gap;
 use crate::refill::{
-    Caution, DrawBasis, ExpectedMark, Finding, Limit, Missing, NextReading, Phase, Verdict,
+    Caution, DrawBasis, ExpectedMark, Finding, Limit, Missing, NextReading, Phase, ScaleKind, Span,
+    Verdict,
 };
 use uom::si::time::minute;
 
@@ -56,21 +58,102 @@ impl Words {
         }
     }
 
+    /// A time between two events, with what a thumb or a reading leaves open.
+    pub fn span(self, span: &Span) -> String {
+        let half = (span.high_s - span.value_s).ceil();
+        format!("{} ± {half} s", self.test_clock(span.value_s))
+    }
+
     /// What goes on being lost while the basin fills.
     pub fn losses_while_testing(self, losses: &str) -> String {
         tongue!(self, said::losses_while_testing(losses))
     }
 
+    /// How long the fill should take.
+    pub fn fill_takes(self, least: f64, most: f64) -> String {
+        let (least, most) = (minutes(least), minutes(most));
+        tongue!(self, refill::fill_takes(&least, &most))
+    }
+
+    /// How long a fill may take that still passes.
+    pub fn fill_at_most(self, most: f64) -> String {
+        let most = minutes(most);
+        tongue!(self, refill::fill_at_most(&most))
+    }
+
+    /// How long until the pump inlet is at risk when no water comes.
+    pub fn minutes_to_limit(self, left: f64) -> String {
+        let left = minutes(left);
+        tongue!(self, refill::minutes_to_limit(&left))
+    }
+
     /// How long the drawdown would take by the losses alone.
     pub fn minutes_if_drain_shut(self, minutes: f64) -> String {
-        let time = show(Value::duration(minutes_as_time(minutes)), System::Us).to_string();
+        let time = self::minutes(minutes);
         tongue!(self, said::minutes_if_drain_shut(&time))
+    }
+
+    /// When the next machine may be started.
+    pub fn start_in(self, machine: &str, seconds: f64) -> String {
+        let time = self.test_clock(seconds);
+        tongue!(self, refill::start_in(machine, &time))
+    }
+
+    /// The next machine may be started.
+    pub fn start_now(self, machine: &str) -> String {
+        tongue!(self, refill::start_now(machine))
+    }
+
+    /// The button that notes a start.
+    pub fn machine_started(self, machine: &str) -> String {
+        tongue!(self, refill::machine_started(machine))
+    }
+
+    /// Where the loop settles.
+    pub fn settles_at(self, temperature: &str) -> String {
+        tongue!(self, refill::settles_at(temperature))
+    }
+
+    /// A mark was just taken back.
+    pub fn taken_back(self, mark: &str) -> String {
+        tongue!(self, refill::taken_back(mark))
+    }
+
+    /// A mark that was moved: when it was tapped, and by how much it moved.
+    pub fn mark_moved(self, tapped_s: f64, by_s: f64) -> String {
+        let (clock, step) = (self.test_clock(tapped_s), self.seconds_step(by_s));
+        tongue!(self, refill::mark_moved(&clock, &step))
+    }
+
+    /// A step in time with its sign, such as "−10 s".
+    pub fn seconds_step(self, by_s: f64) -> String {
+        let sign = if by_s < 0.0 { "−" } else { "+" };
+        format!("{sign}{} s", by_s.abs().round())
+    }
+
+    /// A level as it was typed.
+    pub fn as_typed(self, typed: &str) -> String {
+        tongue!(self, refill::typed(typed))
+    }
+
+    /// What the basin's own scale shows.
+    pub fn on_scale(self, kind: ScaleKind, shows: f64) -> String {
+        match kind {
+            ScaleKind::WallMarks => tongue!(self, refill::wall_mark(shows)),
+            _ => format!("{:.0} mm", 1000.0 * shows),
+        }
+    }
+
+    /// A stretch in which the phone did not watch.
+    pub fn refill_gap(self, gap: &Gap) -> String {
+        let (from, to) = (self.test_clock(gap.from_s), self.test_clock(gap.to_s));
+        tongue!(self, refill::gap(gap.why, &from, &to, self))
     }
 
     /// The phone's clock was moved during a test.
     pub fn clock_moved(self, seconds: f64) -> String {
         let moved = self.test_clock(seconds.abs());
-        tongue!(self, said::clock_moved(&moved))
+        tongue!(self, said::clock_moved(&moved, seconds < 0.0))
     }
 
     /// What the button of a mark says.
@@ -118,6 +201,10 @@ impl Words {
     pub fn refill_basis(self, basis: DrawBasis) -> &'static str {
         tongue!(self, refill::basis(basis))
     }
+}
+
+fn minutes(minutes: f64) -> String {
+    show(Value::duration(minutes_as_time(minutes)), System::Us).to_string()
 }
 
 fn minutes_as_time(minutes: f64) -> Time {

@@ -155,7 +155,7 @@ try {
 
   const go = (hash) => `location.hash = '${hash}'`;
   const shows = (test) => `document.querySelector('[data-test=${test}]') !== null`;
-  const [list, search, misspelt, open] = [[], [], [], []];
+  const [list, search, misspelt, open, odds] = [[], [], [], [], []];
   for (let n = 0; n < ROUNDS; n++) {
     await timed(go('#/settings'), shows('screen-settings'));
     list.push(await timed(go('#/'), `${rows} === 10`));
@@ -171,14 +171,20 @@ try {
     misspelt.push(await timed(type(wrong), `${first} === '${name}'`));
     await timed(type(''), `${rows} === 10`);
     // Never opened before, from the newest to the oldest.
-    const id = held.ids[Math.floor((n * (VISITS - 1)) / (ROUNDS - 1))];
-    open.push(await timed(go(`#/visit/${id}/`), shows('screen-overview')));
-    if (!(await page.run(`return ${shows('to-report')}`))) throw new Error('a visit without rows');
+    const at = 5 * Math.floor((n * (VISITS / 5 - 1)) / (ROUNDS - 1));
+    for (const [times, place] of [[open, at + 1], [odds, at]]) {
+      // `ids` is newest first, and each fifth from the oldest has no cause.
+      const id = held.ids[VISITS - 1 - place];
+      times.push(await timed(go(`#/visit/${id}/`), shows('screen-overview')));
+      if (!(await page.run(`return ${shows('to-report')}`))) throw new Error('a visit without rows');
+      await timed(go('#/'), `${rows} === 10`);
+    }
   }
   row('list', list, LIMIT);
   row('search, a name as it is', search, LIMIT);
   row('search, a name misspelt', misspelt, LIMIT);
   row('open a visit', open, LIMIT);
+  row('open a visit without a cause', odds, LIMIT);
 } finally {
   await Promise.all([page.close(), fresh.close()]);
   server.stdin.end();

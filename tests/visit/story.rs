@@ -101,9 +101,7 @@ impl Story {
             site,
             entries: Vec::new(),
         };
-        let described = Body::SiteDescribed {
-            site: story.site.clone(),
-        };
+        let described = Body::described(story.site.clone());
         let about = About::Site(story.site_id);
         story.push(about, described);
         let site = story.site_id;
@@ -179,7 +177,11 @@ impl Story {
     pub fn mark(&mut self, after_s: f64, mark: MarkKind) -> EntryId {
         self.clock.wait(after_s - 30.0);
         let test = self.test;
-        self.say(Body::Marked { test, mark })
+        self.say(Body::Marked {
+            test,
+            mark,
+            typed: None,
+        })
     }
 
     pub fn level(&mut self, after_s: f64, inches: f64) -> EntryId {

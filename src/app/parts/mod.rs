@@ -11,4 +11,5 @@ pub mod plant_view;
 pub mod section;
 pub mod shell;
 pub mod small_plot;
+pub mod take_back;
 pub mod waterline;

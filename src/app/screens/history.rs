@@ -17,9 +17,6 @@ use crate::record::{
 };
 use crate::words::Phrase as P;
 
-/// The newest visits that are looked at.
-const MOST: usize = 40;
-
 /// A figure's name.
 fn name(trend: Trend) -> &'static str {
     prefs().words.phrase(match trend {
@@ -34,17 +31,9 @@ fn text(value: Value) -> String {
     show(value, prefs().system.get_untracked()).to_string()
 }
 
-/// A site's visits, newest first, by the summary.
-fn visits(id: SiteId) -> Vec<VisitId> {
-    ledger().summary().with(|all| {
-        let mine = all.visits().iter().filter(|line| line.site == id);
-        mine.take(MOST).map(|line| line.id).collect()
-    })
-}
-
 /// The history of a site, of the visits whose entries are here.
 fn history(id: SiteId, site: &Site) -> History {
-    let ids = visits(id);
+    let ids = ledger().visits_to(id);
     let folded: Vec<_> = ledger()
         .log()
         .with(|log| ids.into_iter().filter_map(|id| log.visit(id)).collect());
@@ -58,12 +47,7 @@ pub fn HistoryScreen(id: SiteId) -> View {
     let Some(site) = ledger().site(id).get_untracked() else {
         return markup! { <NotFound /> };
     };
-    let ids = untrack(|| visits(id));
-    spawn_local(async move {
-        for visit in ids {
-            ledger().bring(About::Visit(visit)).await;
-        }
-    });
+    ledger().bring_past(id);
     let back = (Route::Site(id), site.name.clone());
     let kept = StoredValue::new(site);
     let of = Memo::new(move |_| kept.with_value(|site| history(id, site)));

@@ -41,7 +41,7 @@ fn open_demo() {
             let site: SiteId = ledger.id();
             let bakery = demo::bakery(|| ledger.id());
             let earlier = ledger.earlier(site, &bakery);
-            let described = Body::SiteDescribed { site: bakery };
+            let described = Body::described(bakery);
             ledger.write_then(About::Site(site), vec![described], move || {
                 spawn_local(async move {
                     ledger.keep_made(earlier).await;

@@ -1,6 +1,7 @@
 //! The screens.
 
 mod backup;
+mod beep;
 pub mod found;
 pub mod history;
 pub mod home;
@@ -12,7 +13,13 @@ pub mod overview;
 pub mod papers;
 mod photos;
 pub mod refill;
+mod refill_level;
+mod refill_marks;
+mod refill_plan;
+mod refill_recovery;
+mod refill_replay;
 mod refill_verdict;
+mod refill_watch;
 pub mod report;
 pub mod settings;
 mod signature;

@@ -63,15 +63,11 @@ pub fn NewSite() -> View {
             return;
         }
         let id: SiteId = ledger().id();
-        ledger().write_then(
-            About::Site(id),
-            vec![Body::SiteDescribed { site }],
-            move || {
-                [NAME, PLACE].into_iter().for_each(settle_text);
-                ledger().keep_text(MACHINES, "");
-                go(Route::Site(id));
-            },
-        );
+        ledger().write_then(About::Site(id), vec![Body::described(site)], move || {
+            [NAME, PLACE].into_iter().for_each(settle_text);
+            ledger().keep_text(MACHINES, "");
+            go(Route::Site(id));
+        });
     };
     let name_missing = Signal::derive(move || {
         (tried.get() && name.with(|n| n.trim().is_empty()))

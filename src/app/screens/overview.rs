@@ -2,6 +2,7 @@
 //! one thing to do next.
 
 use crate::app::view::prelude::*;
+use gloo_timers::callback::Timeout;
 
 use super::history::SinceLast;
 use super::visit_frame::{Job, NotFound};
@@ -37,7 +38,7 @@ struct Row {
     test: &'static str,
 }
 
-fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
+fn rows(visit: &Visit, site: &Site, odds: bool) -> Vec<Row> {
     let words = prefs().words;
     let system = prefs().system.get();
     let found = visit
@@ -52,8 +53,16 @@ fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
         .count();
     let figures = Figures::of(site, visit);
     let known = figures.known();
-    let belief = trace::infer(&plant(site), &observed(site, visit), &visit.evidence());
-    let top = belief.heading();
+    // Odds take a while, and a named cause stands on its proof.
+    let suspect = || {
+        if !odds {
+            return Some(words.phrase(P::OddsComing).to_owned());
+        }
+        let belief = trace::infer(&plant(site), &observed(site, visit), &visit.evidence());
+        let (branch, p, first) = belief.heading()?;
+        Some(words.suspect_summary(branch, p, &first))
+    };
+    let begun = found > 0 || !visit.answers.is_empty();
     let outcome = visit
         .tests
         .last()
@@ -90,12 +99,12 @@ fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
             Station::Trace,
             P::StationTrace,
             progress(visit.cause.is_some(), !visit.answers.is_empty()),
-            match (&visit.cause, top) {
-                (Some(cause), _) => words.trace_mode(cause.mode).to_owned(),
-                (None, Some((branch, p, first))) if found > 0 || !visit.answers.is_empty() => {
-                    words.suspect_summary(branch, p, &first)
-                }
-                _ => words.phrase(P::TraceNotBegun).to_owned(),
+            match &visit.cause {
+                Some(cause) => words.trace_mode(cause.mode).to_owned(),
+                None => begun
+                    .then(suspect)
+                    .flatten()
+                    .unwrap_or_else(|| words.phrase(P::TraceNotBegun).to_owned()),
             },
             "to-trace",
         ),
@@ -172,7 +181,10 @@ pub fn Overview(id: VisitId) -> View {
             level: visit.last_level(),
         })
     });
-    let all = Memo::new(move |_| both().map(|(visit, site)| rows(&visit, &site)));
+    // The screen stands before the odds are worked out.
+    let odds = RwSignal::new(false);
+    Timeout::new(60, move || odds.set(true)).forget();
+    let all = Memo::new(move |_| both().map(|(visit, site)| rows(&visit, &site, odds.get())));
     let next = move || {
         let rows = all.get()?;
         // Numbers follow from readings; they are never the next thing to do.

@@ -159,10 +159,9 @@ fn action(mind: Mind, known: &Known) -> View {
 }
 
 fn drawing(seen: &Known) -> View {
-    let level = seen.visit.last_level().and_then(|below| {
-        let depth = seen.site.tower.basin?.depth;
-        Some(1.0 - (below / depth).value)
-    });
+    let basin = seen.site.tower.basin;
+    let level = seen.visit.last_level().zip(basin);
+    let level = level.map(|(below, basin)| 1.0 - (below / basin.depth).value);
     let plant = &seen.tracer.plant;
     plant_view(&seen.belief, plant, &seen.corrected(), level, prefs().words)
 }

@@ -104,7 +104,7 @@ impl Facts {
         let filled = |e: &Evidence| e.answer == Answer::Refilled;
         let last = self.tracer.case.evidence.iter().rposition(filled);
         let open = |c: &&Correction| cure(c.mode).refill && last.is_none_or(|at| at < c.after);
-        self.visit.corrections.iter().find(open).map(|c| c.mode)
+        self.visit.corrections.iter().rfind(open).map(|c| c.mode)
     }
 
     /// Whether what was put right is proven as far as it can be, and nothing

@@ -1,8 +1,10 @@
 //! The refill test, in English: buttons, phases, cautions.
 
+use crate::record::Why;
 use crate::refill::{
     Caution, DrawBasis, ExpectedMark, Limit, Missing, NextReading, Phase, Verdict,
 };
+use crate::words::Words;
 
 pub(in crate::words) fn mark(mark: ExpectedMark) -> &'static str {
     match mark {
@@ -54,6 +56,22 @@ pub(in crate::words) fn phase(phase: Phase, drain_open: bool) -> &'static str {
         }
         (Phase::Stopped, true) => "Test ended. Is the drain closed?",
         (Phase::Stopped, false) => "Test ended.",
+    }
+}
+
+pub(in crate::words) fn gap(why: Why, from: &str, to: &str, words: Words) -> String {
+    match why {
+        Why::Away => format!("{from} to {to}: the phone was locked or away."),
+        Why::Restarted => format!("{from} to {to}: the app was loaded again."),
+        Why::ClockMoved(by) => {
+            let way = if by < 0.0 { "back" } else { "on" };
+            let by = words.test_clock(by.abs());
+            format!("{to}: the phone's clock was set {way} by {by}; the test's clock was not.")
+        }
+        Why::NotKnown => format!(
+            "{to}: the clock was set back while the app was shut. How long that was is not known: \
+             start the test again."
+        ),
     }
 }
 
@@ -143,6 +161,53 @@ pub(in crate::words) fn basis(basis: DrawBasis) -> &'static str {
             "Call level not known: half the depth. Check where the pump inlet sits first."
         }
     }
+}
+
+pub(in crate::words) fn taken_back(mark: &str) -> String {
+    format!("Taken back: {mark}")
+}
+
+pub(in crate::words) fn mark_moved(clock: &str, step: &str) -> String {
+    format!("tapped {clock}, moved {step}")
+}
+
+pub(in crate::words) fn typed(typed: &str) -> String {
+    format!("typed {typed}")
+}
+
+pub(in crate::words) fn wall_mark(shows: f64) -> String {
+    format!("mark {shows:.1}")
+}
+
+pub(in crate::words) fn fill_takes(least: &str, most: &str) -> String {
+    format!("{least} to {most} for the fill.")
+}
+
+pub(in crate::words) fn fill_at_most(most: &str) -> String {
+    format!("A fill of up to {most} still covers the need with a quarter to spare.")
+}
+
+pub(in crate::words) fn minutes_to_limit(left: &str) -> String {
+    format!("Pump inlet. If no water comes, the losses take {left} to get there.")
+}
+
+pub(in crate::words) fn start_in(machine: &str, time: &str) -> String {
+    format!("{machine} in {time}")
+}
+
+pub(in crate::words) fn start_now(machine: &str) -> String {
+    format!("{machine} now")
+}
+
+pub(in crate::words) fn machine_started(machine: &str) -> String {
+    format!("{machine} started")
+}
+
+pub(in crate::words) fn settles_at(temperature: &str) -> String {
+    format!(
+        "With the machines noted as running it settles near {temperature}. Line: expected, within \
+         30 % of the way still to go."
+    )
 }
 
 #[cfg(test)]

@@ -213,6 +213,9 @@ pub(in crate::words) fn minutes_if_drain_shut(time: &str) -> String {
     format!("Without the drain, the losses alone take {time}.")
 }
 
-pub(in crate::words) fn clock_moved(moved: &str) -> String {
-    format!("The phone's clock was moved by {moved} during this test.")
+pub(in crate::words) fn clock_moved(moved: &str, back: bool) -> String {
+    let way = if back { "back" } else { "on" };
+    format!(
+        "The phone's clock was set {way} by {moved} during this test. The test's own clock was not."
+    )
 }

@@ -1,8 +1,10 @@
 //! The refill test, in Spanish: buttons, phases, cautions.
 
+use crate::record::Why;
 use crate::refill::{
     Caution, DrawBasis, ExpectedMark, Limit, Missing, NextReading, Phase, Verdict,
 };
+use crate::words::Words;
 
 pub(in crate::words) fn mark(mark: ExpectedMark) -> &'static str {
     match mark {
@@ -56,6 +58,22 @@ pub(in crate::words) fn phase(phase: Phase, drain_open: bool) -> &'static str {
         }
         (Phase::Stopped, true) => "Prueba terminada. ¿Está cerrado el drenaje?",
         (Phase::Stopped, false) => "Prueba terminada.",
+    }
+}
+
+pub(in crate::words) fn gap(why: Why, from: &str, to: &str, words: Words) -> String {
+    match why {
+        Why::Away => format!("De {from} a {to}: el teléfono estuvo bloqueado o aparte."),
+        Why::Restarted => format!("De {from} a {to}: la app se cargó otra vez."),
+        Why::ClockMoved(by) => {
+            let way = if by < 0.0 { "atrasó" } else { "adelantó" };
+            let by = words.test_clock(by.abs());
+            format!("{to}: el reloj del teléfono se {way} {by}; el de la prueba no.")
+        }
+        Why::NotKnown => format!(
+            "{to}: el reloj se atrasó con la app cerrada. No se sabe cuánto duró: empiece la prueba \
+             otra vez."
+        ),
     }
 }
 
@@ -153,6 +171,53 @@ pub(in crate::words) fn basis(basis: DrawBasis) -> &'static str {
              succión de la bomba."
         }
     }
+}
+
+pub(in crate::words) fn taken_back(mark: &str) -> String {
+    format!("Quitada: {mark}")
+}
+
+pub(in crate::words) fn mark_moved(clock: &str, step: &str) -> String {
+    format!("tocada {clock}, movida {step}")
+}
+
+pub(in crate::words) fn typed(typed: &str) -> String {
+    format!("escrito {typed}")
+}
+
+pub(in crate::words) fn wall_mark(shows: f64) -> String {
+    format!("marca {shows:.1}")
+}
+
+pub(in crate::words) fn fill_takes(least: &str, most: &str) -> String {
+    format!("De {least} a {most} para el llenado.")
+}
+
+pub(in crate::words) fn fill_at_most(most: &str) -> String {
+    format!("Un llenado de hasta {most} aún cubre lo que hace falta y un cuarto más.")
+}
+
+pub(in crate::words) fn minutes_to_limit(left: &str) -> String {
+    format!("Succión de la bomba. Si no llega agua, las pérdidas tardan {left} en llegar ahí.")
+}
+
+pub(in crate::words) fn start_in(machine: &str, time: &str) -> String {
+    format!("{machine} en {time}")
+}
+
+pub(in crate::words) fn start_now(machine: &str) -> String {
+    format!("{machine} ahora")
+}
+
+pub(in crate::words) fn machine_started(machine: &str) -> String {
+    format!("{machine} arrancado")
+}
+
+pub(in crate::words) fn settles_at(temperature: &str) -> String {
+    format!(
+        "Con los equipos anotados como andando se asienta cerca de {temperature}. Línea: lo esperado, \
+         dentro del 30 % de lo que falta."
+    )
 }
 
 #[cfg(test)]

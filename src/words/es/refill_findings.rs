@@ -4,7 +4,7 @@ use uom::si::ratio::ratio;
 
 use super::refill::missing;
 use crate::quantity::Length;
-use crate::refill::{Cover, Estimate, Finding, LevelEstimate};
+use crate::refill::{Cover, Estimate, Finding, FlowRange, LevelEstimate};
 use crate::words::refill::Format;
 
 pub(in crate::words) fn finding(finding: &Finding, format: &Format<'_>) -> String {
@@ -58,6 +58,62 @@ pub(in crate::words) fn finding(finding: &Finding, format: &Format<'_>) -> Strin
         WaterNotYet { waited_s } => {
             format!("Pide; aún sin agua después de {}.", minutes(*waited_s))
         }
+        WaterByReadings => {
+            "Nadie marcó el agua; las lecturas muestran que el nivel da vuelta y sube.".into()
+        }
+        FlowChanged { share, .. } => format!(
+            "El caudal cambió mientras llenaba: a {} de lo que era antes.",
+            percent(share.get::<ratio>())
+        ),
+        FillBelowValve { gross, valve } => format!(
+            "Esta válvula pasa {} con esta presión de la red; el llenado da {}. Vea colador, \
+             válvulas manuales y presión.",
+            range(valve, format),
+            flow(gross, format)
+        ),
+        FillBelowEarlier { gross, earlier } => format!(
+            "Más lento que en la prueba anterior aquí: {} ahora, {} entonces.",
+            flow(gross, format),
+            range(earlier, format)
+        ),
+        FillAsEarlier { earlier } => format!(
+            "Como en la prueba anterior aquí, que dio {}.",
+            range(earlier, format)
+        ),
+        ShutOffByReadings { level: at } => match at {
+            Some(at) => format!(
+                "Nadie marcó el paro; las lecturas se sostienen {}.",
+                below(at, format)
+            ),
+            None => "Nadie marcó el paro; las lecturas muestran que el nivel se sostuvo.".into(),
+        },
+        ShutOffMarkOff { by_s } => format!(
+            "El paro se marcó {} {} de lo que muestran las lecturas.",
+            minutes(by_s.abs()),
+            if *by_s > 0.0 { "después" } else { "antes" }
+        ),
+        StoppedShort { set, found } => format!(
+            "Paró {}, muy antes de los {} a que está ajustado: algo le dijo lleno demasiado pronto.",
+            below(found, format),
+            level(*set)
+        ),
+        CalledLate { set, found } => format!(
+            "Pidió {}, muy por debajo de los {} a que está ajustado.",
+            below(found, format),
+            level(*set)
+        ),
+        Chatter {
+            times: 1,
+            soonest_s,
+        } => format!(
+            "El llenado volvió a abrir {} después de parar, con el drenaje cerrado.",
+            minutes(*soonest_s)
+        ),
+        Chatter { times, soonest_s } => format!(
+            "El llenado volvió a abrir {times} veces con el drenaje cerrado, una de ellas {} después \
+             de parar.",
+            minutes(*soonest_s)
+        ),
         WaterNotNoted => "La pileta se llenó, pero no se anotó cuándo corrió el agua.".into(),
         FillCovers(cover) => covers("El llenado cubre", cover, format),
         FillMarginal(cover) => covers("El llenado apenas cubre", cover, format),
@@ -73,9 +129,15 @@ pub(in crate::words) fn finding(finding: &Finding, format: &Format<'_>) -> Strin
             flow(&cover.gross, format)
         ),
         FillBelowDesign(cover) => format!(
-            "En el día de diseño hacen falta {}; el llenado da {} de eso.",
+            "En el día de diseño hacen falta {}; el llenado da cuando más {} de eso.",
             (format.flow)(cover.need),
-            percent(cover.ratio.get::<ratio>())
+            percent(cover.ratio_high.get::<ratio>())
+        ),
+        FillNearDesign(cover) => format!(
+            "En el día de diseño hacen falta {}; el llenado da entre {} y {} de eso.",
+            (format.flow)(cover.need),
+            percent(cover.ratio_low.get::<ratio>()),
+            percent(cover.ratio_high.get::<ratio>())
         ),
         FillNotMeasured(reason) => format!("Llenado sin medir. {}", missing(*reason)),
         NeedNotKnown => "No se conoce la reposición que hace falta hoy.".into(),
@@ -110,6 +172,11 @@ pub(in crate::words) fn finding(finding: &Finding, format: &Format<'_>) -> Strin
                 flow(drip, format)
             )
         }
+        ValvePasses { flow: drip } => format!(
+            "La válvula de llenado no cierra: siguieron entrando {} después de parar, más de lo que la \
+             planta gasta. La pileta va a rebosar.",
+            flow(drip, format)
+        ),
         Sag { flow: sag } => format!(
             "El nivel bajó después de parar el llenado, más de lo que explican las pérdidas: {}.",
             flow(sag, format)
@@ -155,13 +222,22 @@ fn below(at: &LevelEstimate, format: &Format<'_>) -> String {
     format!("a {value} bajo el rebosadero, {half} más o menos")
 }
 
+fn range(range: &FlowRange, format: &Format<'_>) -> String {
+    let show = format.flow;
+    format!("de {} a {}", show(range.low), show(range.high))
+}
+
 fn percent(share: f64) -> String {
     format!("{:.0} %", share * 100.0)
 }
 
 fn covers(lead: &str, cover: &Cover, format: &Format<'_>) -> String {
     format!(
-        "{lead} los {} que hacen falta hoy: {}, al menos {} de eso.",
+        "{lead} lo que hace falta {}, {}: {}, al menos {} de eso.",
+        match cover.design {
+            true => "en el día de diseño",
+            false => "hoy",
+        },
         (format.flow)(cover.need),
         flow(&cover.gross, format),
         percent(cover.ratio_low.get::<ratio>())

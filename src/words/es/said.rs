@@ -211,6 +211,7 @@ pub(in crate::words) fn minutes_if_drain_shut(time: &str) -> String {
     format!("Sin el drenaje, las pérdidas solas tardan {time}.")
 }
 
-pub(in crate::words) fn clock_moved(moved: &str) -> String {
-    format!("La hora del teléfono se movió {moved} durante esta prueba.")
+pub(in crate::words) fn clock_moved(moved: &str, back: bool) -> String {
+    let way = if back { "atrasó" } else { "adelantó" };
+    format!("El reloj del teléfono se {way} {moved} durante esta prueba. El de la prueba no.")
 }

@@ -97,7 +97,7 @@ fn card(check: Check) -> Card {
         K::CoilResistance => ("Resistencia de la bobina", "Alimentación fuera, un cable suelto: lea la bobina.", "La cifra de su placa; nunca abierta, nunca casi cero."),
         K::CoilPull => ("Si la bobina jala", "Con el control pidiendo, sienta si jala con una hoja de acero en la tuerca; oiga el zumbido.", "La hoja se pega, zumba leve, la bobina se entibia."),
         K::FlowOnCall => ("Caudal mientras pide", "Con el control pidiendo, oiga en la válvula y vea la salida.", "Caudal completo en segundos desde que pide."),
-        K::FillStops => ("Si el llenado para", "Con el control satisfecho, vea la salida.", "Seca en segundos."),
+        K::FillStops => ("Si el llenado para", "Con la pileta llena o el control satisfecho, vea la salida.", "Seca en segundos."),
         K::ForceValve => ("Abrir el llenado a mano", "Use el vástago manual o el bypass. Compare con el caudal completo normal.", "Caudal completo de inmediato."),
         K::ValveArrow => ("Flecha de la válvula solenoide", "Busque la flecha fundida en el cuerpo.", "Con el flujo."),
         K::ValveStrip => ("Válvula solenoide desarmada", "Aislada y drenada: vea orificio piloto, diafragma, asiento y resorte.", "Orificio limpio, diafragma entero, émbolo libre."),

@@ -9,6 +9,7 @@
 //! `./dev test browser` builds, then runs these tests.
 
 mod build;
+mod kills;
 mod logs;
 mod phone;
 mod processes;
@@ -17,6 +18,7 @@ mod trace;
 mod wait;
 
 pub use build::{Build, project};
+pub use kills::{Engine, Tally, kills};
 pub use logs::Problem;
 pub use phone::{Light, Phone};
 pub use server::Server;

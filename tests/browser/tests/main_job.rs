@@ -111,7 +111,7 @@ async fn from_call_to_report_without_signal() {
     next_mark(&phone, "DrawdownEnded").await;
     for _ in 0..3 {
         clock.pass(&phone, 90).await;
-        level(&phone, "level-up", 4).await;
+        level(&phone, "level-up", 6).await;
     }
     phone.shot("refill-running").await;
     assert_eq!(phone.count("mark").await, 8);
@@ -129,20 +129,21 @@ async fn from_call_to_report_without_signal() {
     assert_eq!(phone.count("mark").await, 8, "a mark was lost");
     for _ in 0..4 {
         clock.pass(&phone, 90).await;
-        level(&phone, "level-up", 4).await;
+        level(&phone, "level-up", 6).await;
     }
     clock.pass(&phone, 30).await;
     next_mark(&phone, "ShutOff").await;
     clock.pass(&phone, 60).await;
-    level(&phone, "level-up", 1).await;
+    level(&phone, "level-up", 2).await;
     next_mark(&phone, "Stopped").await;
     phone.find("verdict").await;
     phone.shot("refill-verdict").await;
     phone.reads("verdict", "Passed").await;
-    // 30 lots of 1/4 in on 63 ft2 in 630 s is 23 gpm, by hand.
+    // 36 lots of 1/4 in on 63 ft2 in 540 s is 39 gpm, by hand; the taps take
+    // their own time.
     phone.reads("fill-gross", "gpm").await;
     let flow: f64 = first_number(&phone.text("fill-gross").await);
-    assert!((flow - 23.0).abs() < 2.0, "{flow}");
+    assert!((flow - 39.0).abs() < 4.0, "{flow}");
 
     // As left: cause, one item that is not so, the rest so.
     phone.tap("next").await;

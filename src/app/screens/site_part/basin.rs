@@ -117,7 +117,7 @@ impl Fields {
     fn is_empty(self) -> bool {
         let of_shape = self.of_shape();
         let table = matches!(self.shape.get(), Shape::Surfaces | Shape::Volumes);
-        of_shape.iter().all(|f| f.is_empty()) && !(table && !self.rows.is_empty())
+        of_shape.iter().all(|f| f.is_empty()) && (!table || self.rows.is_empty())
     }
 
     /// The basin; nothing within while nobody knows it. An error while it is

@@ -77,6 +77,9 @@ fn also_boxed(why: Box<dyn Fn() -> Option<P> + Send + Sync>) -> Signal<Option<St
     Signal::derive(move || why().map(|p| prefs().words.phrase(p).to_owned()))
 }
 
+/// Changes a site; answers nothing while something is refused.
+type Change = Box<dyn Fn(&mut Site) -> Option<()>>;
+
 /// A form under way.
 struct Form {
     id: SiteId,
@@ -87,8 +90,7 @@ struct Form {
     fields: Box<dyn Fn() -> Vec<Typing>>,
     /// Draft keys of its texts and choices.
     texts: Box<dyn Fn() -> Vec<String>>,
-    /// The site with this part changed; nothing while something is refused.
-    change: Box<dyn Fn(&mut Site) -> Option<()>>,
+    change: Change,
 }
 
 /// The frame of a form: keeps the part, or says what is refused.
@@ -117,7 +119,7 @@ fn frame(form: Form, body: View) -> View {
         }
         tried.set(false);
         let keys = texts();
-        let body = Body::SiteDescribed { site };
+        let body = Body::described(site);
         ledger().write_then(About::Site(id), vec![body], move || {
             typings.into_iter().for_each(Typing::settled);
             keys.iter().for_each(|key| settle_text(key));

@@ -158,7 +158,7 @@ fn choose(id: SiteId, does: fn(&mut Site)) {
     let before = site.clone();
     does(&mut site);
     if site != before {
-        ledger().write(About::Site(id), Body::SiteDescribed { site });
+        ledger().write(About::Site(id), Body::described(site));
     }
 }
 
@@ -173,7 +173,7 @@ fn ask(id: SiteId, question: &'static Question, now: Memo<Plant>) -> View {
             choice(
                 test,
                 words.phrase(*label),
-                move || now.with(|p| is(p)),
+                move || now.with(is),
                 move || choose(id, *does),
             )
         })
