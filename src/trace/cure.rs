@@ -223,7 +223,11 @@ const CURES: [Row; Mode::ALL.len()] = {
             &[K::ContactDrop, K::RelayTap],
             &[P::LevelRelay],
         ),
-        (M::RelayContactWelded, &[K::Substitution], &[P::LevelRelay]),
+        (
+            M::RelayContactWelded,
+            &[K::Substitution, K::FillStops],
+            &[P::LevelRelay],
+        ),
         (
             M::WiringHighResistance,
             &[K::CoilVoltage, K::Joints],

@@ -124,9 +124,7 @@ impl Check {
                 matches!(control, L::FloatValve | L::FloatSwitch)
             }
             Check::LevelSignal => control == L::Transmitter,
-            Check::CallAsFound | Check::ControlVoltage | Check::FillStops | Check::CoilPull => {
-                plant.electric_fill()
-            }
+            Check::CallAsFound | Check::ControlVoltage | Check::CoilPull => plant.electric_fill(),
             _ if matches!(self.access(), Access::Panel | Access::ValveBox) => plant.electric_fill(),
             _ => true,
         };

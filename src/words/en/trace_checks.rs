@@ -97,7 +97,7 @@ fn card(check: Check) -> Card {
         K::CoilResistance => ("Resistance of the coil", "Supply off, one wire off: read the coil.", "Its nameplate figure; never open, never near zero."),
         K::CoilPull => ("Does the coil pull", "With the control calling, feel for pull with a steel blade at the nut; listen for hum.", "The blade is held, a faint hum, the coil warms."),
         K::FlowOnCall => ("Flow while it calls", "With the control calling, listen at the valve and watch the outlet.", "Full flow within seconds of the call."),
-        K::FillStops => ("Does the fill stop", "With the control satisfied, look at the outlet.", "Dry within seconds."),
+        K::FillStops => ("Does the fill stop", "With the basin full or the control satisfied, look at the outlet.", "Dry within seconds."),
         K::ForceValve => ("Open the fill by hand", "Use the manual stem or the bypass. Compare with the usual full flow.", "Full flow at once."),
         K::ValveArrow => ("Arrow on the fill valve", "Find the arrow cast in the body.", "With the flow."),
         K::ValveStrip => ("Fill valve opened up", "Isolated and drained: look at pilot hole, diaphragm, seat and spring.", "Clean hole, whole diaphragm, free plunger."),
