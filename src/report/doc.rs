@@ -235,16 +235,12 @@ pub enum Block {
     },
     /// A chart.
     Figure(Chart),
-    /// The basin in section.
-    Waterline(Waterline),
     /// What must be said and is not read first: small.
     Fine(Vec<Text>),
     /// Photos, side by side.
     Photos(Vec<Picture>),
     /// A signature.
     Signature(Signature),
-    /// A pause of one line.
-    Spacer,
     /// Goes on at the top of a page.
     PageBreak,
 }

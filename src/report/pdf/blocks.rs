@@ -71,7 +71,6 @@ impl<'a> Typesetter<'a> {
             Block::KeyFigures(figures) => self.key_figures(figures),
             Block::List { numbered, items } => self.list(*numbered, items),
             Block::Figure(chart) => self.chart(chart),
-            Block::Waterline(waterline) => self.basin(waterline),
             Block::Fine(texts) => {
                 for (i, text) in texts.iter().enumerate() {
                     let node = self.tags.add(ROOT, "P");
@@ -81,7 +80,6 @@ impl<'a> Typesetter<'a> {
             }
             Block::Photos(pictures) => self.photos(pictures),
             Block::Signature(signature) => self.signature(signature),
-            Block::Spacer => self.strips.push(Strip::blank(leading(BODY))),
             Block::PageBreak => {
                 self.strips.push(Strip {
                     break_before: true,

@@ -126,10 +126,11 @@ impl Strip {
 
     /// Takes over the shapes of `other`, moved down by `dy`.
     pub(super) fn absorb(&mut self, other: &Strip, dy: f32) {
-        self.items.extend(other.items.iter().map(|item| Item {
-            tag: item.tag,
-            shape: item.shape.moved(0.0, dy),
-        }));
+        let begun = self.items.len();
+        self.items.extend_from_slice(&other.items);
+        for item in &mut self.items[begun..] {
+            item.shape.lower(dy);
+        }
     }
 
     /// The same strip as decoration, for a repeated table head.
@@ -143,64 +144,13 @@ impl Strip {
 }
 
 impl Shape {
-    /// The shape moved by (`dx`, `dy`).
-    pub(super) fn moved(&self, dx: f32, dy: f32) -> Shape {
-        let shift = |points: &[(f32, f32)]| points.iter().map(|p| (p.0 + dx, p.1 + dy)).collect();
-        match self.clone() {
-            Shape::Glyphs {
-                x,
-                y,
-                size,
-                colour,
-                glyphs,
-            } => Shape::Glyphs {
-                x: x + dx,
-                y: y + dy,
-                size,
-                colour,
-                glyphs,
-            },
-            Shape::Stroke {
-                points,
-                width,
-                colour,
-                dash,
-            } => Shape::Stroke {
-                points: shift(&points),
-                width,
-                colour,
-                dash,
-            },
-            Shape::Fill { points, colour } => Shape::Fill {
-                points: shift(&points),
-                colour,
-            },
-            Shape::Disc {
-                x,
-                y,
-                radius,
-                colour,
-                ring,
-            } => Shape::Disc {
-                x: x + dx,
-                y: y + dy,
-                radius,
-                colour,
-                ring,
-            },
-            Shape::Image {
-                index,
-                x,
-                y,
-                width,
-                height,
-            } => Shape::Image {
-                index,
-                x: x + dx,
-                y: y + dy,
-                width,
-                height,
-            },
+    /// Moves the shape down.
+    fn lower(&mut self, dy: f32) {
+        match self {
+            Shape::Glyphs { y, .. } | Shape::Image { y, .. } | Shape::Disc { y, .. } => *y += dy,
+            Shape::Stroke { points, .. } | Shape::Fill { points, .. } => {
+                points.iter_mut().for_each(|p| p.1 += dy);
+            }
         }
     }
 

@@ -1,6 +1,7 @@
 //! Calls walked on the trace's screen, from readings to a proven cause.
 
 use coldsump_browser::{Light, Phone, Server, answer, choose, odds};
+use serde_json::json;
 
 /// Opens the demo's visit, reads what a dry basin shows, and goes to the trace.
 async fn dry_basin(phone: &Phone, server: &Server) {
@@ -190,6 +191,52 @@ async fn a_second_fault_is_looked_for_when_the_refill_is_too_slow() {
     phone.tap("name-cause").await;
     phone.reads("cause-named", "Makeup strainer blocked").await;
     assert_eq!(phone.problems(&server.origin()).await, []);
+}
+
+/// Notes at which frame the card and the suspects first change after a tap on
+/// an answer, and the milliseconds from the tap to the painted card.
+const WATCH: &str = "
+    const seen = (window.__seen = {});
+    let frame = 0;
+    const tick = () => { frame += 1; requestAnimationFrame(tick); };
+    requestAnimationFrame(tick);
+    const watch = (name, element) => new MutationObserver(() => {
+        if (seen[name] !== undefined) return;
+        seen[name] = frame;
+        if (name === 'card') requestAnimationFrame(() => {
+            const painted = new MessageChannel();
+            painted.port1.onmessage = () => { seen.took = performance.now() - seen.from; };
+            painted.port2.postMessage(0);
+        });
+    }).observe(element, { subtree: true, childList: true, characterData: true, attributes: true });
+    watch('card', document.querySelector('[data-test=check]').parentElement);
+    watch('suspects', document.querySelector('[data-test=suspects]'));
+    seen.from = performance.now();
+    document.querySelector('[data-test=answer-Calls]').click();
+";
+
+/// A quarter of this machine's pace stands for a phone's. The time is told and
+/// not held to: it depends on what else the machine does.
+#[tokio::test]
+async fn the_next_card_is_painted_before_the_rest_is_drawn() {
+    let server = Server::start();
+    let phone = Phone::open(Light::Day).await;
+    dry_basin(&phone, &server).await;
+    choose(&phone, "CallAsFound").await;
+    phone
+        .devtools("Emulation.setCPUThrottlingRate", json!({ "rate": 4 }))
+        .await;
+    phone.js(WATCH).await;
+    phone
+        .holds("window.__seen.suspects !== undefined && window.__seen.took")
+        .await;
+    let seen = phone.js("return window.__seen").await;
+    println!(
+        "answer to painted card, at a quarter of the pace: {} ms",
+        seen["took"]
+    );
+    let frame = |name: &str| seen[name].as_u64().expect("a frame");
+    assert!(frame("card") < frame("suspects"), "{seen}");
 }
 
 /// Whether a suspect shows at least this many percent, or over 99.
