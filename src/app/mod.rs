@@ -61,7 +61,7 @@ pub fn start() {
 /// Said in place of the loading line while the lists are made anew.
 fn say_again() {
     if let Some(line) = document().get_element_by_id("boot-say") {
-        line.set_text_content(Some(Words::default().phrase(Phrase::ListsAgain)));
+        line.set_text_content(Some(Words(prefs::of_browser()).phrase(Phrase::ListsAgain)));
     }
 }
 
