@@ -59,6 +59,10 @@ pub enum Body {
         /// The number read, where the check has a field for one.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         value: Option<Value>,
+        /// A reading taken again, which stands beside the one before; else it
+        /// takes its place.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        again: bool,
     },
     /// Something was put right during the trace.
     Corrected {

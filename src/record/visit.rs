@@ -267,8 +267,11 @@ impl Visit {
                 answer,
                 stage,
                 value,
+                again,
             } => {
-                self.take_back_answer(*check, *stage);
+                if !again {
+                    self.take_back_answer(*check, *stage);
+                }
                 let evidence = Evidence {
                     check: *check,
                     answer: *answer,
@@ -374,10 +377,10 @@ impl Visit {
     }
 
     /// A later answer of the same check at the same stage takes the place of
-    /// the one before; corrections keep their place among the rest.
+    /// the last one before, unless it was taken again; corrections keep their place among the rest.
     fn take_back_answer(&mut self, check: Check, stage: Stage) {
         let same = |a: &Answered| (a.evidence.check, a.evidence.stage) == (check, stage);
-        if let Some(i) = self.answers.iter().position(same) {
+        if let Some(i) = self.answers.iter().rposition(same) {
             self.answers.remove(i);
             for correction in self.corrections.iter_mut().filter(|c| c.after > i) {
                 correction.after -= 1;

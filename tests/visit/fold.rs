@@ -179,3 +179,27 @@ fn version_1_entries_read_forever() {
     assert_eq!((visit.answers.len(), visit.notes.len()), (10, 1));
     assert!(visit.closed.is_some() && visit.reports[0].confirmed.is_some());
 }
+
+/// Answered anew a check says what it said last; taken again it says both.
+#[test]
+fn a_reading_taken_again_stands_beside_the_first() {
+    use coldsump::record::Body;
+    use coldsump::trace::{Answer, Check, Stage};
+    let mut story = Story::opened();
+    story.answer(Check::HandValves, Answer::AllOpen, Stage::AsFound);
+    story.answer(Check::HandValves, Answer::FoundShut, Stage::AsFound);
+    story.say(Body::CheckAnswered {
+        check: Check::HandValves,
+        answer: Answer::AllOpen,
+        stage: Stage::AsFound,
+        value: None,
+        again: true,
+    });
+    let said = |story: &Story| -> Vec<Answer> {
+        story.visit().evidence().iter().map(|e| e.answer).collect()
+    };
+    assert_eq!(said(&story), [Answer::FoundShut, Answer::AllOpen]);
+    // A slip of the second is put right without touching the first.
+    story.answer(Check::HandValves, Answer::FoundShut, Stage::AsFound);
+    assert_eq!(said(&story), [Answer::FoundShut, Answer::FoundShut]);
+}

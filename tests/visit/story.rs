@@ -162,6 +162,7 @@ impl Story {
             answer,
             stage,
             value: None,
+            again: false,
         })
     }
 

@@ -11,7 +11,8 @@ use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
 use crate::record::{Body, Site, Visit, VisitId, case, plant};
 use crate::trace::{
-    Advice, Answer, Belief, Check, Evidence, Mode, Place, Source, Strength, Tracer, Weight, cure,
+    Advice, Answer, Belief, Check, Evidence, Mode, Place, Reason, Source, Strength, Tracer, Weight,
+    cure,
 };
 use crate::words::Phrase as P;
 
@@ -83,6 +84,9 @@ pub fn Trace(id: VisitId) -> View {
         let mind = mind.get()?;
         let suggestion = mind.advice.best;
         let check = chosen.get().or(suggestion.as_ref().map(|s| s.check))?;
+        let again = suggestion
+            .as_ref()
+            .is_some_and(|s| s.check == check && s.why == Reason::TakeAgain);
         let because = suggestion.filter(|s| s.check == check).map(|s| {
             (
                 words.trace_reason(s.why),
@@ -95,7 +99,7 @@ pub fn Trace(id: VisitId) -> View {
         });
         let evidence = mind.visit.evidence();
         Some(
-            markup! { <CheckCard job check why effort evidence chosen go_to=Callback::new(go_to) /> },
+            markup! { <CheckCard job check why effort evidence chosen again go_to=Callback::new(go_to) /> },
         )
     };
     markup! {
@@ -148,6 +152,7 @@ fn CheckCard(
     effort: String,
     evidence: Vec<Evidence>,
     chosen: RwSignal<Option<Check>>,
+    again: bool,
     go_to: Callback<Place>,
 ) -> View {
     let words = prefs().words;
@@ -158,6 +163,7 @@ fn CheckCard(
             answer,
             stage,
             value: None,
+            again,
         };
         ledger().write_then(job.about(), vec![body], move || {
             chosen.set(None);
