@@ -2,9 +2,9 @@
 //! comes to, as weights of the check's answers.
 //!
 //! Each number is compared with the figure it should be and cut into answers
-//! by soft limits, so that a reading on a limit says both. A model of the
-//! control circuit can take the place of [`weights`] for the electrical
-//! checks: it need only say, per answer, how well the reading agrees.
+//! by soft limits, so that a reading on a limit says both. For the electrical
+//! checks the answer each fault gives is what `physics::circuit` predicts at
+//! those terminals; a test here holds the two together.
 
 use uom::si::electric_potential::volt;
 
@@ -178,5 +178,71 @@ mod tests {
             .iter()
             .sum();
         assert!((sum - 1.0).abs() < 1e-12);
+    }
+
+    /// The electrical sheets are what the circuit model predicts (itself held
+    /// against ngspice): its reading, cut into answers here, is the answer that
+    /// the sheet calls likeliest, for every fault the circuit knows.
+    #[test]
+    fn the_electrical_sheets_follow_from_the_circuit() {
+        use crate::physics::circuit::{
+            Circuit, Coil, Fault, Leads, Meter, Point, Reading, State, read,
+        };
+        use crate::quantity::{ElectricalResistance, Power};
+        use crate::trace::Mode;
+        use crate::trace::sheet;
+        use uom::si::electrical_resistance::ohm;
+        use uom::si::power::watt;
+        let plant = Plant::default();
+        let coil = Coil::nameplate(plant.control_voltage, Power::new::<watt>(10.0));
+        let circuit = Circuit::usual(coil, true);
+        let loose = ElectricalResistance::new::<ohm>(20.0);
+        let faults = [
+            (None, Fault::None),
+            (Some(Mode::SupplyLost), Fault::SupplyLost),
+            (Some(Mode::TransformerFailed), Fault::SupplyLost),
+            (Some(Mode::FuseBlown), Fault::FuseBlown),
+            (Some(Mode::DisconnectOff), Fault::DisconnectOpen),
+            (Some(Mode::RelayContactOpen), Fault::ContactStuckOpen),
+            (Some(Mode::WiringHighResistance), Fault::FeedLoose(loose)),
+            (Some(Mode::WiringOpen), Fault::FeedBroken),
+            (Some(Mode::CoilOpen), Fault::CoilOpen),
+        ];
+        let places = [
+            (
+                Check::ControlVoltage,
+                Point::RelayCommon,
+                Point::SupplyReturn,
+            ),
+            (Check::ContactDrop, Point::RelayCommon, Point::RelayOut),
+            (Check::OutputVoltage, Point::RelayOut, Point::SupplyReturn),
+            (Check::CoilVoltage, Point::CoilFeed, Point::CoilReturn),
+        ];
+        let calling = State {
+            calling: true,
+            ..State::default()
+        };
+        for (check, first, second) in places {
+            let sheet = sheet::of(check).expect("a sheet");
+            for (mode, fault) in faults {
+                // A feed that is broken still shows ghosts to an unloaded
+                // meter: the check says to load it.
+                let meter = Meter::low_impedance();
+                let leads = Leads { first, second };
+                let got = read(&circuit, calling, &[fault], leads, meter).expect("a reading");
+                let Reading::Volts(volts) = got else {
+                    panic!("{got:?}")
+                };
+                let told = weights(check, Value::voltage(volts), &plant).expect("a field");
+                let effect = mode.map_or(0, |m| usize::from(sheet.effect(m).0));
+                let row = sheet.rows[effect].map(f64::from);
+                let likeliest = |of: [f64; 3]| (0..3).max_by(|a, b| of[*a].total_cmp(&of[*b]));
+                assert_eq!(
+                    likeliest(told),
+                    likeliest(row),
+                    "{check:?} {mode:?} {volts:?}"
+                );
+            }
+        }
     }
 }

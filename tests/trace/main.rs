@@ -3,6 +3,7 @@
 
 mod outside;
 mod table;
+mod walks;
 
 use std::collections::HashMap;
 

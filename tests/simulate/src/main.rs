@@ -59,6 +59,7 @@ fn main() {
     match words.first().map(String::as_str) {
         Some("same") => return same::sets(&words[1]),
         Some("pace") => return same::pace(&plant),
+        Some("small") => return reduced::compare(&plant),
         _ => {}
     }
     let n: u64 = words.first().and_then(|a| a.parse().ok()).unwrap_or(200);
