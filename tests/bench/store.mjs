@@ -149,9 +149,10 @@ try {
   full.shift();
   row('start, empty', empty);
   row('start, all on the phone', full);
-  const ratio = least(full) / least(empty);
-  const over = ratio > START_LIMIT ? `  OVER ${START_LIMIT}` : '';
-  console.log(`${'  of an empty app, least by least'.padEnd(34)}${ratio.toFixed(2).padStart(9)}${over}`);
+  const ratios = [least, middle].map((of) => of(full) / of(empty));
+  const over = Math.min(...ratios) > START_LIMIT ? `  OVER ${START_LIMIT}` : '';
+  const said = ratios.map((ratio) => ratio.toFixed(2).padStart(9)).join('');
+  console.log('  of an empty app'.padEnd(34) + said + over);
 
   const go = (hash) => `location.hash = '${hash}'`;
   const shows = (test) => `document.querySelector('[data-test=${test}]') !== null`;
