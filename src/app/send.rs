@@ -7,6 +7,7 @@ use wasm_bindgen_futures::JsFuture;
 use web_sys::{Blob, BlobPropertyBag, File, FilePropertyBag, HtmlAnchorElement, Url};
 
 use super::ports::window;
+use crate::report::mail::cut;
 use crate::store::KeptFile;
 
 /// How handing over went.
@@ -75,10 +76,19 @@ pub async fn share(file: &KeptFile) -> Sent {
     }
 }
 
-/// Opens a mail draft with the report as text.
-pub fn mail(subject: &str, body: &str) {
+/// Longest body of a mail link, percent-encoded.
+const LONGEST_LINK: usize = 1_700;
+
+/// Opens a mail draft with the customer's page as text, as much of it as a
+/// link can carry, ending in `more` when it was cut.
+pub fn mail(subject: &str, body: &str, more: &str) {
     let encode = |text: &str| String::from(js_sys::encode_uri_component(text));
-    let draft = format!("mailto:?subject={}&body={}", encode(subject), encode(body));
+    let whole = cut(body, LONGEST_LINK);
+    let body = match whole.len() == body.len() {
+        true => body.to_owned(),
+        false => format!("{whole}\n{more}"),
+    };
+    let draft = format!("mailto:?subject={}&body={}", encode(subject), encode(&body));
     let _ = window().location().set_href(&draft);
 }
 

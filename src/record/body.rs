@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::id::{EntryId, FileId, MachineId, SiteId, TestId};
 use super::moment::Moment;
+use super::paperwork::{Drawn, Item, Shows, Spot};
 use super::site::Site;
 use crate::quantity::{Kind, Unit, Value};
 use crate::refill::{MarkKind, Setup};
@@ -12,11 +13,12 @@ use crate::trace::{Answer, Check, Manner, Mode, Stage};
 /// What happened.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case", rename_all_fields = "kebab-case")]
+#[allow(clippy::large_enum_variant)] // the set-up of a test; there are few
 pub enum Body {
     /// The site was described, or described anew: the latest counts.
     SiteDescribed {
-        /// The whole description.
-        site: Site,
+        /// The whole description; boxed, as it is larger than all else.
+        site: Box<Site>,
     },
     /// A visit was opened.
     VisitOpened {
@@ -145,6 +147,13 @@ pub enum Body {
         name: String,
         /// Its size in bytes.
         bytes: u32,
+        /// SHA-256 of those bytes in hexadecimal: what was made can be told
+        /// from anything else for good. Empty in the first entries.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        sha256: String,
+        /// What it corrects in the issue before it; empty for the first.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        corrects: String,
     },
     /// The report was handed to a means of sending. This does not say that it
     /// arrived.
@@ -159,6 +168,45 @@ pub enum Body {
         /// Which report.
         file: FileId,
     },
+    /// Work, a part, time or advice was written down, or who does the visit.
+    LineWritten {
+        /// Which of these.
+        item: Item,
+        /// In words.
+        text: String,
+        /// How many, or how long.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        amount: Option<Value>,
+        /// By which day, `2026-12-08`; empty for none.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        by: String,
+    },
+    /// A photo was taken and kept.
+    PhotoTaken {
+        /// The kept JPEG.
+        file: FileId,
+        /// What it shows.
+        shows: Shows,
+        /// In words.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        caption: String,
+        /// Width and height in pixels.
+        size: (u16, u16),
+    },
+    /// Something was drawn on a photo.
+    PhotoDrawn {
+        /// On which.
+        file: FileId,
+        /// What.
+        drawn: Drawn,
+    },
+    /// The customer signed on the glass.
+    Signed {
+        /// Whose signature, in letters.
+        name: String,
+        /// The strokes of the pen.
+        strokes: Vec<Vec<Spot>>,
+    },
     /// The visit was closed.
     VisitClosed,
     /// An earlier entry was taken back.
@@ -166,6 +214,15 @@ pub enum Body {
         /// Which.
         entry: EntryId,
     },
+}
+
+impl Body {
+    /// A site was described.
+    pub fn described(site: Site) -> Self {
+        Body::SiteDescribed {
+            site: Box::new(site),
+        }
+    }
 }
 
 /// What a reading is of.
@@ -190,6 +247,8 @@ pub enum What {
     ControlVoltage,
     /// Condenser water flow, when there is a meter.
     WaterFlow,
+    /// Conductivity of the basin's water.
+    Conductivity,
 }
 
 impl What {
@@ -204,6 +263,7 @@ impl What {
             What::BasinLevel => Kind::Level,
             What::ControlVoltage => Kind::Voltage,
             What::WaterFlow => Kind::Flow,
+            What::Conductivity => Kind::Conductivity,
         }
     }
 }
@@ -234,8 +294,10 @@ pub enum MachineState {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum LeavingItem {
-    /// The fill bypass is shut, or tagged if it stays open.
+    /// The fill bypass is shut.
     BypassShut,
+    /// The fill bypass carries a tag that says how it stands.
+    BypassTagged,
     /// Hand valves stand as they were found.
     HandValves,
     /// The basin drain is shut.
@@ -248,6 +310,8 @@ pub enum LeavingItem {
     LockoutOff,
     /// Machines are reset and running.
     MachinesRunning,
+    /// Alarms that were silenced or bypassed are back in service.
+    AlarmsRestored,
     /// The customer's water treatment has been told.
     TreatmentTold,
     /// The customer has been told.
@@ -256,14 +320,16 @@ pub enum LeavingItem {
 
 impl LeavingItem {
     /// All of them, in the order a person walks out.
-    pub const ALL: [LeavingItem; 9] = [
+    pub const ALL: [LeavingItem; 11] = [
         LeavingItem::BypassShut,
+        LeavingItem::BypassTagged,
         LeavingItem::HandValves,
         LeavingItem::DrainShut,
         LeavingItem::ProbeBack,
         LeavingItem::CoversOn,
         LeavingItem::LockoutOff,
         LeavingItem::MachinesRunning,
+        LeavingItem::AlarmsRestored,
         LeavingItem::TreatmentTold,
         LeavingItem::CustomerTold,
     ];
@@ -291,4 +357,6 @@ pub enum Way {
     Mailed,
     /// Saved on the phone.
     Saved,
+    /// A mail file was made, with the report in it.
+    MailFile,
 }

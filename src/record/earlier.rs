@@ -1,18 +1,24 @@
 //! What a site's own earlier refill tests say.
 
+use super::body::Body;
+use super::entry::{About, Entry};
 use super::id::SiteId;
 use super::log::Log;
 use super::test::Test;
 use crate::quantity::sort_by;
 use crate::refill::{FlowRange, judge};
 
-/// The ended tests of a site, newest first.
+/// The ended tests of a site, newest first, of the visits whose entries are
+/// here.
 pub fn earlier_tests(log: &Log, site: SiteId) -> Vec<Test> {
+    let opens = |entry: &Entry| match (entry.about, &entry.body) {
+        (About::Visit(id), Body::VisitOpened { site: there, .. }) if *there == site => Some(id),
+        _ => None,
+    };
     let mut tests: Vec<Test> = log
-        .visits()
-        .into_iter()
-        .filter(|line| line.site == site)
-        .filter_map(|line| log.visit(line.id))
+        .held()
+        .filter_map(opens)
+        .filter_map(|id| log.visit(id))
         .flat_map(|visit| visit.tests)
         .filter(Test::is_ended)
         .collect();

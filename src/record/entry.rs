@@ -64,6 +64,11 @@ impl Pen {
         }
     }
 
+    /// The phone it writes for.
+    pub fn device(&self) -> DeviceId {
+        self.device
+    }
+
     /// A new id, later in the order than every one this pen made before.
     /// The 12 bits after the time are a counter (RFC 9562 section 6.2,
     /// method 1); when it is spent the time part moves on by one.

@@ -6,7 +6,7 @@ use uom::si::temperature_interval::kelvin;
 use uom::si::time::second;
 
 use super::body::{What, When};
-use super::figures::{Figures, Lack};
+use super::figures::{Fact, Figures, Lack, fact};
 use super::id::{EntryId, MachineId};
 use super::moment::Moment;
 use super::site::{Machine, Site};
@@ -60,9 +60,11 @@ pub struct Outlook {
 
 /// Water in the loop where nobody has said: the basin at its stop level and
 /// three minutes of design flow.
-pub fn loop_water(site: &Site) -> Volume {
+/// Unknown while the basin, its stop level or the design flow are.
+pub fn loop_water(site: &Site) -> Option<Volume> {
     let tower = &site.tower;
-    tower.basin.volume(tower.stop_level) + tower.design_flow * Time::new::<second>(PIPES_S)
+    let basin = tower.basin?.volume(tower.stop_level?);
+    Some(basin + tower.design_flow? * Time::new::<second>(PIPES_S))
 }
 
 /// What to expect of the loop from its first recovery reading on, shown for so
@@ -72,7 +74,7 @@ pub fn loop_water(site: &Site) -> Volume {
 /// [`Lack::Needs`] without a reading of the entering water;
 /// [`Lack::Physics`] as [`Recovery::after`].
 pub fn outlook(site: &Site, visit: &Visit, water: Volume, seconds: f64) -> Result<Outlook, Lack> {
-    let needs = || Lack::Needs(vec![What::EnteringWater]);
+    let needs = || Lack::readings(&[What::EnteringWater]);
     let entering: Vec<&LoopPoint> = visit
         .recovery
         .iter()
@@ -82,9 +84,15 @@ pub fn outlook(site: &Site, visit: &Visit, water: Volume, seconds: f64) -> Resul
     let from = first.value.as_temperature().ok_or_else(needs)?;
     let figures = Figures::of(site, visit);
     let tower = &site.tower;
-    let wet_bulb = figures.wet_bulb.unwrap_or(tower.design_wet_bulb);
-    let warms = range(tower.design_in, tower.design_out);
-    let above = range(tower.design_out, tower.design_wet_bulb);
+    let flow = fact(tower.design_flow, Fact::DesignFlow)?;
+    let (hot, cold) = (
+        fact(tower.design_in, Fact::DesignIn)?,
+        fact(tower.design_out, Fact::DesignOut)?,
+    );
+    let design_wet = fact(tower.design_wet_bulb, Fact::DesignWetBulb)?;
+    let wet_bulb = figures.wet_bulb.unwrap_or(design_wet);
+    let warms = range(hot, cold);
+    let above = range(cold, design_wet);
     let k = |t: TemperatureInterval| t.get::<kelvin>();
     let effectiveness = Ratio::new::<ratio>(k(warms) / (k(warms) + k(above)));
     let runs = |m: &Machine| {
@@ -100,7 +108,7 @@ pub fn outlook(site: &Site, visit: &Visit, water: Volume, seconds: f64) -> Resul
         .fold(Power::default(), |a, b| a + b);
     let recovery = Recovery {
         water,
-        flow: tower.design_flow,
+        flow,
         heat,
         wet_bulb,
         tower: Rejection::Effectiveness(effectiveness),
@@ -128,7 +136,7 @@ pub fn outlook(site: &Site, visit: &Visit, water: Volume, seconds: f64) -> Resul
     let starting: Vec<Restarting> = all()
         .filter_map(|m| {
             let condenser = Condenser {
-                refrigerant: m.refrigerant,
+                refrigerant: m.refrigerant?,
                 cut_out: m.cut_out?,
                 approach: TemperatureInterval::new::<kelvin>(APPROACH_K),
                 range: warms,
@@ -141,7 +149,7 @@ pub fn outlook(site: &Site, visit: &Visit, water: Volume, seconds: f64) -> Resul
         .collect();
     let restart = Restart {
         water,
-        flow: tower.design_flow,
+        flow,
         wet_bulb,
         effectiveness,
         entering: now,

@@ -5,6 +5,7 @@ use super::body::{Body, LeavingItem, LeavingState, MachineState, Way, What, When
 use super::entry::{About, Entry};
 use super::id::{EntryId, FileId, MachineId, SiteId, TestId, VisitId};
 use super::moment::Moment;
+use super::paperwork::Paperwork;
 use super::recovery::LoopPoint;
 use super::standing::withdrawn;
 use super::table::Table;
@@ -73,6 +74,10 @@ pub struct MadeReport {
     pub name: String,
     /// Its size.
     pub bytes: u32,
+    /// SHA-256 of its bytes in hexadecimal; empty in the first entries.
+    pub sha256: String,
+    /// What it corrects in the issue before it.
+    pub corrects: String,
     /// When it was made.
     pub at: Moment,
     /// By what means it was handed over, and when.
@@ -96,10 +101,13 @@ pub struct Visit {
     pub readings: Table<Slot, Reading>,
     /// Machines' states that stand.
     pub machines: Table<(When, MachineId), MachineState>,
-    /// Checks answered, latest answer each, in order of time.
+    /// Checks answered, in order of time. A check taken again stands beside
+    /// the first time: both were seen. A slip is taken back.
     pub answers: Vec<Answered>,
     /// What was put right during the trace, in order of time.
     pub corrections: Vec<Correction>,
+    /// The entry that says so, and when, of each of [`Visit::corrections`].
+    pub corrected: Vec<(EntryId, Moment)>,
     /// Refill tests in order of time.
     pub tests: Vec<Test>,
     /// The loop on its way back, in order of time.
@@ -112,6 +120,8 @@ pub struct Visit {
     pub leaving: Table<LeavingItem, LeavingState>,
     /// Notes in order of time.
     pub notes: Vec<(EntryId, Moment, String)>,
+    /// Work, parts, time, advice, photos, signature.
+    pub paper: Paperwork,
     /// Reports in order of time.
     pub reports: Vec<MadeReport>,
     /// When it was closed.
@@ -144,12 +154,14 @@ impl Visit {
                 machines: Table::new(),
                 answers: Vec::new(),
                 corrections: Vec::new(),
+                corrected: Vec::new(),
                 tests: Vec::new(),
                 recovery: Vec::new(),
                 started: Vec::new(),
                 cause: None,
                 leaving: Table::new(),
                 notes: Vec::new(),
+                paper: Paperwork::default(),
                 reports: Vec::new(),
                 closed: None,
             }),
@@ -176,14 +188,23 @@ impl Visit {
     }
 
     fn begin(&mut self, entry: &Entry) {
+        self.paper.begin(entry);
         match &entry.body {
             Body::TestBegun { test, setup } => {
                 self.tests.push(Test::begin(*test, entry.at, *setup));
             }
-            Body::ReportMade { file, name, bytes } => self.reports.push(MadeReport {
+            Body::ReportMade {
+                file,
+                name,
+                bytes,
+                sha256,
+                corrects,
+            } => self.reports.push(MadeReport {
                 file: *file,
                 name: name.clone(),
                 bytes: *bytes,
+                sha256: sha256.clone(),
+                corrects: corrects.clone(),
                 at: entry.at,
                 handed: Vec::new(),
                 confirmed: None,
@@ -235,7 +256,6 @@ impl Visit {
                 stage,
                 value,
             } => {
-                self.take_back_answer(*check, *stage);
                 let evidence = Evidence {
                     check: *check,
                     answer: *answer,
@@ -248,10 +268,13 @@ impl Visit {
                     evidence,
                 });
             }
-            Body::Corrected { mode } => self.corrections.push(Correction {
-                mode: *mode,
-                after: self.answers.len(),
-            }),
+            Body::Corrected { mode } => {
+                self.corrections.push(Correction {
+                    mode: *mode,
+                    after: self.answers.len(),
+                });
+                self.corrected.push((entry.id, at));
+            }
             Body::Marked { test, mark, typed } => {
                 let stood = (self.answers.len(), self.corrections.len());
                 if let Some(test) = self.test(*test) {
@@ -316,7 +339,11 @@ impl Visit {
             | Body::VisitOpened { .. }
             | Body::TestBegun { .. }
             | Body::ReportMade { .. }
+            | Body::PhotoTaken { .. }
             | Body::Withdrawn { .. } => {}
+            Body::LineWritten { .. } | Body::PhotoDrawn { .. } | Body::Signed { .. } => {
+                self.paper.take(entry)
+            }
         }
     }
 
@@ -366,18 +393,6 @@ impl Visit {
         read.chain(marked)
             .max_by_key(|(entry, _)| *entry)
             .map(|(_, level)| level)
-    }
-
-    /// A later answer of the same check at the same stage takes the place of
-    /// the one before; corrections keep their place among the rest.
-    fn take_back_answer(&mut self, check: Check, stage: Stage) {
-        let same = |a: &Answered| (a.evidence.check, a.evidence.stage) == (check, stage);
-        if let Some(i) = self.answers.iter().position(same) {
-            self.answers.remove(i);
-            for correction in self.corrections.iter_mut().filter(|c| c.after > i) {
-                correction.after -= 1;
-            }
-        }
     }
 
     /// The evidence of the trace, in order of time, with what the refill tests

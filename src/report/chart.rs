@@ -123,10 +123,6 @@ pub struct LevelMark {
     pub kind: MarkKind,
     /// Height over the floor as a share of the basin's depth, 0 to 1.
     pub height: f64,
-    /// Its name.
-    pub label: String,
-    /// Its measure, already written out; empty for none.
-    pub value: String,
 }
 
 /// A level of the water.
@@ -134,10 +130,6 @@ pub struct LevelMark {
 pub struct Level {
     /// Height over the floor as a share of the basin's depth, 0 to 1.
     pub height: f64,
-    /// Its name, such as "As found".
-    pub label: String,
-    /// Its measure, already written out; empty for none.
-    pub value: String,
 }
 
 /// The basin in section with its marks and levels.

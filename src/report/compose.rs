@@ -1,22 +1,29 @@
 //! From a visit to its report: what is said, in what order, in whose words.
 
 mod basin;
+mod customer;
+mod papers;
 mod tables;
 
-use super::doc::{Block, Callout, Doc, Fact, Footer, KeyFigure, PageSize, Text, Tone};
+use super::doc::{Block, Callout, Doc, Fact, Footer, PageSize, Text, Tone};
 use super::refill_chart::refill_chart;
 use crate::quantity::{System, Value, show};
 use crate::record::{Figures, MachineState, Site, Test, Visit, When};
 use crate::refill::{Outcome, Verdict, judge};
 use crate::words::{ReportPhrase as P, Words};
 
-/// Composes the report of a visit.
-pub fn compose(site: &Site, visit: &Visit, system: System, words: Words) -> Doc {
+/// Composes the report of a visit: the next issue of it. `corrects` says what
+/// it puts right in the issue before.
+pub fn compose(site: &Site, visit: &Visit, system: System, words: Words, corrects: &str) -> Doc {
+    let made = visit.reports.last();
+    let before = made.map(|r| (format!("{} {}", r.at.date(), r.at.clock()), corrects));
+    let before = before.as_ref().map(|(made, why)| (made.as_str(), *why));
     let author = Composer {
         site,
         visit,
         system,
         words,
+        issue: words.issue(visit.reports.len() + 1, before),
     };
     author.doc()
 }
@@ -26,6 +33,7 @@ struct Composer<'a> {
     visit: &'a Visit,
     system: System,
     words: Words,
+    issue: String,
 }
 
 impl Composer<'_> {
@@ -44,19 +52,31 @@ impl Composer<'_> {
             .tests
             .last()
             .map(|t| (t, judge(&t.setup, &t.timed())));
-        let figures = Figures::of(self.site, self.visit);
-        let mut blocks = vec![self.finding(last.as_ref().map(|(_, o)| o))];
-        blocks.push(Block::KeyFigures(
-            self.key_figures(&figures, last.as_ref().map(|(_, o)| o)),
-        ));
+        let outcome = last.as_ref().map(|(_, o)| o);
+        let found = Figures::of(self.site, self.visit);
+        let left = Figures::at(self.site, self.visit, When::AsLeft);
+        // The customer's page.
+        let mut blocks = vec![self.finding(outcome)];
+        blocks.push(Block::KeyFigures(self.key_figures(&found, &left, outcome)));
         blocks.extend(self.cause());
+        blocks.extend(self.advice());
+        blocks.extend(self.cost(&found, outcome));
+        // The evidence.
+        blocks.push(Block::PageBreak);
+        blocks.push(Block::Heading {
+            level: 1,
+            text: self.say(P::EvidenceHeading),
+        });
         blocks.extend(self.refill(last.as_ref()));
-        blocks.extend(self.readings());
-        blocks.extend(self.numbers(&figures));
+        blocks.extend(self.machine_rows());
+        blocks.extend(self.readings(&found, &left));
         blocks.extend(self.trace());
         blocks.extend(self.leaving());
         blocks.extend(self.notes());
+        blocks.extend(self.time());
+        blocks.extend(self.photos());
         blocks.extend(self.cautions());
+        blocks.extend(self.signature());
         let fact = |label, value: String| Fact {
             label: self.say(label),
             value,
@@ -64,7 +84,7 @@ impl Composer<'_> {
         Doc {
             language: "en".into(),
             subject: format!("{} · {}", self.say(P::Title), self.say(P::Subject)),
-            author: "Coldsump".into(),
+            author: self.mechanic(),
             facts: [
                 fact(
                     P::Date,
@@ -73,11 +93,13 @@ impl Composer<'_> {
                 fact(P::Place, self.site.place.clone()),
                 fact(P::Complaint, self.visit.complaint.clone()),
                 fact(P::MachinesOut, self.machines_out()),
+                fact(P::Mechanic, self.mechanic()),
+                fact(P::Issue, self.issue.clone()),
             ]
             .into_iter()
             .filter(|fact| !fact.value.is_empty())
             .collect(),
-            mark: Some(self.waterline()),
+            mark: self.waterline(),
             blocks,
             page: if self.system == System::Us {
                 PageSize::Letter
@@ -91,6 +113,18 @@ impl Composer<'_> {
             },
             title: self.site.name.clone(),
         }
+    }
+
+    /// Who did it, on one line.
+    fn mechanic(&self) -> String {
+        let card = &self.visit.paper.card;
+        let parts = [&card.name, &card.firm, &card.licence, &card.phone];
+        let parts: Vec<&str> = parts
+            .into_iter()
+            .map(|p| p.as_str())
+            .filter(|p| !p.is_empty())
+            .collect();
+        parts.join(" · ")
     }
 
     fn machines_out(&self) -> String {
@@ -152,72 +186,11 @@ impl Composer<'_> {
         })
     }
 
-    fn key_figures(&self, figures: &Figures, outcome: Option<&Outcome>) -> Vec<KeyFigure> {
-        let figure = |label, value: Value, note: String| {
-            let shown = show(value, self.system);
-            KeyFigure {
-                label: self.say(label),
-                number: shown.number,
-                unit: shown.unit.to_owned(),
-                note,
-            }
-        };
-        let mut row = Vec::new();
-        if let Ok(t) = figures.approach {
-            row.push(figure(
-                P::Approach,
-                Value::temperature_difference(t),
-                self.say(P::Found),
-            ));
-        }
-        if let Ok(t) = figures.range {
-            row.push(figure(
-                P::Range,
-                Value::temperature_difference(t),
-                self.say(P::Found),
-            ));
-        }
-        if let Some(Ok(fill)) = outcome.map(|o| o.fill_gross) {
-            let span = format!(
-                "{}: {} – {}",
-                self.say(P::Interval),
-                self.amount(Value::flow(fill.low)),
-                self.amount(Value::flow(fill.high))
-            );
-            row.push(figure(P::FillFlow, Value::flow(fill.value), span));
-        }
-        if let Some(test) = self.visit.tests.last() {
-            row.push(figure(
-                P::Needed,
-                Value::flow(test.setup.makeup_need),
-                String::new(),
-            ));
-        }
-        row
-    }
-
     fn heading(&self, phrase: P) -> Block {
         Block::Heading {
             level: 2,
             text: self.say(phrase),
         }
-    }
-
-    fn cause(&self) -> Vec<Block> {
-        let Some(cause) = &self.visit.cause else {
-            return vec![];
-        };
-        let line = self.words.trace_mode_line(cause.mode);
-        let mut blocks = vec![self.heading(P::CauseHeading), Block::Paragraph(line.into())];
-        for (label, text) in [(P::HowWeKnow, &cause.proof), (P::WorkDone, &cause.work)] {
-            if !text.is_empty() {
-                let label = format!("{}. ", self.say(label));
-                blocks.push(Block::Paragraph(
-                    Text::default().bold(label).plain(text.clone()),
-                ));
-            }
-        }
-        blocks
     }
 
     fn refill(&self, last: Option<&(&Test, Outcome)>) -> Vec<Block> {
@@ -280,20 +253,13 @@ impl Composer<'_> {
             true => P::CautionWater,
             false => P::CautionLegionella,
         };
-        let items = [
+        let said = [
             water,
             P::CautionElectrical,
             P::CautionRoof,
             P::CautionLimits,
-        ]
-        .map(|p| Text::from(self.say(p)))
-        .to_vec();
-        vec![
-            self.heading(P::CautionHeading),
-            Block::List {
-                numbered: false,
-                items,
-            },
-        ]
+        ];
+        let said = said.map(|p| Text::from(self.say(p)));
+        vec![self.heading(P::CautionHeading), Block::Fine(said.to_vec())]
     }
 }

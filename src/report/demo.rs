@@ -28,32 +28,19 @@ pub const CREATED: DocDate = DocDate {
 
 /// The basin of the bakery's tower.
 pub fn waterline() -> Waterline {
-    let mark = |kind, height, label: &str, value: &str| LevelMark {
-        kind,
-        height,
-        label: label.into(),
-        value: value.into(),
-    };
+    let mark = |kind, height| LevelMark { kind, height };
     Waterline {
         summary: "Basin in section. As found ½ in over the floor, below the pump inlet; \
                   as left at the high probe."
             .into(),
         marks: vec![
-            mark(MarkKind::Overflow, 0.94, "Overflow", "0 in"),
-            mark(MarkKind::High, 0.72, "High: stops the fill", "3½ in"),
-            mark(MarkKind::Low, 0.52, "Low: calls for water", "6¾ in"),
-            mark(MarkKind::PumpInlet, 0.2, "Pump inlet", "11⅞ in"),
+            mark(MarkKind::Overflow, 0.94),
+            mark(MarkKind::High, 0.72),
+            mark(MarkKind::Low, 0.52),
+            mark(MarkKind::PumpInlet, 0.2),
         ],
-        found: Some(Level {
-            height: 0.04,
-            label: "As found".into(),
-            value: "14½ in".into(),
-        }),
-        left: Some(Level {
-            height: 0.71,
-            label: "As left".into(),
-            value: "3⅝ in".into(),
-        }),
+        found: Some(Level { height: 0.04 }),
+        left: Some(Level { height: 0.71 }),
     }
 }
 
@@ -269,7 +256,6 @@ pub fn bakery(page: PageSize) -> Doc {
                 "That the foam comes from the new biocide. The dosing began nine days before the \
                  first drift; nobody has tried without it.",
             ),
-            Block::Waterline(waterline()),
             heading(1, "Refill test"),
             Block::Figure(chart()),
             Block::Table(readings()),

@@ -4,6 +4,8 @@
 //! page numbers, and even their words come from [`Footer`].
 
 use super::chart::{Chart, Waterline};
+use crate::record::FileId;
+use crate::record::paperwork::{Drawn, Spot};
 
 /// A sheet of paper.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -179,6 +181,32 @@ pub struct KeyFigure {
     pub note: String,
 }
 
+/// A photo with what is drawn on it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Picture {
+    /// Where its bytes are kept.
+    pub file: FileId,
+    /// The JPEG. Composed empty; whoever has the files fills it in.
+    pub jpeg: Vec<u8>,
+    /// Said in its place when there are no bytes, or none that can be read.
+    pub missing: String,
+    /// What it shows, below it; also for a reader who cannot see it.
+    pub caption: Text,
+    /// What is drawn on it.
+    pub drawn: Vec<Drawn>,
+}
+
+/// A signature as it was drawn.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Signature {
+    /// What it is, for a reader who cannot see it.
+    pub summary: String,
+    /// Below it: who and when.
+    pub caption: String,
+    /// The strokes of the pen.
+    pub strokes: Vec<Vec<Spot>>,
+}
+
 /// One part of the report.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Block {
@@ -207,10 +235,12 @@ pub enum Block {
     },
     /// A chart.
     Figure(Chart),
-    /// The basin in section.
-    Waterline(Waterline),
-    /// A pause of one line.
-    Spacer,
+    /// What must be said and is not read first: small.
+    Fine(Vec<Text>),
+    /// Photos, side by side.
+    Photos(Vec<Picture>),
+    /// A signature.
+    Signature(Signature),
     /// Goes on at the top of a page.
     PageBreak,
 }
@@ -257,6 +287,16 @@ pub struct Doc {
     pub page: PageSize,
     /// The foot of each page.
     pub footer: Footer,
+}
+
+impl Doc {
+    /// Every photo in it.
+    pub fn pictures_mut(&mut self) -> impl Iterator<Item = &mut Picture> {
+        self.blocks.iter_mut().flat_map(|block| match block {
+            Block::Photos(pictures) => pictures.as_mut_slice(),
+            _ => &mut [],
+        })
+    }
 }
 
 #[cfg(test)]

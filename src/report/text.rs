@@ -1,8 +1,7 @@
 //! The document as plain text, for a message or an e-mail.
 
-use super::chart::{Chart, Waterline};
+use super::chart::Chart;
 use super::doc::{Align, Block, Doc, Table, Text};
-use crate::quantity::sort_by;
 
 /// Least width that still holds a table.
 const NARROWEST: usize = 32;
@@ -45,7 +44,7 @@ struct Sheet {
 impl Sheet {
     fn block(&mut self, block: &Block) {
         match block {
-            Block::PageBreak | Block::Spacer => {}
+            Block::PageBreak => {}
             _ => self.out.push('\n'),
         }
         match block {
@@ -83,9 +82,18 @@ impl Sheet {
                     self.wrapped(&item.to_plain(), &mark, &rest);
                 }
             }
+            Block::Fine(texts) => {
+                for text in texts {
+                    self.wrapped(&text.to_plain(), "", "");
+                }
+            }
+            Block::Photos(pictures) => {
+                for picture in pictures {
+                    self.wrapped(&picture.caption.to_plain(), "* ", "  ");
+                }
+            }
+            Block::Signature(signature) => self.wrapped(&signature.caption, "", ""),
             Block::Figure(chart) => self.chart(chart),
-            Block::Waterline(waterline) => self.waterline(waterline),
-            Block::Spacer => self.out.push('\n'),
             Block::PageBreak => {}
         }
     }
@@ -130,31 +138,6 @@ impl Sheet {
             let heads = vec![chart.row_heads.0.clone(), chart.row_heads.1.clone()];
             self.grid(&heads, &rows, &[Align::Right, Align::Right]);
         }
-    }
-
-    fn waterline(&mut self, waterline: &Waterline) {
-        self.wrapped(&waterline.summary, "", "");
-        let mut rows: Vec<(f64, &str, &str)> = waterline
-            .marks
-            .iter()
-            .map(|m| (m.height, m.label.as_str(), m.value.as_str()))
-            .chain(
-                [&waterline.found, &waterline.left]
-                    .into_iter()
-                    .flatten()
-                    .map(|l| (l.height, l.label.as_str(), l.value.as_str())),
-            )
-            .collect();
-        sort_by(&mut rows, |a, b| b.0.total_cmp(&a.0));
-        let rows: Vec<Vec<String>> = rows
-            .iter()
-            .map(|(_, label, value)| vec![(*label).into(), (*value).into()])
-            .collect();
-        self.grid(
-            &[String::new(), String::new()],
-            &rows,
-            &[Align::Left, Align::Right],
-        );
     }
 
     fn table(&mut self, table: &Table) {

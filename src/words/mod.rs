@@ -12,7 +12,9 @@ mod phrase;
 mod physics;
 mod quantity;
 mod refill;
+mod report;
 mod trace;
+mod trace_face;
 mod working;
 
 pub use en::app::Phrase;

@@ -2,11 +2,12 @@
 
 use std::cell::Cell;
 
-use coldsump::quantity::{Length, Unit, Value};
+use coldsump::quantity::{Kind, Length, Unit, Value};
+use coldsump::record::paperwork::{Card, Drawn, Item, Shape, Shows};
 use coldsump::record::{
     About, Body, Chance, Clock, DeviceId, Entry, EntryId, FileId, LeavingItem, LeavingState, Log,
-    Machine, MachineId, MachineState, Moment, Pen, Site, SiteId, TestId, Visit, VisitId, Way, What,
-    When, demo,
+    Machine, MachineId, MachineState, Moment, Pen, Site, SiteId, Summary, TestId, Visit, VisitId,
+    Way, What, When, demo,
 };
 use coldsump::refill::MarkKind;
 use coldsump::trace::{Answer, Check, Manner, Mode, Stage};
@@ -19,6 +20,7 @@ pub const START_MS: i64 = 1_795_525_920_000;
 #[derive(Debug)]
 pub struct Fixed {
     pub now: Cell<Moment>,
+    chance: u8,
 }
 
 impl Fixed {
@@ -31,7 +33,13 @@ impl Fixed {
         };
         Self {
             now: Cell::new(now),
+            chance: 0,
         }
+    }
+
+    /// The same clock with another phone's chance.
+    pub fn with_chance(self, chance: u8) -> Self {
+        Self { chance, ..self }
     }
 
     /// Both clocks of the phone move on.
@@ -51,7 +59,7 @@ impl Clock for Fixed {
 
 impl Chance for Fixed {
     fn ten_bytes(&self) -> [u8; 10] {
-        [0; 10]
+        [self.chance; 10]
     }
 }
 
@@ -69,6 +77,7 @@ pub struct Story {
     pub visit_id: VisitId,
     pub test: TestId,
     pub report: FileId,
+    pub photo: FileId,
     pub site: Site,
     pub entries: Vec<Entry>,
 }
@@ -88,12 +97,11 @@ impl Story {
             visit_id: named(VisitId::parse, 3),
             test: named(TestId::parse, 4),
             report: named(FileId::parse, 5),
+            photo: named(FileId::parse, 6),
             site,
             entries: Vec::new(),
         };
-        let described = Body::SiteDescribed {
-            site: story.site.clone(),
-        };
+        let described = Body::described(story.site.clone());
         let about = About::Site(story.site_id);
         story.push(about, described);
         let site = story.site_id;
@@ -232,7 +240,7 @@ impl Story {
     }
 
     pub fn begin_test(&mut self) {
-        let setup = coldsump::record::refill_setup(&self.site, &self.visit());
+        let setup = coldsump::record::refill_setup(&self.site, &self.visit()).expect("a basin");
         let test = self.test;
         self.say(Body::TestBegun { test, setup });
     }
@@ -307,12 +315,103 @@ impl Story {
         }
     }
 
+    /// A line of the paperwork.
+    pub fn line(&mut self, item: Item, text: &str, amount: Option<Value>, by: &str) -> EntryId {
+        self.say(Body::LineWritten {
+            item,
+            text: text.into(),
+            amount,
+            by: by.into(),
+        })
+    }
+
+    /// Who did it, what it took, what comes next, a photo, and a signature.
+    pub fn paperwork(&mut self) {
+        let card = Card {
+            name: "R. Tamm".into(),
+            firm: "Northfield Refrigeration".into(),
+            licence: "Lic. 40-1187".into(),
+            phone: "555-0142".into(),
+            currency: "$".into(),
+            water_price: Some(3.17),
+        };
+        for (item, text, amount) in card.lines() {
+            self.line(item, text, amount.map(Value::number), "");
+        }
+        assert_eq!(self.visit().paper.card, card);
+        let minutes = |n: f64| {
+            Some(Value {
+                kind: Kind::Duration,
+                si: 60.0 * n,
+            })
+        };
+        let two = Some(Value::number(2.0));
+        self.line(Item::Part, "Electrode rods", two, "");
+        self.line(
+            Item::Part,
+            "Holder cap and seal",
+            Some(Value::number(1.0)),
+            "",
+        );
+        self.line(Item::OnSite, "", minutes(135.0), "");
+        self.line(Item::Travel, "both ways", minutes(50.0), "");
+        self.line(
+            Item::AdviseSoon,
+            "Have the water treater look at the foam: it came with the new biocide.",
+            None,
+            "2026-12-08",
+        );
+        self.line(
+            Item::AdvisePlan,
+            "A low-level alarm at the pump inlet, so that a dry basin is known before the machines stop.",
+            None,
+            "",
+        );
+        self.line(
+            Item::ComeBack,
+            "to run the refill test again with the pump on",
+            None,
+            "2026-12-01",
+        );
+        let photo = self.photo;
+        self.say(Body::PhotoTaken {
+            file: photo,
+            shows: Shows::Check {
+                check: Check::ProbeFilm,
+            },
+            caption: "Film across the holder before it was wiped.".into(),
+            size: (64, 48),
+        });
+        for (shape, from, to) in [
+            (Shape::Arrow, (1_000, 9_000), (4_000, 5_000)),
+            (Shape::Circle, (4_000, 2_000), (8_000, 7_000)),
+        ] {
+            let drawn = Drawn { shape, from, to };
+            self.say(Body::PhotoDrawn { file: photo, drawn });
+        }
+        self.say(Body::Signed {
+            name: "Ida Halden".into(),
+            strokes: vec![
+                vec![(500, 7_000), (1_200, 2_000), (1_500, 8_000), (2_400, 3_000)],
+                vec![
+                    (2_800, 6_500),
+                    (3_600, 4_000),
+                    (4_200, 7_500),
+                    (7_900, 4_800),
+                ],
+                vec![(5_000, 2_000)],
+            ],
+        });
+    }
+
     pub fn send_report(&mut self) {
         let file = self.report;
         self.say(Body::ReportMade {
             file,
             name: "halden-street-bakery-2026-11-24.pdf".into(),
             bytes: 61_234,
+            sha256: String::new(),
+            corrects: String::new(),
         });
         for way in [Way::Saved, Way::Mailed, Way::Shared] {
             self.say(Body::ReportHandedOver { file, way });
@@ -332,6 +431,7 @@ impl Story {
         story.note("Foam on the basin since the new biocide, says the baker.");
         let slip = story.note("Wrong site");
         story.say(Body::Withdrawn { entry: slip });
+        story.paperwork();
         story.send_report();
         story.say(Body::VisitClosed);
         story
@@ -341,6 +441,10 @@ impl Story {
         let mut log = Log::default();
         self.entries.iter().for_each(|e| log.add(e.clone()));
         log
+    }
+
+    pub fn summary(&self) -> Summary {
+        Summary::of(&self.entries)
     }
 
     pub fn visit(&self) -> Visit {

@@ -3,9 +3,13 @@
 pub mod chart;
 pub mod choice;
 pub mod field;
+pub mod glass;
 pub mod icon;
 pub mod number;
 pub mod picture;
+pub mod plant_view;
+pub mod section;
 pub mod shell;
+pub mod small_plot;
 pub mod take_back;
 pub mod waterline;

@@ -5,6 +5,7 @@
 use crate::app::view::prelude::*;
 use leptos::task::spawn_local;
 
+use crate::app::card::card;
 use crate::app::ledger::ledger;
 use crate::app::parts::shell::Screen;
 use crate::app::prefs::prefs;
@@ -12,7 +13,8 @@ use crate::app::route::{Route, Station};
 use crate::app::send::{Sent, can_share, mail, save, share};
 use crate::app::signals::Outside;
 use crate::record::{About, Body, Outgoing, Way};
-use crate::report::compose;
+use crate::report::mail::{Enclosed, short_text, to_eml};
+use crate::report::{compose, to_csv};
 use crate::store::KeptFile;
 use crate::words::Phrase as P;
 
@@ -20,7 +22,7 @@ use crate::words::Phrase as P;
 #[component]
 pub fn Outbox() -> View {
     let words = prefs().words;
-    let log = ledger().log();
+    let summary = ledger().summary();
     let outside: Outside = expect_context();
     let title = words.phrase(P::Outbox);
     let sub = live(move || {
@@ -30,7 +32,7 @@ pub fn Outbox() -> View {
             P::SignalNone
         })
     });
-    let going = Memo::new(move |_| log.with(|log| log.outbox()));
+    let going = Memo::new(move |_| summary.with(|all| all.outbox()));
     markup! {
         <Screen title sub name="outbox" back=(Route::Home, words.phrase(P::Home).to_owned())>
             {move || {
@@ -50,15 +52,28 @@ fn Going(out: Outgoing) -> View {
     let outside: Outside = expect_context();
     let (visit, id) = (out.visit, out.file);
     let about = About::Visit(visit);
-    let site = ledger.log().with_untracked(|log| {
-        let site = log.visits().into_iter().find(|line| line.id == visit)?.site;
-        log.site(site).map(|s| s.name)
+    let issue = out.issue;
+    let site = ledger.summary().with_untracked(|all| {
+        let site = all.visits().iter().find(|line| line.id == visit)?.site;
+        all.site(site).map(|s| s.name.clone())
     });
     // The bytes are fetched before the tap: the share sheet opens only
     // straight from a tap.
     let file = RwSignal::new_local(None::<KeptFile>);
-    spawn_local(async move { file.set(ledger.file(id).await) });
-    let refused = RwSignal::new(false);
+    let refused = RwSignal::new(None::<P>);
+    let sha256 = out.sha256.clone();
+    spawn_local(async move {
+        let kept = ledger.file(id).await;
+        // A report is frozen: what goes out is what was made.
+        match kept {
+            Some(kept) if !sha256.is_empty() && kept.sha256() != sha256 => {
+                refused.set(Some(P::FileChanged));
+            }
+            kept => file.set(kept),
+        }
+        // For the mail's text.
+        ledger.bring_visit(visit).await;
+    });
     let handed = move |way: Way| ledger.write(about, Body::ReportHandedOver { file: id, way });
     let shareable = move || file.with(|f| f.as_ref().is_some_and(can_share));
     let do_share = move |_| {
@@ -69,21 +84,61 @@ fn Going(out: Outgoing) -> View {
             match share(&kept).await {
                 Sent::Yes => handed(Way::Shared),
                 Sent::ThoughtBetter => {}
-                Sent::Refused => refused.set(true),
+                Sent::Refused => refused.set(Some(P::ShareRefused)),
             }
         });
     };
+    // Subject and text: the customer's page.
+    let letter = move || {
+        ledger.log().with_untracked(|log| {
+            let mut visit = log.visit(visit)?;
+            let site = log.site(visit.site)?;
+            visit.paper.card = card();
+            // The issue that goes out, not the next one.
+            visit.reports.truncate(issue - 1);
+            let system = prefs().system.get_untracked();
+            let doc = compose(&site, &visit, system, words, "");
+            Some((doc.footer.title.clone(), short_text(&doc, 72)))
+        })
+    };
     let do_mail = move |_| {
-        let text = ledger.log().with_untracked(|log| {
+        if let Some((subject, body)) = letter() {
+            mail(&subject, &body, words.phrase(P::MailMore));
+            handed(Way::Mailed);
+        }
+    };
+    let do_mail_file = move |_| {
+        let (Some((subject, body)), Some(kept)) = (letter(), file.get_untracked()) else {
+            return;
+        };
+        let enclosed = Enclosed {
+            name: &kept.name,
+            media_type: &kept.media_type,
+            bytes: &kept.bytes,
+        };
+        let message = KeptFile {
+            name: kept.name.replace(".pdf", ".eml"),
+            media_type: "message/rfc822".into(),
+            bytes: to_eml(&subject, &body, &[enclosed], &ledger.now()),
+            ..kept.clone()
+        };
+        if save(&message) {
+            handed(Way::MailFile);
+        }
+    };
+    let do_table = move |_| {
+        let table = ledger.log().with_untracked(|log| {
             let visit = log.visit(visit)?;
             let site = log.site(visit.site)?;
-            let prefs = prefs();
-            let doc = compose(&site, &visit, prefs.system.get_untracked(), prefs.words);
-            Some((doc.title.clone(), crate::report::to_text(&doc, 72)))
+            Some(to_csv(&site, &visit, prefs().system.get_untracked(), words))
         });
-        if let Some((subject, body)) = text {
-            mail(&subject, &body);
-            handed(Way::Mailed);
+        if let (Some(table), Some(kept)) = (table, file.get_untracked()) {
+            save(&KeptFile {
+                name: kept.name.replace(".pdf", ".csv"),
+                media_type: "text/csv".into(),
+                bytes: table.into_bytes(),
+                ..kept
+            });
         }
     };
     let do_save = move |_| {
@@ -105,7 +160,7 @@ fn Going(out: Outgoing) -> View {
                 }}
             </p>
             {move || {
-                refused.get().then(|| markup! { <p class="said no">{words.phrase(P::ShareRefused)}</p> })
+                refused.get().map(|why| markup! { <p class="said no">{words.phrase(why)}</p> })
             }}
             <div class="answers">
                 {move || {
@@ -121,8 +176,14 @@ fn Going(out: Outgoing) -> View {
                 <button data-test="mail" on:click=tap(do_mail) disabled=move || !outside.signal.get()>
                     {words.phrase(P::MailReport)}
                 </button>
+                <button data-test="mail-file" class:primary=move || !shareable() on:click=tap(do_mail_file)>
+                    {words.phrase(P::MailFile)}
+                </button>
                 <button data-test="save-pdf" on:click=tap(do_save)>
                     {words.phrase(P::SaveReport)}
+                </button>
+                <button data-test="save-csv" on:click=tap(do_table)>
+                    {words.phrase(P::SaveTable)}
                 </button>
                 {out
                     .handed

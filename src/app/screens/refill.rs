@@ -17,7 +17,7 @@ use crate::app::parts::chart::ChartView;
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
-use crate::record::{Body, Test, TestId, VisitId};
+use crate::record::{Body, Test, TestId, VisitId, earlier_tests};
 use crate::refill::{ExpectedMark, Phase, allowed, drain_open, expected, judge, phase};
 use crate::report::refill_chart;
 use crate::words::Phrase as P;
@@ -44,7 +44,13 @@ pub fn Refill(id: VisitId) -> View {
         }
     };
     let next = move || test.with(|t| t.as_ref().and_then(|t| expected(&t.timed())));
+    // Without the basin's shape a level says nothing of flow.
+    let basin = job.site.with_untracked(|s| {
+        let known = s.as_ref().and_then(|s| s.tower.basin);
+        known.is_some()
+    });
     let act = move || match up.get() {
+        None if !basin => super::visit_frame::to_basin(job),
         None => markup! {
             <button class="primary" data-test="begin-test" on:click=tap(begin)>
                 {words.phrase(P::BeginTest)}
@@ -62,11 +68,24 @@ pub fn Refill(id: VisitId) -> View {
             </button>
         },
     };
+    // Earlier tests come here after the screen stands.
+    let site = job.visit.with_untracked(|v| v.as_ref().map(|v| v.site));
+    if let Some(site) = site {
+        ledger().bring_past(site);
+    }
+    let kept = Memo::new(move |_| {
+        let log = ledger().log();
+        site.map_or(0, |site| log.with(|log| earlier_tests(log, site).len()))
+    });
+    let earlier = move || {
+        kept.track();
+        markup! { <Earlier job /> }
+    };
     let body = move || match up.get() {
         None => markup! {
             <Plan job valve />
             <LoopRecovery job />
-            <Earlier job />
+            {earlier}
         },
         Some((_, true)) => markup! { <Running job test /> },
         Some((_, false)) => markup! {
@@ -78,7 +97,7 @@ pub fn Refill(id: VisitId) -> View {
                 </details>
             </section>
             <LoopRecovery job />
-            <Earlier job />
+            {earlier}
         },
     };
     let sub = words.phrase(P::RefillSub);

@@ -58,7 +58,7 @@ impl ValveTyped {
         Some(Setup {
             valve,
             earlier: earlier_fill(&tests),
-            ..refill_setup(&site, &visit)
+            ..refill_setup(&site, &visit).ok()?
         })
     }
 }

@@ -44,7 +44,7 @@ pub fn LoopRecovery(job: Job) -> View {
     let known = move || {
         let (visit, site) = job.both()?;
         let volume = water.typed().and_then(|t| t.value.as_volume());
-        let volume = volume.unwrap_or_else(|| loop_water(&site));
+        let volume = volume.or_else(|| loop_water(&site))?;
         let first = visit.recovery.first()?.at;
         let last = visit.recovery.last()?.at;
         let shown = (1.25 * last.seconds_since(&first)).max(SHOWN_S);

@@ -1,5 +1,6 @@
 //! Units and light.
 
+use super::backup::{Backup, CardForm};
 use crate::app::parts::choice::choice;
 use crate::app::view::prelude::*;
 
@@ -60,6 +61,8 @@ pub fn Settings() -> View {
                         .collect_view()}
                 </div>
             </section>
+            <CardForm />
+            <Backup />
         </Screen>
     }
 }

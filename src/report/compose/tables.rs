@@ -4,81 +4,115 @@ use std::collections::BTreeSet;
 
 use super::Composer;
 use crate::quantity::Value;
-use crate::record::{Figures, LeavingItem, LeavingState, Slot, What, When, observed, plant};
+use crate::record::{
+    Figures, LeavingItem, LeavingState, MachineId, MachineState, Slot, What, When, observed, plant,
+};
 use crate::report::doc::{Block, Column, Table, Text};
 use crate::trace::{self, Stage};
 use crate::words::ReportPhrase as P;
 
 impl Composer<'_> {
-    /// Readings as found and as left, side by side; as left only when there
-    /// are any.
-    pub(super) fn readings(&self) -> Vec<Block> {
+    /// What a reading is of.
+    pub(super) fn reading_of(&self, what: What, machine: Option<MachineId>) -> String {
+        let name = self.words.reading_name(what);
+        let owner = self.site.machines.iter().find(|m| Some(m.id) == machine);
+        owner.map_or(name.to_owned(), |m| format!("{name}, {}", m.name))
+    }
+
+    fn reading(&self, when: When, what: What, machine: Option<MachineId>) -> Option<String> {
+        let slot = Slot {
+            when,
+            what,
+            machine,
+        };
+        let reading = self.visit.readings.get(&slot)?;
+        Some(self.amount(reading.value))
+    }
+
+    /// A table with a column as found, and one as left if anything is in it.
+    fn found_and_left(
+        &self,
+        heading: P,
+        head: P,
+        rows: Vec<(String, Option<String>, Option<String>)>,
+    ) -> Vec<Block> {
+        let left = rows.iter().any(|(.., left)| left.is_some());
+        let mut columns = vec![
+            Column::left(self.say(head), 2.4),
+            Column::right(self.say(P::Found), 1.5),
+        ];
+        if left {
+            columns.push(Column::right(self.say(P::Left), 1.5));
+        }
+        let cell = |text: Option<String>| Text::from(text.unwrap_or("–".into()));
+        let row = |(name, found, was_left): (String, _, _)| {
+            let mut cells = vec![name.into(), cell(found)];
+            if left {
+                cells.push(cell(was_left));
+            }
+            cells
+        };
+        let rows = rows.into_iter().map(row).collect();
+        self.table(heading, rows, columns)
+    }
+
+    /// Each machine's state and head pressure.
+    pub(super) fn machine_rows(&self) -> Vec<Block> {
+        let cell = |when, id| {
+            let state = self.visit.machines.get(&(when, id));
+            let state = state.map(|s| self.words.machine_state(*s).to_owned());
+            let head = self.reading(when, What::HeadPressure, Some(id));
+            let parts: Vec<String> = state.into_iter().chain(head).collect();
+            (!parts.is_empty()).then(|| parts.join(" · "))
+        };
+        let rows = self.site.machines.iter().filter_map(|m| {
+            let (found, left) = (cell(When::AsFound, m.id), cell(When::AsLeft, m.id));
+            let name = match m.refrigerant {
+                Some(fluid) => format!("{}, {}", m.name, fluid.designation()),
+                None => m.name.clone(),
+            };
+            (found.is_some() || left.is_some()).then_some((name, found, left))
+        });
+        self.found_and_left(P::MachinesHeading, P::MachineHead, rows.collect())
+    }
+
+    /// Readings and what they come to, as found and as left.
+    pub(super) fn readings(&self, found: &Figures, left: &Figures) -> Vec<Block> {
+        use crate::words::Phrase as F;
         let places: BTreeSet<_> = self
             .visit
             .readings
             .keys()
+            .filter(|slot| slot.what != What::HeadPressure)
             .map(|slot| (slot.what, slot.machine))
             .collect();
-        let left = self.visit.readings.keys().any(|s| s.when == When::AsLeft);
-        let cell = |when, what, machine| {
-            let slot = Slot {
-                when,
-                what,
-                machine,
-            };
-            let reading = self.visit.readings.get(&slot);
-            reading.map_or("–".to_owned(), |r| self.amount(r.value))
-        };
-        let row = |(what, machine): (What, Option<_>)| {
-            let name = self.words.reading_name(what);
-            let owner = self.site.machines.iter().find(|m| Some(m.id) == machine);
-            let name = owner.map_or(name.to_owned(), |m| format!("{name}, {}", m.name));
-            let mut cells: Vec<Text> = vec![name.into(), cell(When::AsFound, what, machine).into()];
-            if left {
-                cells.push(cell(When::AsLeft, what, machine).into());
-            }
-            cells
-        };
-        let rows = places.into_iter().map(row).collect();
-        let mut columns = vec![
-            Column::left(self.say(P::Reading), 3.0),
-            Column::right(self.say(P::Found), 1.2),
-        ];
-        if left {
-            columns.push(Column::right(self.say(P::Left), 1.2));
+        let mut rows = Vec::new();
+        for (what, machine) in places {
+            rows.push((
+                self.reading_of(what, machine),
+                self.reading(When::AsFound, what, machine),
+                self.reading(When::AsLeft, what, machine),
+            ));
         }
-        self.table(P::ReadingsHeading, rows, columns)
-    }
-
-    pub(super) fn numbers(&self, figures: &Figures) -> Vec<Block> {
-        use crate::words::Phrase as F;
-        let f = figures.clone();
-        let rows = [
-            (F::WetBulb, f.wet_bulb.map(Value::temperature)),
-            (F::Approach, f.approach.map(Value::temperature_difference)),
-            (F::Range, f.range.map(Value::temperature_difference)),
-            (F::Heat, f.heat.map(Value::heat)),
-            (F::Evaporation, f.evaporation.map(|e| Value::flow(e.rate()))),
-            (F::Makeup, f.water.map(|w| Value::flow(w.makeup))),
-            (F::ToDry, f.to_dry.map(Value::duration)),
-        ]
-        .into_iter()
-        .filter_map(|(name, value)| {
-            let value = value.ok()?;
-            Some(vec![
-                self.words.phrase(name).into(),
-                self.amount(value).into(),
-            ])
-        })
-        .collect();
-        self.table(
-            P::NumbersHeading,
-            rows,
+        let numbers = |f: &Figures| {
+            let f = f.clone();
             [
-                Column::left(self.say(P::Item), 3.0),
-                Column::right(self.say(P::Found), 1.2),
-            ],
-        )
+                (F::WetBulb, f.wet_bulb.map(Value::temperature)),
+                (F::Approach, f.approach.map(Value::temperature_difference)),
+                (F::Range, f.range.map(Value::temperature_difference)),
+                (F::Heat, f.heat.map(Value::heat)),
+                (F::Evaporation, f.evaporation.map(|e| Value::flow(e.rate()))),
+                (F::Makeup, f.water.map(|w| Value::flow(w.makeup))),
+                (F::ToDry, f.to_dry.map(Value::duration)),
+            ]
+            .map(|(name, value)| (name, value.ok().map(|v| self.amount(v))))
+        };
+        for ((name, found), (_, left)) in numbers(found).into_iter().zip(numbers(left)) {
+            if found.is_some() || left.is_some() {
+                rows.push((self.words.phrase(name).to_owned(), found, left));
+            }
+        }
+        self.found_and_left(P::ReadingsHeading, P::Reading, rows)
     }
 
     pub(super) fn trace(&self) -> Vec<Block> {
@@ -166,9 +200,33 @@ impl Composer<'_> {
             self.heading(P::LeavingHeading),
             Block::List {
                 numbered: false,
-                items: items.into_iter().filter_map(line).collect(),
+                items: items
+                    .into_iter()
+                    .filter_map(line)
+                    .chain(self.machines_left())
+                    .collect(),
             },
         ]
+    }
+
+    /// Machines that do not run as left, by name; nothing when all do.
+    fn machines_left(&self) -> Option<Text> {
+        use crate::words::Phrase as F;
+        let states = [
+            (MachineState::HighHead, F::MachineHighHead),
+            (MachineState::Stopped, F::MachineStopped),
+        ];
+        let group = |(state, name)| {
+            let named: Vec<&str> = (self.site.machines.iter())
+                .filter(|m| self.visit.machines.get(&(When::AsLeft, m.id)) == Some(&state))
+                .map(|m| m.name.as_str())
+                .collect();
+            let name = self.words.phrase(name);
+            (!named.is_empty()).then(|| format!("{name}: {}", named.join(", ")))
+        };
+        let groups: Vec<String> = states.into_iter().filter_map(group).collect();
+        let label = format!("{}: ", self.words.phrase(F::MachinesAsLeft));
+        (!groups.is_empty()).then(|| Text::default().bold(label).plain(groups.join("; ")))
     }
 
     /// A heading and a table; nothing at all when there are no rows.

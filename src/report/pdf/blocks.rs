@@ -1,9 +1,8 @@
 //! Cutting the document's blocks into strips.
 
-use pdf_writer::types::StructRole;
-
 use super::face::{Faces, Weight};
 use super::lines::{Line, break_lines};
+use super::pictures::Jpeg;
 use super::strip::{Shape, Strip, baseline, joined};
 use super::style::{
     BODY, Colour, Frame, HAIRLINE, HEAD, INK, KEEP, LEAD, QUIET, SMALL, leading, tone_colour,
@@ -44,22 +43,26 @@ pub(super) struct Typesetter<'a> {
     pub(super) frame: Frame,
     pub(super) tags: Tags,
     pub(super) strips: Vec<Strip>,
+    /// Photos in the order shown.
+    pub(super) images: Vec<Jpeg<'a>>,
+    /// Depth of the heading last set: a reader's outline must not skip one.
+    pub(super) depth: u8,
 }
 
-impl Typesetter<'_> {
+impl<'a> Typesetter<'a> {
     /// Cuts the whole document.
-    pub(super) fn document(&mut self, doc: &Doc) {
+    pub(super) fn document(&mut self, doc: &'a Doc) {
         self.head(doc);
         for block in &doc.blocks {
             self.block(block);
         }
     }
 
-    fn block(&mut self, block: &Block) {
+    fn block(&mut self, block: &'a Block) {
         match block {
             Block::Heading { level, text } => self.heading(*level, text),
             Block::Paragraph(text) => {
-                let node = self.tags.add(ROOT, StructRole::P);
+                let node = self.tags.add(ROOT, "P");
                 let strips = self.text(node, text, RUNNING, self.frame.left, self.frame.width());
                 self.flow(strips, 7.0);
             }
@@ -68,8 +71,15 @@ impl Typesetter<'_> {
             Block::KeyFigures(figures) => self.key_figures(figures),
             Block::List { numbered, items } => self.list(*numbered, items),
             Block::Figure(chart) => self.chart(chart),
-            Block::Waterline(waterline) => self.basin(waterline),
-            Block::Spacer => self.strips.push(Strip::blank(leading(BODY))),
+            Block::Fine(texts) => {
+                for (i, text) in texts.iter().enumerate() {
+                    let node = self.tags.add(ROOT, "P");
+                    let strips = self.text(node, text, NOTE, self.frame.left, self.frame.width());
+                    self.flow(strips, if i == 0 { 5.0 } else { 2.5 });
+                }
+            }
+            Block::Photos(pictures) => self.photos(pictures),
+            Block::Signature(signature) => self.signature(signature),
             Block::PageBreak => {
                 self.strips.push(Strip {
                     break_before: true,
@@ -122,10 +132,16 @@ impl Typesetter<'_> {
     }
 
     fn heading(&mut self, level: u8, text: &str) {
-        let (role, size, before) = match level {
-            0 | 1 => (StructRole::H2, HEAD, 24.0),
-            2 => (StructRole::H3, LEAD, 15.0),
-            _ => (StructRole::H4, BODY, 11.0),
+        let (size, before) = match level {
+            0 | 1 => (HEAD, 24.0),
+            2 => (LEAD, 15.0),
+            _ => (BODY, 11.0),
+        };
+        self.depth = level.clamp(1, self.depth + 1);
+        let role = match self.depth {
+            1 => "H2",
+            2 => "H3",
+            _ => "H4",
         };
         let node = self.tags.add(ROOT, role);
         let set = Type {
@@ -151,7 +167,7 @@ impl Typesetter<'_> {
 
     fn callout(&mut self, callout: &Callout) {
         let colour = tone_colour(callout.tone);
-        let node = self.tags.add(ROOT, StructRole::P);
+        let node = self.tags.add(ROOT, "P");
         let (x, width) = (self.frame.left, self.frame.width());
         let word = Type {
             weight: Weight::Bold,
@@ -189,11 +205,12 @@ impl Typesetter<'_> {
 
     fn list(&mut self, numbered: bool, items: &[Text]) {
         const INDENT: f32 = 20.0;
-        let list = self.tags.add(ROOT, StructRole::L);
+        let list = self.tags.add(ROOT, "L");
+        let begun = self.strips.len();
         for (i, item) in items.iter().enumerate() {
-            let point = self.tags.add(list, StructRole::LI);
-            let label = self.tags.add(point, StructRole::Lbl);
-            let body = self.tags.add(point, StructRole::LBody);
+            let point = self.tags.add(list, "LI");
+            let label = self.tags.add(point, "Lbl");
+            let body = self.tags.add(point, "LBody");
             let x = self.frame.left;
             let mut strips =
                 self.text(body, item, RUNNING, x + INDENT, self.frame.width() - INDENT);
@@ -213,6 +230,18 @@ impl Typesetter<'_> {
             first.absorb(&strips[0], 0.0);
             strips[0] = first;
             self.flow(strips, if i == 0 { 7.0 } else { 3.0 });
+        }
+        self.keep_whole(begun, 80.0);
+    }
+
+    /// Keeps all since `begun` on one page, if it is no taller than `most`.
+    pub(super) fn keep_whole(&mut self, begun: usize, most: f32) {
+        let strips = &mut self.strips[begun..];
+        let tall: f32 = strips.iter().map(|s| s.height + s.before).sum();
+        if let [before @ .., _] = strips
+            && tall <= most
+        {
+            before.iter_mut().for_each(|s| s.keep_next = true);
         }
     }
 
@@ -248,6 +277,12 @@ impl Typesetter<'_> {
     }
 }
 
+/// A direction turned by a sixteenth of a half turn.
+pub(super) fn turned((c, s): (f32, f32)) -> (f32, f32) {
+    const STEP: (f32, f32) = (0.980_785_25, 0.195_090_32);
+    (c * STEP.0 - s * STEP.1, s * STEP.0 + c * STEP.1)
+}
+
 /// The sign of a state, about 9 points wide, centred on (`x`, `y`): a filled
 /// triangle on its tip, a half-filled disc, a full disc, a stroke.
 fn sign(tone: Tone, x: f32, y: f32) -> Vec<Shape> {
@@ -258,13 +293,11 @@ fn sign(tone: Tone, x: f32, y: f32) -> Vec<Shape> {
             vec![Shape::Fill { points, colour }]
         }
         Tone::NotProven => {
-            // Cosine and sine of a sixteenth of a half turn, turned by in steps.
-            const STEP: (f32, f32) = (0.980_785_25, 0.195_090_32);
-            let turn = |(c, s): &(f32, f32)| (c * STEP.0 - s * STEP.1, s * STEP.0 + c * STEP.1);
-            let half: Vec<(f32, f32)> = std::iter::successors(Some((1.0, 0.0)), |p| Some(turn(p)))
-                .take(17)
-                .map(|(c, s)| (x + 4.4 * c, y + 4.4 * s))
-                .collect();
+            let half: Vec<(f32, f32)> =
+                std::iter::successors(Some((1.0, 0.0)), |p| Some(turned(*p)))
+                    .take(17)
+                    .map(|(c, s)| (x + 4.4 * c, y + 4.4 * s))
+                    .collect();
             vec![
                 Shape::Disc {
                     x,

@@ -1,7 +1,5 @@
 //! Charts.
 
-use pdf_writer::types::StructRole;
-
 use super::blocks::{NOTE, Type, Typesetter};
 use super::face::Weight;
 use super::lines::{Line, fitted, single};
@@ -12,7 +10,7 @@ use crate::quantity::sort_by;
 use crate::report::chart::{Chart, Stroke, unit, unit_point};
 
 /// Height of the plot.
-const PLOT: f32 = 136.0;
+const PLOT: f32 = 116.0;
 /// Distance from the middle of small words down to their baseline.
 const DOWN: f32 = SMALL * 0.364;
 
@@ -85,7 +83,7 @@ impl Typesetter<'_> {
     /// Title, plot, summary.
     pub(super) fn chart(&mut self, chart: &Chart) {
         let (x, width) = (self.frame.left, self.frame.width());
-        let title = self.tags.add(ROOT, StructRole::P);
+        let title = self.tags.add(ROOT, "P");
         let set = Type {
             weight: Weight::Bold,
             size: CELL,
@@ -100,7 +98,7 @@ impl Typesetter<'_> {
         let plot = self.plot(chart, node);
         self.strips.push(plot);
 
-        let caption = self.tags.add(ROOT, StructRole::Caption);
+        let caption = self.tags.add(ROOT, "Caption");
         let words = self.text(caption, &chart.summary.as_str().into(), NOTE, x, width);
         if !words.is_empty()
             && let Some(plot) = self.strips.last_mut()

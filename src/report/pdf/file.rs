@@ -1,15 +1,12 @@
 //! The file around the pages: catalog, fonts, structure, properties.
 
-use pdf_writer::types::{CidFontType, FontFlags, SystemInfo, UnicodeCmap};
-use pdf_writer::{Date, Finish, Name, Pdf, Rect, Ref, Str, TextStr};
-use std::collections::BTreeMap;
-
 use super::DocDate;
 use super::Fonts;
-use super::face::{ABSENT, Faces, Weight};
+use super::face::{Faces, Weight};
 use super::lines::fitted;
+use super::out::{Out, array, text};
 use super::pages::{Page, Placed};
-use super::paint::FONT;
+use super::pictures::Jpeg;
 use super::strip::Strip;
 use super::style::{Frame, QUIET, SMALL};
 use super::tags::Tags;
@@ -58,8 +55,26 @@ pub(super) fn add_footers(pages: &mut [Page], footer: &Footer, faces: &Faces<'_>
     }
 }
 
+/// What a reader for PDF/UA looks for (ISO 14289-1, 5): that the file says it
+/// is one, and its title, in XMP (ISO 16684-1).
+fn metadata(title: &str) -> String {
+    let title = title.replace('&', "&amp;").replace('<', "&lt;");
+    // XML 1.0 has no place for most control characters, however written.
+    let title: String = title.chars().filter(|c| !c.is_control()).collect();
+    format!(
+        "<?xpacket begin=\"\u{feff}\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\
+         <x:xmpmeta xmlns:x=\"adobe:ns:meta/\">\
+         <rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\">\
+         <rdf:Description rdf:about=\"\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\" \
+         xmlns:pdfuaid=\"http://www.aiim.org/pdfua/ns/id/\" pdfuaid:part=\"1\">\
+         <dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">{title}</rdf:li></rdf:Alt></dc:title>\
+         </rdf:Description></rdf:RDF></x:xmpmeta><?xpacket end=\"r\"?>"
+    )
+}
+
 /// The file. Object numbers are given out in a fixed order, so equal input
 /// gives equal bytes.
+#[allow(clippy::too_many_arguments)]
 pub(super) fn write(
     doc: &Doc,
     fonts: Fonts<'_>,
@@ -67,167 +82,150 @@ pub(super) fn write(
     frame: &Frame,
     tags: &Tags,
     streams: &[Vec<u8>],
+    images: &[Jpeg<'_>],
     created: DocDate,
 ) -> Vec<u8> {
-    let mut pdf = Pdf::new();
-    pdf.set_version(1, 7);
-    let mut alloc = Ref::new(1);
-    let catalog = alloc.bump();
-    let info = alloc.bump();
-    let tree = alloc.bump();
-    let struct_root = alloc.bump();
-    let page_refs: Vec<Ref> = streams.iter().map(|_| alloc.bump()).collect();
+    let mut out = Out::new();
+    let [catalog, info, tree, struct_root, described] = [(); 5].map(|()| out.name());
+    let pages: Vec<usize> = streams.iter().map(|_| out.name()).collect();
+    let font = embed(&mut out, faces, fonts.regular);
+    let mut photos = String::new();
+    for (n, image) in images.iter().enumerate() {
+        let id = out.name();
+        let (width, height) = (image.width, image.height);
+        let space = if image.grey { "Gray" } else { "RGB" };
+        out.stream(
+            id,
+            &format!(
+                "/Type/XObject/Subtype/Image/Width {width}/Height {height}\
+                 /ColorSpace/Device{space}/BitsPerComponent 8/Filter/DCTDecode"
+            ),
+            image.bytes,
+        );
+        photos += &format!("/I{n} {id} 0 R");
+    }
+    let xmp = metadata(&doc.title);
+    out.stream(described, "/Type/Metadata/Subtype/XML", xmp.as_bytes());
 
-    let embedded = embed(&mut pdf, &mut alloc, faces, fonts.regular);
-
-    pdf.pages(tree)
-        .kids(page_refs.iter().copied())
-        .count(page_refs.len() as i32);
+    let sheet = array(&[0.0, 0.0, frame.page_width, frame.page_height]);
+    let mut kids = String::new();
     for (i, stream) in streams.iter().enumerate() {
-        let id = alloc.bump();
-        pdf.stream(id, stream);
-        let mut page = pdf.page(page_refs[i]);
-        page.parent(tree);
-        page.media_box(Rect::new(0.0, 0.0, frame.page_width, frame.page_height));
-        page.contents(id);
-        page.struct_parents(i as i32);
-        page.pair(Name(b"Tabs"), Name(b"S"));
-        let mut resources = page.resources();
-        let mut dict = resources.fonts();
-        dict.pair(FONT, embedded);
+        let id = out.name();
+        out.stream(id, "", stream);
+        out.object(
+            pages[i],
+            &format!(
+                "<</Type/Page/Parent {tree} 0 R/MediaBox{sheet}/Contents {id} 0 R\
+                 /StructParents {i}/Tabs/S\
+                 /Resources<</Font<</F0 {font} 0 R>>/XObject<<{photos}>>>>>>"
+            ),
+        );
+        kids += &format!("{} 0 R ", pages[i]);
     }
+    let count = pages.len();
+    out.object(tree, &format!("<</Type/Pages/Kids[{kids}]/Count {count}>>"));
+    tags.write(&mut out, struct_root, &pages);
 
-    let (document, arrays) = tags.write(&mut pdf, &mut alloc, struct_root, &page_refs);
-    let mut root = pdf
-        .indirect(struct_root)
-        .start::<pdf_writer::writers::StructTreeRoot<'_>>();
-    root.child(document);
-    let mut parents = root.parent_tree();
-    let mut nums = parents.nums();
-    for (i, array) in arrays.iter().enumerate() {
-        nums.insert(i as i32, *array);
-    }
-    nums.finish();
-    parents.finish();
-    root.parent_tree_next_key(arrays.len() as i32);
-    root.finish();
-
-    let language = if doc.language.is_empty() {
-        "en"
-    } else {
-        &doc.language
+    let language = match doc.language.as_str() {
+        "" => "en",
+        language => language,
     };
-    let mut cat = pdf.catalog(catalog);
-    cat.pages(tree);
-    cat.lang(TextStr(language));
-    cat.mark_info().marked(true);
-    cat.viewer_preferences().display_doc_title(true);
-    cat.pair(Name(b"StructTreeRoot"), struct_root);
-    cat.finish();
-
-    let mut dict = pdf.document_info(info);
-    dict.title(TextStr(&doc.title));
-    if !doc.subject.is_empty() {
-        dict.subject(TextStr(&doc.subject));
-    }
-    if !doc.author.is_empty() {
-        dict.author(TextStr(&doc.author));
-    }
-    dict.producer(TextStr(concat!("Coldsump ", env!("CARGO_PKG_VERSION"))));
-    dict.creation_date(date(created));
-    dict.finish();
-    pdf.finish()
-}
-
-fn date(d: DocDate) -> Date {
-    let minutes = d.offset_minutes;
-    Date::new(d.year)
-        .month(d.month)
-        .day(d.day)
-        .hour(d.hour)
-        .minute(d.minute)
-        .second(d.second)
-        .utc_offset_hour((minutes / 60) as i8)
-        .utc_offset_minute((minutes.unsigned_abs() % 60) as u8)
-}
-
-/// Embeds a font whole: it is already a subset. Returns the font's reference.
-fn embed(pdf: &mut Pdf, alloc: &mut Ref, faces: &Faces<'_>, data: &[u8]) -> Ref {
-    let (font, cid, descriptor, cmap, file) = (
-        alloc.bump(),
-        alloc.bump(),
-        alloc.bump(),
-        alloc.bump(),
-        alloc.bump(),
+    let language = text(language);
+    out.object(
+        catalog,
+        &format!(
+            "<</Type/Catalog/Pages {tree} 0 R/Lang{language}/MarkInfo<</Marked true>>\
+             /ViewerPreferences<</DisplayDocTitle true>>/StructTreeRoot {struct_root} 0 R\
+             /Metadata {described} 0 R>>"
+        ),
     );
-    let face = faces.face();
-    let name = Name(b"ColdsumpReport-Regular");
-    let system = SystemInfo {
-        registry: Str(b"Adobe"),
-        ordering: Str(b"Identity"),
-        supplement: 0,
-    };
-    let scale = |units: i16| f32::from(units) * 1000.0 / f32::from(face.units_per_em().max(1));
-
-    pdf.type0_font(font)
-        .base_font(name)
-        .encoding_predefined(Name(b"Identity-H"))
-        .descendant_font(cid)
-        .to_unicode(cmap);
-    let mut cid_font = pdf.cid_font(cid);
-    cid_font.subtype(CidFontType::Type2);
-    cid_font.base_font(name);
-    cid_font.system_info(system);
-    cid_font.font_descriptor(descriptor);
-    cid_font.default_width(0.0);
-    cid_font.cid_to_gid_map_predefined(Name(b"Identity"));
-    let count = face.number_of_glyphs();
-    cid_font
-        .widths()
-        .consecutive(0, (0..count).map(|g| (faces.advance(g) * 1000.0).round()));
-    cid_font.finish();
-
-    let bbox = face.global_bounding_box();
-    pdf.font_descriptor(descriptor)
-        .name(name)
-        .flags(FontFlags::NON_SYMBOLIC)
-        .bbox(Rect::new(
-            scale(bbox.x_min),
-            scale(bbox.y_min),
-            scale(bbox.x_max),
-            scale(bbox.y_max),
-        ))
-        .italic_angle(0.0)
-        .ascent(scale(face.ascender()))
-        .descent(scale(face.descender()))
-        .cap_height(scale(face.capital_height().unwrap_or(face.ascender())))
-        .stem_v(85.0)
-        .font_file2(file);
-
-    let mut map = UnicodeCmap::<u16>::new(Name(b"ColdsumpUnicode"), system);
-    for (glyph, ch) in characters(faces) {
-        map.pair(glyph, ch);
+    let mut properties = "<<".to_owned();
+    for (key, said) in [
+        ("Title", doc.title.as_str()),
+        ("Subject", &doc.subject),
+        ("Author", &doc.author),
+        ("Producer", concat!("Coldsump ", env!("CARGO_PKG_VERSION"))),
+    ] {
+        if !said.is_empty() {
+            properties += &format!("/{key}{}", text(said));
+        }
     }
-    pdf.stream(cmap, &map.finish());
+    properties += &date(created);
+    out.object(info, &properties);
+    out.finish(catalog, info)
+}
 
-    pdf.stream(file, data)
-        .pair(Name(b"Length1"), data.len() as i32);
+/// The date of making (7.9.4), and the end of the properties.
+fn date(d: DocDate) -> String {
+    let sign = if d.offset_minutes < 0 { '-' } else { '+' };
+    let ahead = d.offset_minutes.unsigned_abs();
+    format!(
+        "/CreationDate(D:{:04}{:02}{:02}{:02}{:02}{:02}{sign}{:02}'{:02}')>>",
+        d.year,
+        d.month,
+        d.day,
+        d.hour,
+        d.minute,
+        d.second,
+        ahead / 60,
+        ahead % 60
+    )
+}
+
+/// Embeds a font whole: it is already a subset. Returns its number.
+fn embed(out: &mut Out, faces: &Faces<'_>, data: &[u8]) -> usize {
+    const NAME: &str = "ColdsumpReport-Regular";
+    const SYSTEM: &str = "/CIDSystemInfo<</Registry(Adobe)/Ordering(Identity)/Supplement 0>>";
+    let [font, cid, descriptor, cmap, file] = [(); 5].map(|()| out.name());
+    out.object(
+        font,
+        &format!(
+            "<</Type/Font/Subtype/Type0/BaseFont/{NAME}/Encoding/Identity-H\
+             /DescendantFonts[{cid} 0 R]/ToUnicode {cmap} 0 R>>"
+        ),
+    );
+    let widths = (0..faces.glyphs).map(|g| (faces.advance(g) * 1000.0).round());
+    let widths = array(&widths.collect::<Vec<_>>());
+    out.object(
+        cid,
+        &format!(
+            "<</Type/Font/Subtype/CIDFontType2/BaseFont/{NAME}{SYSTEM}\
+             /FontDescriptor {descriptor} 0 R/DW 0/CIDToGIDMap/Identity/W[0{widths}]>>"
+        ),
+    );
+    let [left, foot, right, top, ascent, descent, capital] = faces.extent;
+    let extent = array(&[left, foot, right, top]);
+    // Flag 32: letters of the Latin alphabet. The stem is a guess.
+    out.object(
+        descriptor,
+        &format!(
+            "<</Type/FontDescriptor/FontName/{NAME}/Flags 32/FontBBox{extent}/ItalicAngle 0\
+             /Ascent {ascent:.0}/Descent {descent:.0}/CapHeight {capital:.0}/StemV 85\
+             /FontFile2 {file} 0 R>>"
+        ),
+    );
+    out.stream(cmap, "", unicode(faces).as_bytes());
+    out.stream(file, &format!("/Length1 {}", data.len()), data);
     font
 }
 
-/// The character each glyph stands for: the lowest, where several share one.
-fn characters(faces: &Faces<'_>) -> BTreeMap<u16, char> {
-    let mut map = BTreeMap::new();
-    let cmap = faces.face().tables().cmap;
-    let tables = cmap.into_iter().flat_map(|cmap| cmap.subtables);
-    for table in tables.filter(|t| t.is_unicode()) {
-        table.codepoints(|code| {
-            if let (Some(ch), Some(glyph)) = (char::from_u32(code), table.glyph_index(code)) {
-                let kept = map.entry(glyph.0).or_insert(ch);
-                *kept = (*kept).min(ch);
-            }
-        });
+/// The map from glyphs back to characters (9.10.3).
+fn unicode(faces: &Faces<'_>) -> String {
+    let mut map = "/CIDInit/ProcSet findresource begin 12 dict begin begincmap\n\
+                   /CIDSystemInfo<</Registry(Adobe)/Ordering(UCS)/Supplement 0>>def\n\
+                   /CMapName/ColdsumpUnicode def/CMapType 2 def\n\
+                   1 begincodespacerange<0000><FFFF>endcodespacerange\n"
+        .to_owned();
+    let characters = faces.characters();
+    let known = |(glyph, ch): (usize, &Option<char>)| Some((glyph, u32::from((*ch)?)));
+    let pairs: Vec<(usize, u32)> = characters.iter().enumerate().filter_map(known).collect();
+    // At most a hundred in one go.
+    for part in pairs.chunks(100) {
+        map += &format!("{} beginbfchar\n", part.len());
+        for (glyph, ch) in part {
+            map += &format!("<{glyph:04X}><{ch:04X}>\n");
+        }
+        map += "endbfchar\n";
     }
-    map.insert(ABSENT, char::REPLACEMENT_CHARACTER);
-    map
+    map + "endcmap CMapName currentdict/CMap defineresource pop end end"
 }

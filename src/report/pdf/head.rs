@@ -1,7 +1,5 @@
 //! The head of page one and the key figures.
 
-use pdf_writer::types::StructRole;
-
 use super::blocks::{NOTE, NOTE_BOLD, Type, Typesetter};
 use super::face::Weight;
 use super::lines::{Line, single};
@@ -23,7 +21,7 @@ impl Typesetter<'_> {
             .as_ref()
             .map(|mark| (mark, self.tags.figure(ROOT, &mark.summary)));
         if !doc.subject.is_empty() {
-            let node = self.tags.add(ROOT, StructRole::P);
+            let node = self.tags.add(ROOT, "P");
             let set = Type {
                 weight: Weight::Bold,
                 size: SMALL,
@@ -31,7 +29,7 @@ impl Typesetter<'_> {
             };
             strips.extend(self.text(node, &doc.subject.as_str().into(), set, x, width));
         }
-        let node = self.tags.add(ROOT, StructRole::H1);
+        let node = self.tags.add(ROOT, "H1");
         let set = Type {
             weight: Weight::Bold,
             size: HERO,
@@ -45,7 +43,7 @@ impl Typesetter<'_> {
             .fold(0.0, f32::max)
             .min(width * 0.3);
         for (i, fact) in doc.facts.iter().enumerate() {
-            let node = self.tags.add(ROOT, StructRole::P);
+            let node = self.tags.add(ROOT, "P");
             let value = Type {
                 weight: Weight::Regular,
                 size: SMALL,
@@ -147,7 +145,7 @@ impl Typesetter<'_> {
         x: f32,
         width: f32,
     ) -> (Vec<Strip>, Vec<Strip>) {
-        let node = self.tags.add(ROOT, StructRole::P);
+        let node = self.tags.add(ROOT, "P");
         let label = self.text(node, &figure.label.as_str().into(), NOTE_BOLD, x, width);
         let mut rest = self.number(figure, node, shared, x, width);
         rest.extend(self.text(node, &figure.note.as_str().into(), NOTE, x, width));

@@ -13,16 +13,16 @@ mod figure;
 mod file;
 mod head;
 mod lines;
+mod out;
 mod pages;
 mod paint;
+mod pictures;
 mod strip;
 mod style;
 mod table;
 mod tags;
 
 use std::fmt;
-
-pub use ttf_parser::FaceParsingError;
 
 use super::doc::Doc;
 use blocks::Typesetter;
@@ -73,7 +73,7 @@ impl DocDate {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum PdfError {
     /// The font could not be read.
-    Font(FaceParsingError),
+    Font,
     /// The font holds no TrueType outlines.
     NotTrueType,
     /// A part of the date is out of its range.
@@ -92,7 +92,7 @@ impl std::error::Error for PdfError {}
 /// Writes the document as a PDF file. The same arguments give the same bytes.
 ///
 /// # Errors
-/// - [`PdfError::Font`]: `regular` is not a readable font.
+/// - [`PdfError::Font`]: `regular` is not a TrueType font that can be read.
 /// - [`PdfError::NotTrueType`]: it has no `glyf` table.
 /// - [`PdfError::Date`]: a part of `created` is out of the range stated there.
 pub fn to_pdf(doc: &Doc, fonts: Fonts<'_>, created: DocDate) -> Result<Vec<u8>, PdfError> {
@@ -106,10 +106,15 @@ pub fn to_pdf(doc: &Doc, fonts: Fonts<'_>, created: DocDate) -> Result<Vec<u8>, 
         frame,
         tags: tags::Tags::new(),
         strips: Vec::new(),
+        images: Vec::new(),
+        depth: 0,
     };
     setter.document(doc);
     let Typesetter {
-        mut tags, strips, ..
+        mut tags,
+        strips,
+        images,
+        ..
     } = setter;
     let mut laid = pages::paginate(strips, &frame);
     file::add_footers(&mut laid, &doc.footer, &faces, &frame);
@@ -119,7 +124,7 @@ pub fn to_pdf(doc: &Doc, fonts: Fonts<'_>, created: DocDate) -> Result<Vec<u8>, 
         .map(|(number, page)| paint::content(page, number, &frame, &mut tags))
         .collect();
     Ok(file::write(
-        doc, fonts, &faces, &frame, &tags, &streams, created,
+        doc, fonts, &faces, &frame, &tags, &streams, &images, created,
     ))
 }
 

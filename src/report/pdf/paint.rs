@@ -1,16 +1,11 @@
-//! Drawing a page: strips to a content stream.
-
-use pdf_writer::types::{LineCapStyle, LineJoinStyle, TextRenderingMode};
-use pdf_writer::{Content, Finish, Name, Str};
+//! Drawing a page: strips to a content stream (ISO 32000-1, 8 and 9).
 
 use super::face::Weight;
+use super::out::{bytes, numbers};
 use super::pages::Page;
 use super::strip::{Item, Shape};
-use super::style::Frame;
+use super::style::{Colour, Frame};
 use super::tags::{NodeId, Tags};
-
-/// Name of the font in the page's resources.
-pub(super) const FONT: Name<'static> = Name(b"F0");
 
 /// How wide a line bold letters are outlined with, in parts of their size.
 const HEAVIER: f32 = 0.032;
@@ -18,40 +13,38 @@ const HEAVIER: f32 = 0.032;
 /// The content stream of a page, uncompressed. Notes in `tags` which content
 /// belongs to which node.
 pub(super) fn content(page: &Page, number: usize, frame: &Frame, tags: &mut Tags) -> Vec<u8> {
-    let mut content = Content::new();
-    content.set_line_cap(LineCapStyle::ButtCap);
-    content.set_line_join(LineJoinStyle::MiterJoin);
+    let mut content = Vec::new();
     let mut open: Option<Option<NodeId>> = None;
     let mut mcid = 0;
     for placed in page {
         for Item { tag, shape } in &placed.strip.items {
             if open != Some(*tag) {
                 if open.is_some() {
-                    content.end_marked_content();
+                    op(&mut content, &[], "EMC");
                 }
                 match *tag {
-                    None => {
-                        content.begin_marked_content(Name(b"Artifact"));
-                    }
+                    None => op(&mut content, &[], "/Artifact BMC"),
                     Some(node) => {
-                        content
-                            .begin_marked_content_with_properties(tags.role(node).to_name())
-                            .properties()
-                            .identify(mcid)
-                            .finish();
+                        let role = tags.role(node);
+                        op(&mut content, &[], &format!("/{role}<</MCID {mcid}>>BDC"));
                         tags.content(node, number, mcid);
                         mcid += 1;
                     }
                 }
                 open = Some(*tag);
             }
+            if let Some(node) = tag {
+                for (x, y) in shape.corners() {
+                    tags.cover(*node, r(x), r(frame.page_height - placed.y - y));
+                }
+            }
             draw(&mut content, shape, placed.y, frame.page_height);
         }
     }
     if open.is_some() {
-        content.end_marked_content();
+        op(&mut content, &[], "EMC");
     }
-    content.finish().into_vec()
+    content
 }
 
 /// Rounds to hundredths of a point: enough for print, and short to write.
@@ -59,7 +52,19 @@ fn r(v: f32) -> f32 {
     (v * 100.0).round() / 100.0
 }
 
-fn draw(content: &mut Content, shape: &Shape, top: f32, page_height: f32) {
+/// An operator after its numbers.
+fn op(content: &mut Vec<u8>, with: &[f32], name: &str) {
+    numbers(content, with);
+    content.extend(name.bytes());
+    content.push(b'\n');
+}
+
+fn pen(content: &mut Vec<u8>, colour: &Colour, width: f32) {
+    op(content, colour, "RG");
+    op(content, &[width], "w");
+}
+
+fn draw(content: &mut Vec<u8>, shape: &Shape, top: f32, page_height: f32) {
     let y_of = |y: f32| r(page_height - top - y);
     match shape {
         Shape::Glyphs {
@@ -69,20 +74,19 @@ fn draw(content: &mut Content, shape: &Shape, top: f32, page_height: f32) {
             colour,
             glyphs,
         } => {
-            let bytes: Vec<u8> = glyphs.ids.iter().flat_map(|id| id.to_be_bytes()).collect();
-            content.set_fill_rgb(colour[0], colour[1], colour[2]);
-            content.begin_text();
-            content.set_font(FONT, *size);
-            if glyphs.weight == Weight::Bold {
-                content.set_text_rendering_mode(TextRenderingMode::FillStroke);
-                content.set_stroke_rgb(colour[0], colour[1], colour[2]);
-                content.set_line_width(r(HEAVIER * size));
-            } else {
-                content.set_text_rendering_mode(TextRenderingMode::Fill);
+            let bold = glyphs.weight == Weight::Bold;
+            op(content, colour, "rg");
+            if bold {
+                pen(content, colour, r(HEAVIER * size));
             }
-            content.next_line(r(*x), y_of(*y));
-            content.show(Str(&bytes));
-            content.end_text();
+            op(content, &[], "BT");
+            content.extend(b"/F0 ");
+            op(content, &[*size], "Tf");
+            op(content, &[if bold { 2.0 } else { 0.0 }], "Tr");
+            op(content, &[r(*x), y_of(*y)], "Td");
+            bytes(content, glyphs.ids.iter().flat_map(|id| id.to_be_bytes()));
+            op(content, &[], "Tj");
+            op(content, &[], "ET");
         }
         Shape::Stroke {
             points,
@@ -90,19 +94,27 @@ fn draw(content: &mut Content, shape: &Shape, top: f32, page_height: f32) {
             colour,
             dash,
         } => {
-            content.set_stroke_rgb(colour[0], colour[1], colour[2]);
-            content.set_line_width(*width);
-            let pattern = [*dash, *dash * 0.75];
-            let used = if *dash > 0.0 { &pattern[..] } else { &[] };
-            content.set_dash_pattern(used.iter().copied(), 0.0);
+            pen(content, colour, *width);
+            dashes(content, *dash);
             path(content, points, &y_of);
-            content.stroke();
+            op(content, &[], "S");
         }
         Shape::Fill { points, colour } => {
-            content.set_fill_rgb(colour[0], colour[1], colour[2]);
+            op(content, colour, "rg");
             path(content, points, &y_of);
-            content.close_path();
-            content.fill_nonzero();
+            op(content, &[], "h f");
+        }
+        Shape::Image {
+            index,
+            x,
+            y,
+            width,
+            height,
+        } => {
+            op(content, &[], "q");
+            let place = [r(*width), 0.0, 0.0, r(*height), r(*x), y_of(y + height)];
+            op(content, &place, "cm");
+            op(content, &[], &format!("/I{index} Do Q"));
         }
         Shape::Disc {
             x,
@@ -113,49 +125,44 @@ fn draw(content: &mut Content, shape: &Shape, top: f32, page_height: f32) {
         } => {
             let (x, y) = (r(*x), y_of(*y));
             if *ring > 0.0 {
-                content.set_stroke_rgb(colour[0], colour[1], colour[2]);
-                content.set_line_width(*ring);
-                content.set_dash_pattern([], 0.0);
-                circle(content, x, y, *radius);
-                content.stroke();
+                pen(content, colour, *ring);
+                dashes(content, 0.0);
             } else {
-                content.set_fill_rgb(colour[0], colour[1], colour[2]);
-                circle(content, x, y, *radius);
-                content.fill_nonzero();
+                op(content, colour, "rg");
             }
+            circle(content, x, y, *radius);
+            op(content, &[], if *ring > 0.0 { "S" } else { "f" });
         }
     }
 }
 
-fn path(content: &mut Content, points: &[(f32, f32)], y_of: &dyn Fn(f32) -> f32) {
+fn dashes(content: &mut Vec<u8>, dash: f32) {
+    content.push(b'[');
+    if dash > 0.0 {
+        numbers(content, &[dash, dash * 0.75]);
+    }
+    op(content, &[], "] 0 d");
+}
+
+fn path(content: &mut Vec<u8>, points: &[(f32, f32)], y_of: &dyn Fn(f32) -> f32) {
     for (i, (x, y)) in points.iter().enumerate() {
-        if i == 0 {
-            content.move_to(r(*x), y_of(*y));
-        } else {
-            content.line_to(r(*x), y_of(*y));
-        }
+        op(content, &[r(*x), y_of(*y)], if i == 0 { "m" } else { "l" });
     }
 }
 
 /// A circle as four Bezier curves; 0.5523 is the usual handle length,
 /// 4/3 (sqrt 2 - 1).
-fn circle(content: &mut Content, x: f32, y: f32, radius: f32) {
+fn circle(content: &mut Vec<u8>, x: f32, y: f32, radius: f32) {
     let h = radius * 0.5523;
-    content.move_to(r(x + radius), y);
+    op(content, &[r(x + radius), y], "m");
     for (a, b, c) in [
         ((radius, h), (h, radius), (0.0, radius)),
         ((-h, radius), (-radius, h), (-radius, 0.0)),
         ((-radius, -h), (-h, -radius), (0.0, -radius)),
         ((h, -radius), (radius, -h), (radius, 0.0)),
     ] {
-        content.cubic_to(
-            r(x + a.0),
-            r(y + a.1),
-            r(x + b.0),
-            r(y + b.1),
-            r(x + c.0),
-            r(y + c.1),
-        );
+        let curve = [x + a.0, y + a.1, x + b.0, y + b.1, x + c.0, y + c.1];
+        op(content, &curve.map(r), "c");
     }
-    content.close_path();
+    op(content, &[], "h");
 }

@@ -31,6 +31,14 @@ pub(super) enum Shape {
         points: Vec<(f32, f32)>,
         colour: Colour,
     },
+    /// A photo, by its place among the document's.
+    Image {
+        index: usize,
+        x: f32,
+        y: f32,
+        width: f32,
+        height: f32,
+    },
     /// A disc, filled; or a ring if `ring` is a positive stroke width.
     Disc {
         x: f32,
@@ -118,10 +126,11 @@ impl Strip {
 
     /// Takes over the shapes of `other`, moved down by `dy`.
     pub(super) fn absorb(&mut self, other: &Strip, dy: f32) {
-        self.items.extend(other.items.iter().map(|item| Item {
-            tag: item.tag,
-            shape: item.shape.moved(0.0, dy),
-        }));
+        let begun = self.items.len();
+        self.items.extend_from_slice(&other.items);
+        for item in &mut self.items[begun..] {
+            item.shape.lower(dy);
+        }
     }
 
     /// The same strip as decoration, for a repeated table head.
@@ -135,51 +144,33 @@ impl Strip {
 }
 
 impl Shape {
-    /// The shape moved by (`dx`, `dy`).
-    pub(super) fn moved(&self, dx: f32, dy: f32) -> Shape {
-        let shift = |points: &[(f32, f32)]| points.iter().map(|p| (p.0 + dx, p.1 + dy)).collect();
-        match self.clone() {
+    /// Moves the shape down.
+    fn lower(&mut self, dy: f32) {
+        match self {
+            Shape::Glyphs { y, .. } | Shape::Image { y, .. } | Shape::Disc { y, .. } => *y += dy,
+            Shape::Stroke { points, .. } | Shape::Fill { points, .. } => {
+                points.iter_mut().for_each(|p| p.1 += dy);
+            }
+        }
+    }
+
+    /// The corners of what it covers, as far as a figure's box needs them.
+    pub(super) fn corners(&self) -> Vec<(f32, f32)> {
+        match self {
+            Shape::Stroke { points, .. } | Shape::Fill { points, .. } => points.clone(),
             Shape::Glyphs {
+                x, y, size, glyphs, ..
+            } => vec![(*x, *y), (x + glyphs.width, y - size)],
+            Shape::Disc { x, y, radius, .. } => {
+                vec![(x - radius, y - radius), (x + radius, y + radius)]
+            }
+            Shape::Image {
                 x,
                 y,
-                size,
-                colour,
-                glyphs,
-            } => Shape::Glyphs {
-                x: x + dx,
-                y: y + dy,
-                size,
-                colour,
-                glyphs,
-            },
-            Shape::Stroke {
-                points,
                 width,
-                colour,
-                dash,
-            } => Shape::Stroke {
-                points: shift(&points),
-                width,
-                colour,
-                dash,
-            },
-            Shape::Fill { points, colour } => Shape::Fill {
-                points: shift(&points),
-                colour,
-            },
-            Shape::Disc {
-                x,
-                y,
-                radius,
-                colour,
-                ring,
-            } => Shape::Disc {
-                x: x + dx,
-                y: y + dy,
-                radius,
-                colour,
-                ring,
-            },
+                height,
+                ..
+            } => vec![(*x, *y), (x + width, y + height)],
         }
     }
 }

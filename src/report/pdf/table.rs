@@ -2,20 +2,20 @@
 
 use std::rc::Rc;
 
-use pdf_writer::types::StructRole;
-
 use super::blocks::{NOTE_BOLD, Type, Typesetter};
 use super::face::Weight;
 use super::lines::break_lines;
 use super::strip::{Strip, baseline, joined};
 use super::style::{CELL, INK, QUIET, leading};
-use super::tags::{NodeId, ROOT};
+use super::tags::{NodeId, ROOT, Role};
 use crate::report::doc::{Align, Column, Table, Text};
 
 /// Space between columns.
 const GUTTER: f32 = 12.0;
 /// Space above and below the words of a row.
-const PAD: f32 = 3.0;
+const PAD: f32 = 2.2;
+/// Tables shorter than this are not cut.
+const WHOLE: f32 = 330.0;
 /// Rows taller than this are cut at their lines.
 const ROW_KEEP: f32 = 180.0;
 
@@ -32,11 +32,11 @@ impl Typesetter<'_> {
         if table.columns.is_empty() {
             return;
         }
-        let node = self.tags.add(ROOT, StructRole::Table);
+        let node = self.tags.add(ROOT, "Table");
         let slots = slots(&table.columns, self.frame.left, self.frame.width());
         let mut before = 13.0;
         if !table.caption.is_empty() {
-            let caption = self.tags.add(node, StructRole::Caption);
+            let caption = self.tags.add(node, "Caption");
             let set = Type {
                 weight: Weight::Bold,
                 size: CELL,
@@ -56,7 +56,7 @@ impl Typesetter<'_> {
             .collect();
         let mut head = Vec::new();
         if heads.iter().any(|h| !h.to_plain().is_empty()) {
-            head = self.row(node, &slots, &heads, NOTE_BOLD, StructRole::TH);
+            head = self.row(node, &slots, &heads, NOTE_BOLD, "TH");
             let (left, right) = (self.frame.left, self.frame.right);
             if let Some(last) = head.last_mut() {
                 Self::rule(last, left, right, last.height, INK);
@@ -70,13 +70,14 @@ impl Typesetter<'_> {
         };
         self.flow(head, before);
         let count = table.rows.len();
+        let first = self.strips.len();
         for (i, row) in table.rows.iter().enumerate() {
             let set = Type {
                 weight: Weight::Regular,
                 size: CELL,
                 colour: INK,
             };
-            let mut strips = self.row(node, &slots, &table.cells(row), set, StructRole::TD);
+            let mut strips = self.row(node, &slots, &table.cells(row), set, "TD");
             let (left, right) = (self.frame.left, self.frame.right);
             if let Some(last) = strips.last_mut() {
                 last.hairline(left, right, last.height);
@@ -89,6 +90,8 @@ impl Typesetter<'_> {
             }
             self.strips.append(&mut strips);
         }
+        // A table that takes less than half a page stays in one piece.
+        self.keep_whole(first, WHOLE);
     }
 
     fn row(
@@ -97,9 +100,9 @@ impl Typesetter<'_> {
         slots: &[Slot],
         cells: &[Text],
         set: Type,
-        role: StructRole,
+        role: Role,
     ) -> Vec<Strip> {
-        let row = self.tags.add(table, StructRole::TR);
+        let row = self.tags.add(table, "TR");
         let mut columns = Vec::new();
         for (slot, cell) in slots.iter().zip(cells) {
             let node = self.tags.add(row, role);

@@ -1,13 +1,14 @@
 //! The structure tree: which part of the document each mark on a page is,
 //! so that a screen reader can read the file in order (ISO 32000-1, 14.7).
 
-use pdf_writer::types::{StructRole, TableHeaderScope};
-use pdf_writer::{Finish, Pdf, Ref, TextStr};
-
+use super::out::{Out, array, text};
 use crate::quantity::sort_by;
 
 /// Index of a node in [`Tags`].
 pub(super) type NodeId = usize;
+
+/// What a node is, by its name in 14.8.4.
+pub(super) type Role = &'static str;
 
 /// The root node, role Document.
 pub(super) const ROOT: NodeId = 0;
@@ -18,9 +19,11 @@ enum Kid {
 }
 
 struct Node {
-    role: StructRole,
+    role: Role,
     parent: NodeId,
     alt: Option<String>,
+    /// What a figure covers: left, foot, right, top.
+    covers: Option<[f32; 4]>,
     kids: Vec<Kid>,
 }
 
@@ -33,21 +36,23 @@ impl Tags {
     /// A tree with nothing but its root.
     pub(super) fn new() -> Self {
         let root = Node {
-            role: StructRole::Document,
+            role: "Document",
             parent: ROOT,
             alt: None,
+            covers: None,
             kids: Vec::new(),
         };
         Tags { nodes: vec![root] }
     }
 
     /// Adds a node below `parent`, after its other kids.
-    pub(super) fn add(&mut self, parent: NodeId, role: StructRole) -> NodeId {
+    pub(super) fn add(&mut self, parent: NodeId, role: Role) -> NodeId {
         let id = self.nodes.len();
         self.nodes.push(Node {
             role,
             parent,
             alt: None,
+            covers: None,
             kids: Vec::new(),
         });
         self.nodes[parent].kids.push(Kid::Node(id));
@@ -56,9 +61,18 @@ impl Tags {
 
     /// Adds a figure with its description below `parent`.
     pub(super) fn figure(&mut self, parent: NodeId, alt: &str) -> NodeId {
-        let id = self.add(parent, StructRole::Figure);
+        let id = self.add(parent, "Figure");
         self.nodes[id].alt = Some(alt.to_owned());
         id
+    }
+
+    /// Stretches a figure's box to a point of the page.
+    pub(super) fn cover(&mut self, node: NodeId, x: f32, y: f32) {
+        let node = &mut self.nodes[node];
+        if node.alt.is_some() {
+            let [left, foot, right, top] = node.covers.unwrap_or([x, y, x, y]);
+            node.covers = Some([left.min(x), foot.min(y), right.max(x), top.max(y)]);
+        }
     }
 
     /// Notes that content `mcid` of `page` belongs to `node`.
@@ -67,74 +81,69 @@ impl Tags {
     }
 
     /// The role of a node.
-    pub(super) fn role(&self, node: NodeId) -> StructRole {
+    pub(super) fn role(&self, node: NodeId) -> Role {
         self.nodes[node].role
     }
 
-    /// Writes every node and, for each page, the array from content to node.
-    /// Returns the root's reference and those of the arrays.
-    pub(super) fn write(
-        &self,
-        pdf: &mut Pdf,
-        alloc: &mut Ref,
-        tree_root: Ref,
-        pages: &[Ref],
-    ) -> (Ref, Vec<Ref>) {
-        let refs: Vec<Ref> = self.nodes.iter().map(|_| alloc.bump()).collect();
-        let mut owners: Vec<Vec<Ref>> = vec![Vec::new(); pages.len()];
+    /// Writes every node, and below `tree_root` the array from content to node
+    /// for each page.
+    pub(super) fn write(&self, out: &mut Out, tree_root: usize, pages: &[usize]) {
+        let names: Vec<usize> = self.nodes.iter().map(|_| out.name()).collect();
         for (id, node) in self.nodes.iter().enumerate() {
-            let mut elem = pdf.struct_element(refs[id]);
-            elem.kind(node.role);
-            elem.parent(if id == ROOT {
-                tree_root
-            } else {
-                refs[node.parent]
-            });
+            let parent = match id {
+                ROOT => tree_root,
+                _ => names[node.parent],
+            };
+            let mut body = format!("<</Type/StructElem/S/{}/P {parent} 0 R", node.role);
             if let Some(alt) = &node.alt {
-                elem.alt(TextStr(alt));
+                body += "/Alt";
+                body += &text(alt);
             }
-            if node.role == StructRole::TH {
-                elem.attributes()
-                    .push()
-                    .table()
-                    .scope(TableHeaderScope::Column);
+            if let Some(covers) = node.covers {
+                body += "/A<</O/Layout/BBox";
+                body += &array(&covers);
+                body += ">>";
             }
-            let mut kids = elem.children();
+            body += match node.role {
+                "L" => "/A<</O/List/ListNumbering/Disc>>",
+                "TH" => "/A<</O/Table/Scope/Column>>",
+                _ => "",
+            };
+            body += "/K[";
             for kid in &node.kids {
-                match *kid {
-                    Kid::Node(kid) => {
-                        kids.struct_element(refs[kid]);
-                    }
+                body += &match *kid {
+                    Kid::Node(kid) => format!("{} 0 R ", names[kid]),
                     Kid::Content { page, mcid } => {
-                        kids.marked_content_ref()
-                            .page(pages[page])
-                            .marked_content_id(mcid);
+                        format!("<</Type/MCR/Pg {} 0 R/MCID {mcid}>>", pages[page])
                     }
-                }
+                };
             }
-            kids.finish();
-            elem.finish();
+            out.object(names[id], &(body + "]>>"));
         }
         // Content ids count up from 0 on each page in the order drawn.
-        let mut contents: Vec<(usize, i32, Ref)> = Vec::new();
+        let mut contents: Vec<(usize, i32, usize)> = Vec::new();
         for (id, node) in self.nodes.iter().enumerate() {
             contents.extend(node.kids.iter().filter_map(|kid| match *kid {
-                Kid::Content { page, mcid } => Some((page, mcid, refs[id])),
+                Kid::Content { page, mcid } => Some((page, mcid, names[id])),
                 Kid::Node(_) => None,
             }));
         }
         sort_by(&mut contents, |a, b| (a.0, a.1).cmp(&(b.0, b.1)));
-        for (page, _, owner) in contents {
-            owners[page].push(owner);
+        let mut owners = String::new();
+        for page in 0..pages.len() {
+            owners += &format!("{page} [");
+            for (_, _, owner) in contents.iter().filter(|c| c.0 == page) {
+                owners += &format!("{owner} 0 R ");
+            }
+            owners += "]";
         }
-        let arrays = owners
-            .into_iter()
-            .map(|owners| {
-                let id = alloc.bump();
-                pdf.indirect(id).array().items(owners);
-                id
-            })
-            .collect();
-        (refs[ROOT], arrays)
+        let (root, next) = (names[ROOT], pages.len());
+        out.object(
+            tree_root,
+            &format!(
+                "<</Type/StructTreeRoot/K {root} 0 R/ParentTree<</Nums[{owners}]>>\
+                 /ParentTreeNextKey {next}>>"
+            ),
+        );
     }
 }

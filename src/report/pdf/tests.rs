@@ -164,10 +164,7 @@ fn bad_fonts_and_dates_are_refused() {
     let bad = Fonts {
         regular: b"not a font",
     };
-    assert!(matches!(
-        to_pdf(&doc, bad, CREATED),
-        Err(PdfError::Font(FaceParsingError::UnknownMagic))
-    ));
+    assert!(matches!(to_pdf(&doc, bad, CREATED), Err(PdfError::Font)));
     for date in [
         DocDate {
             month: 13,
@@ -231,23 +228,10 @@ fn every_block(s: &str, at: f64) -> Doc {
             MarkKind::PumpInlet,
         ]
         .into_iter()
-        .map(|kind| LevelMark {
-            kind,
-            height: at,
-            label: own(),
-            value: own(),
-        })
+        .map(|kind| LevelMark { kind, height: at })
         .collect(),
-        found: Some(Level {
-            height: at,
-            label: own(),
-            value: own(),
-        }),
-        left: Some(Level {
-            height: -at,
-            label: own(),
-            value: own(),
-        }),
+        found: Some(Level { height: at }),
+        left: Some(Level { height: -at }),
     };
     let chart = Chart {
         title: own(),
@@ -311,7 +295,7 @@ fn every_block(s: &str, at: f64) -> Doc {
             label: own(),
             value: own(),
         }],
-        mark: Some(waterline.clone()),
+        mark: Some(waterline),
         blocks: vec![
             Block::Heading {
                 level: 1,
@@ -332,8 +316,6 @@ fn every_block(s: &str, at: f64) -> Doc {
                 items: vec![text(), text()],
             },
             Block::Figure(chart),
-            Block::Waterline(waterline),
-            Block::Spacer,
             Block::PageBreak,
             Block::Table(Table {
                 caption: own(),

@@ -29,7 +29,6 @@ phrases! {
     RefillNotRun: "Not run on this visit.";
     Reasons: "Why";
     ReadingsHeading: "Readings";
-    NumbersHeading: "What the readings come to";
     TraceHeading: "How the cause was traced";
     LeavingHeading: "Leaving round";
     CautionHeading: "Cautions";
@@ -60,4 +59,28 @@ phrases! {
     CautionRoof: "Roof and tower: fall protection, fan locked out before reaching in. The basin may be a confined space.";
     CautionLimits: "Numbers are from field readings and carry their error. The nameplate and the maker's instructions govern over this report.";
     Interval: "95 % interval";
+    Mechanic: "Mechanic";
+    Issue: "Issue";
+    AdviceHeading: "What we advise";
+    AdviceNone: "No advice was written on this visit.";
+    Now: "Now";
+    ComeBack: "We come back";
+    Soon: "Soon";
+    Planned: "At the next stop";
+    By: "by";
+    NotSoOnLeaving: "Open on leaving, not so:";
+    Parts: "Parts used";
+    CostHeading: "What it costs to ignore";
+    EvidenceHeading: "Evidence";
+    MachinesHeading: "Machines";
+    MachineHead: "Machine";
+    MachinesOk: "Machines running";
+    Basin: "Basin below overflow";
+    TimeHeading: "Time";
+    OnSite: "On site";
+    Travel: "Travel";
+    PhotosHeading: "Photos";
+    PhotoMissing: "This photo is not on this phone.";
+    SignatureHeading: "Signature";
+    SignedBy: "Signed by";
 }

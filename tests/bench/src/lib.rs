@@ -2,6 +2,8 @@
 //! `main.rs` runs them natively, the page runs them as wasm. Plain numbers come
 //! in and go out; between them stand the same typed calls that the program makes.
 
+pub mod report;
+
 use coldsump::physics::air;
 use coldsump::physics::refrigerant::Refrigerant;
 use coldsump::physics::tower::{Characteristic, Duty};
@@ -89,4 +91,10 @@ pub fn saturation(pressures: &[f64]) -> Vec<f64> {
         }
     }
     answers
+}
+
+/// The PDF of the invented report.
+#[cfg_attr(target_arch = "wasm32", wasm_bindgen)]
+pub fn report_made() -> Vec<u8> {
+    report::made(&report::document())
 }

@@ -14,6 +14,7 @@ mod logs;
 mod phone;
 mod processes;
 mod server;
+mod trace;
 mod wait;
 
 pub use build::{Build, project};
@@ -22,4 +23,5 @@ pub use logs::Problem;
 pub use phone::{Light, Phone};
 pub use server::Server;
 pub use thirtyfour;
+pub use trace::{answer, choose, odds};
 pub use wait::{LIMIT, until, until_within};

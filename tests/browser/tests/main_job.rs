@@ -3,7 +3,7 @@
 
 use std::process::Command;
 
-use coldsump_browser::{Light, Phone, Server, until};
+use coldsump_browser::{Light, Phone, Server, answer, odds};
 use serde_json::json;
 
 /// The page's clocks, set forward together by the test.
@@ -161,12 +161,14 @@ async fn from_call_to_report_without_signal() {
     phone.reads("cause-kept", "Kept").await;
     for item in [
         "BypassShut",
+        "BypassTagged",
         "HandValves",
         "DrainShut",
         "ProbeBack",
         "CoversOn",
         "LockoutOff",
         "MachinesRunning",
+        "AlarmsRestored",
         "CustomerTold",
     ] {
         phone.tap(&format!("leaving-{item}-So")).await;
@@ -246,36 +248,6 @@ fn pdf_text(pdf: &[u8]) -> String {
     assert!(out.status.success());
     let text = String::from_utf8(out.stdout).expect("UTF-8");
     text.split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
-/// Chooses a check, whatever the advice, and answers it.
-async fn answer(phone: &Phone, check: &str, answer: &str) {
-    let up = format!("document.querySelector('[data-check={check}]') !== null");
-    // The list is drawn anew after each answer, so look again each time.
-    let choose = format!(
-        "if ({up}) return true;
-         document.querySelector('[data-test=all-checks]').parentElement.open = true;
-         document.querySelector('[data-test=choose-{check}]')?.click();
-         return {up}"
-    );
-    until(check, async || {
-        (phone.js(&choose).await == json!(true)).then_some(())
-    })
-    .await;
-    phone.tap(&format!("answer-{answer}")).await;
-    phone.find(&format!("take-back-{check}")).await;
-}
-
-/// The percentage that a suspect shows.
-async fn odds(phone: &Phone, suspect: &str) -> u32 {
-    let text = phone.text(suspect).await;
-    let percent = text
-        .split('%')
-        .next()
-        .and_then(|before| before.split_whitespace().last());
-    percent
-        .and_then(|n| n.parse().ok())
-        .unwrap_or_else(|| panic!("no percentage in {text:?}"))
 }
 
 /// Taps the big button once it offers this mark, and sees the mark listed.

@@ -1,0 +1,149 @@
+//! Everything on this phone as one JSON document, and taking one in.
+//!
+//! JSON is the browser's own: it is exact to the last bit of a number, and an
+//! entry of a newer build goes through as it is.
+
+use js_sys::{Array, JSON, Object, Reflect};
+use leptos::prelude::{GetValue, UpdateValue};
+use serde::Serialize;
+use wasm_bindgen::{JsCast, JsValue};
+
+use super::Ledger;
+use crate::record::paperwork::files;
+use crate::record::{Log, Pen};
+use crate::store::backup::{FORM, FileCopy, sift};
+use crate::store::{Store, StoreError};
+
+/// What taking in a backup brought.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Taken {
+    /// Entries that were not here.
+    pub new: usize,
+    /// Entries that were here already.
+    pub known: usize,
+    /// Entries that say something else than those of the same name here, which
+    /// stay; and files whose bytes are not those that were copied.
+    pub refused: usize,
+    /// Entries of a newer build.
+    pub unreadable: usize,
+    /// Files that were not here.
+    pub files: usize,
+}
+
+/// Why a backup was not taken in.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Untaken {
+    /// It is not a backup of this app, or of a newer form.
+    NotOne,
+    /// The store did not keep it. What it kept before stays.
+    Store(StoreError),
+}
+
+impl From<StoreError> for Untaken {
+    fn from(fault: StoreError) -> Self {
+        Untaken::Store(fault)
+    }
+}
+
+fn get(of: &JsValue, key: &str) -> JsValue {
+    Reflect::get(of, &key.into()).unwrap_or_default()
+}
+
+impl Ledger {
+    /// Every entry and every file that one speaks of.
+    ///
+    /// # Errors
+    /// As [`Store::load`].
+    pub async fn backup(self) -> Result<String, StoreError> {
+        let store = self.store.get_value();
+        let entries = store.raw_entries().await?;
+        let spoken_of = files(store.load().await?.entries.iter());
+        let copies = Array::new();
+        for (id, _) in spoken_of {
+            if let Some(file) = store.file(id).await? {
+                let copy = FileCopy::from(&file);
+                copies.push(&to_js(&copy)?);
+            }
+        }
+        let now = self.now();
+        let made = format!("{} {}", now.date(), now.clock());
+        let document = Object::new();
+        for (key, value) in [
+            ("coldsump-backup", JsValue::from(FORM)),
+            ("made", made.into()),
+            ("entries", entries.into()),
+            ("files", copies.into()),
+        ] {
+            let _ = Reflect::set(&document, &key.into(), &value);
+        }
+        let text = JSON::stringify(&document).map_err(|e| StoreError::Failed(format!("{e:?}")))?;
+        Ok(text.into())
+    }
+
+    /// Takes in a backup: keeps what is not here yet. Nothing here changes.
+    ///
+    /// # Errors
+    /// [`Untaken`].
+    pub async fn take_in(self, text: &str) -> Result<Taken, Untaken> {
+        let document = JSON::parse(text).map_err(|_| Untaken::NotOne)?;
+        let form = get(&document, "coldsump-backup").as_f64();
+        let list = |key| get(&document, key).dyn_into::<Array>();
+        let (Some(form), Ok(entries), Ok(copies)) = (form, list("entries"), list("files")) else {
+            return Err(Untaken::NotOne);
+        };
+        if form != f64::from(FORM) {
+            return Err(Untaken::NotOne);
+        }
+        let mut taken = Taken::default();
+        let mut read = Vec::new();
+        for entry in entries.iter() {
+            match serde_wasm_bindgen::from_value(entry) {
+                Ok(entry) => read.push(entry),
+                Err(_) => taken.unreadable += 1,
+            }
+        }
+        let store = self.store.get_value();
+        let mut here = Log::default();
+        let all = store.load().await?.entries;
+        all.into_iter().for_each(|entry| here.add(entry));
+        let sifted = sift(&here, read);
+        (taken.known, taken.refused) = (sifted.known, sifted.other);
+        // Files before the entries that speak of them: an entry that stands
+        // without its file would look like a loss.
+        let wanted = files(sifted.new.iter());
+        for copy in copies.iter() {
+            let Ok(copy) = serde_wasm_bindgen::from_value::<FileCopy>(copy) else {
+                taken.refused += 1;
+                continue;
+            };
+            let spoken_of = wanted.iter().find(|(id, _)| *id == copy.id);
+            let Some((id, sha256)) = spoken_of else {
+                continue;
+            };
+            if store.file(*id).await?.is_some() {
+                continue;
+            }
+            match copy.open() {
+                Some(file) if sha256.is_empty() || file.sha256() == *sha256 => {
+                    store.keep_file(&file, &[]).await?;
+                    taken.files += 1;
+                }
+                _ => taken.refused += 1,
+            }
+        }
+        let changed = store.append(&sifted.new).await?;
+        taken.new = sifted.new.len();
+        self.accept(sifted.new, changed, false);
+        // What is written from now on sorts after what came in.
+        let last = store.newest().await?;
+        self.pen
+            .update_value(|pen| *pen = Pen::new(pen.device(), last));
+        Ok(taken)
+    }
+}
+
+fn to_js(value: &FileCopy) -> Result<JsValue, StoreError> {
+    value
+        .serialize(&serde_wasm_bindgen::Serializer::json_compatible())
+        .map_err(|e| StoreError::Failed(e.to_string()))
+}

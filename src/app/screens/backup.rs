@@ -1,0 +1,162 @@
+//! The part of the settings that is about paper and keeping: who does the
+//! visits, and backups.
+
+use js_sys::Reflect;
+use leptos::task::spawn_local;
+use leptos::wasm_bindgen::JsCast;
+use leptos::web_sys::{Event, Response};
+use wasm_bindgen_futures::JsFuture;
+
+use crate::app::view::prelude::*;
+
+use crate::app::card::{KEYS, PRICE, price};
+use crate::app::ledger::{Untaken, ledger};
+use crate::app::parts::field::TextField;
+use crate::app::prefs::prefs;
+use crate::app::send::save;
+use crate::quantity::System;
+use crate::store::KeptFile;
+use crate::words::Phrase as P;
+
+/// Key of the time of the last backup.
+const LAST: &str = "setting backup";
+
+/// Who does the visits.
+#[component]
+pub fn CardForm() -> View {
+    let words = prefs().words;
+    let names = [P::CardName, P::CardFirm, P::CardLicence, P::CardPhone];
+    let tests = ["card-name", "card-firm", "card-licence", "card-phone"];
+    let fields = KEYS.into_iter().zip(names).zip(tests);
+    let money = RwSignal::new(String::new());
+    let refusal = Signal::derive(move || {
+        let typed = money.get();
+        let bad = !typed.trim().is_empty() && price(&typed).is_none();
+        bad.then(|| words.phrase(P::PriceBad).to_owned())
+    });
+    let per = match prefs().system.get_untracked() {
+        System::Us => P::CardPrice,
+        System::Si => P::CardPriceSi,
+    };
+    markup! {
+        <section>
+            <h2>{words.phrase(P::CardTitle)}</h2>
+            <p class="sub small">{words.phrase(P::CardSub)}</p>
+            <div class="fields">
+                {fields
+                    .map(|((key, name), test)| {
+                        let text = RwSignal::new(String::new());
+                        let label = words.phrase(name);
+                        markup! { <TextField key text label test /> }
+                    })
+                    .collect_view()}
+                <TextField
+                    key=PRICE
+                    text=money
+                    label=words.phrase(per)
+                    hint=words.phrase(P::CardPriceHint)
+                    refusal
+                    test="card-price"
+                />
+            </div>
+        </section>
+    }
+}
+
+/// The text of a chosen file.
+async fn text_of(file: wasm_bindgen::JsValue) -> Option<String> {
+    let file: leptos::web_sys::Blob = file.dyn_into().ok()?;
+    let answer = Response::new_with_opt_blob(Some(&file)).ok()?;
+    let text = JsFuture::from(answer.text().ok()?).await.ok()?;
+    text.as_string()
+}
+
+/// Saving everything to a file, and taking one in.
+#[component]
+pub fn Backup() -> View {
+    let words = prefs().words;
+    let ledger = ledger();
+    let last = RwSignal::new(ledger.text(LAST));
+    let said = RwSignal::new(None::<String>);
+    let busy = RwSignal::new(false);
+    let store_fault = move |why: crate::store::StoreError| match why {
+        crate::store::StoreError::Full => words.phrase(P::StoreFull).to_owned(),
+        other => format!("{} ({other:?})", words.phrase(P::StoreFailed)),
+    };
+    let do_save = move |_| {
+        if busy.get_untracked() {
+            return;
+        }
+        busy.set(true);
+        spawn_local(async move {
+            let made = ledger.backup().await;
+            busy.set(false);
+            let now = ledger.now();
+            match made {
+                Ok(text) => {
+                    let file = KeptFile {
+                        id: ledger.id(),
+                        name: format!("coldsump-backup-{}.json", now.date()),
+                        media_type: "application/json".into(),
+                        bytes: text.into_bytes(),
+                    };
+                    if save(&file) {
+                        let when = format!("{} {}", now.date(), now.clock());
+                        ledger.keep_text(LAST, &when);
+                        last.set(Some(when));
+                    }
+                }
+                Err(why) => said.set(Some(store_fault(why))),
+            }
+        });
+    };
+    let chosen = move |event: Event| {
+        let Some(input) = event.target() else { return };
+        let files = Reflect::get(&input, &"files".into()).unwrap_or_default();
+        let Ok(file) = Reflect::get(&files, &"0".into()) else {
+            return;
+        };
+        if !file.is_object() {
+            return;
+        }
+        busy.set(true);
+        spawn_local(async move {
+            let text = text_of(file).await.unwrap_or_default();
+            let taken = ledger.take_in(&text).await;
+            busy.set(false);
+            let _ = Reflect::set(&input, &"value".into(), &"".into());
+            said.set(Some(match taken {
+                Ok(t) => words.backup_taken([t.new, t.known, t.files, t.refused, t.unreadable]),
+                Err(Untaken::NotOne) => words.phrase(P::NotBackup).to_owned(),
+                Err(Untaken::Store(why)) => store_fault(why),
+            }));
+        });
+    };
+    markup! {
+        <section>
+            <h2>{words.phrase(P::Backup)}</h2>
+            <p class="sub small">{words.phrase(P::BackupSub)}</p>
+            <p data-test="backup-last">
+                {move || match last.get() {
+                    Some(when) => words.backup_saved(&when),
+                    None => words.phrase(P::BackupNone).to_owned(),
+                }}
+            </p>
+            <div class="pair">
+                <button data-test="save-backup" on:click=tap(do_save)>
+                    {move || words.phrase(if busy.get() { P::SavingBackup } else { P::SaveBackup })}
+                </button>
+                <label class="button" for="f-backup">{words.phrase(P::TakeBackup)}</label>
+                <input
+                    id="f-backup"
+                    class="hidden-visually"
+                    type="file"
+                    accept="application/json,.json"
+                    data-test="backup-file"
+                    on:change=chosen
+                />
+            </div>
+            <p aria-live="polite" data-test="backup-said">{move || said.get()}</p>
+        </section>
+    }
+}
