@@ -406,12 +406,15 @@ impl Visit {
     /// stage stands before it.
     pub fn told(&self) -> (Vec<Evidence>, Vec<Correction>) {
         let mut evidence: Vec<Evidence> = self.answers.iter().map(|a| a.evidence).collect();
-        let mut corrections = self.corrections.clone();
         let mut more = 0;
         for test in &self.tests {
             let Some((answers, corrected)) = test.ended else {
                 continue;
             };
+            // What was corrected since is not what was tested.
+            if self.corrections.len() > corrected {
+                continue;
+            }
             let stage = match corrected {
                 0 => Stage::Testing,
                 _ => Stage::Corrected,
@@ -431,14 +434,11 @@ impl Visit {
                 Some(earlier) => *earlier = said,
                 None => {
                     evidence.insert((answers + more).min(evidence.len()), said);
-                    for later in corrections.iter_mut().skip(corrected) {
-                        later.after += 1;
-                    }
                     more += 1;
                 }
             }
         }
-        (evidence, corrections)
+        (evidence, self.corrections.clone())
     }
 
     fn by_hand(&self, same: impl Fn(&Evidence) -> bool) -> bool {

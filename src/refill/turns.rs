@@ -219,7 +219,8 @@ mod tests {
     #[test]
     fn the_pieces_are_those_that_pelt_finds() {
         let text = include_str!("../../tests/reference/refill_turns.csv");
-        let mut sets: Vec<(Vec<(f64, f64)>, Vec<usize>)> = Vec::new();
+        type Set = (Vec<(f64, f64)>, Vec<usize>);
+        let mut sets: Vec<Set> = Vec::new();
         for line in text.lines().skip(1) {
             let cells: Vec<&str> = line.split(',').collect();
             let set: usize = cells[0].parse().unwrap();
