@@ -15,7 +15,7 @@ use store_contract::{entries, file, many, store_contract};
 
 wasm_bindgen_test_configure!(run_in_browser);
 
-const STORES: [&str; 3] = ["entries", "files", "texts"];
+const STORES: [&str; 4] = ["entries", "files", "lines", "texts"];
 
 /// A second way to the same disk, past the store.
 async fn behind() -> (Rexie, Transaction) {

@@ -1,65 +1,199 @@
 //! The app's one write door. A tap becomes an entry, the entry goes to the
 //! store, and only when the store has it does the log, and so the screen,
-//! change.
+//! change. Lists live from the summary; the entries of a visit are read when it
+//! is opened.
 
 mod backup;
 
 pub use backup::Untaken;
 
 use std::cell::Cell;
+use std::future::poll_fn;
+use std::pin::pin;
 use std::rc::Rc;
+use std::task::Poll;
 
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use super::ports::Browser;
 use crate::record::{
-    About, Body, Clock, DeviceId, Entry, EntryId, FileId, Log, Moment, Pen, Site, SiteId, Table,
-    Visit, VisitId,
+    About, Body, Changed, Clock, DeviceId, Entry, EntryId, FileId, LINE_FORM, Line, Log, Moment,
+    Pen, Site, SiteId, Summary, Table, Visit, VisitId, demo,
 };
-use crate::store::{IndexedStore, KeptFile, Store, StoreError};
+use crate::store::{IndexedStore, KeptFile, SUMMARY, Store, StoreError};
 
-/// Log, store and pen, shared by every screen.
+/// How many lines the first screen has at once; all others follow when it
+/// stands.
+const AT_ONCE: u32 = 10;
+
+/// Lines read in one go after that.
+const BATCH: u32 = 1_000;
+
+/// Summary, open entries, store and pen, shared by every screen.
 #[derive(Clone, Copy)]
 pub struct Ledger {
+    summary: RwSignal<Summary>,
+    /// Entries of the visits and sites that were opened since the start.
     log: RwSignal<Log>,
+    /// Which those are.
+    open: RwSignal<Vec<About>>,
     texts: StoredValue<Table<String, String>>,
     unsaved: RwSignal<Vec<Entry>>,
     fault: RwSignal<Option<StoreError>>,
-    unreadable: usize,
+    unreadable: RwSignal<usize>,
     browser: Browser,
     store: StoredValue<Rc<IndexedStore>, LocalStorage>,
     pen: StoredValue<Pen, LocalStorage>,
 }
 
 impl Ledger {
-    /// Opens the store and reads everything in it.
+    /// Opens the store and reads the first lines of the summary; `again` runs
+    /// when the summary must be made again first, which takes a while.
     ///
     /// # Errors
-    /// As [`IndexedStore::open`] and [`Store::load`].
-    pub async fn open() -> Result<Self, StoreError> {
+    /// As [`IndexedStore::open`] and [`Store::append`].
+    pub async fn open(again: impl FnOnce()) -> Result<Self, StoreError> {
         let browser = Browser::new();
         let store = IndexedStore::open().await?;
-        let loaded = store.load().await?;
-        let mut log = Log::default();
-        loaded.entries.into_iter().for_each(|entry| log.add(entry));
-        let mut nameless = Pen::new(DeviceId::from(uuid::Uuid::nil()), log.last());
-        let device = store.device(nameless.id(browser.now(), &browser)).await?;
+        // All asked for together: each answer takes its time to come.
+        let kept_texts = store.texts();
+        let first = store.first_lines(AT_ONCE);
+        let (kept_texts, (last, first)) = both(kept_texts, both(store.newest(), first)).await;
+        let (last, mut first) = (last?, first?);
         let mut texts = Table::new();
-        for (key, text) in store.texts().await? {
+        for (key, text) in kept_texts? {
             texts.insert(key, text);
         }
-        let pen = Pen::new(device, log.last());
+        let form = texts.get(&SUMMARY.to_owned()).cloned();
+        let mut unreadable = 0;
+        if form.as_deref() != Some(LINE_FORM) {
+            if last.is_some() {
+                again();
+            }
+            unreadable = store.summarise(form.as_deref()).await?.unwrap_or(0);
+            first = store.first_lines(AT_ONCE).await?;
+        }
+        let mut summary = Summary::default();
+        summary.add(first);
+        let mut nameless = Pen::new(DeviceId::from(uuid::Uuid::nil()), last);
+        let device = match texts
+            .get(&"device".to_owned())
+            .and_then(|t| DeviceId::parse(t))
+        {
+            Some(known) => known,
+            None => store.device(nameless.id(browser.now(), &browser)).await?,
+        };
         Ok(Self {
-            log: RwSignal::new(log),
+            summary: RwSignal::new(summary),
+            log: RwSignal::new(Log::default()),
+            open: RwSignal::new(Vec::new()),
             texts: StoredValue::new(texts),
             unsaved: RwSignal::new(Vec::new()),
             fault: RwSignal::new(None),
-            unreadable: loaded.unreadable,
+            unreadable: RwSignal::new(unreadable),
             browser,
             store: StoredValue::new_local(Rc::new(store)),
-            pen: StoredValue::new_local(pen),
+            pen: StoredValue::new_local(Pen::new(device, last)),
         })
+    }
+
+    /// Reads the lines that [`Ledger::open`] left out, in batches, so that the
+    /// screen that stands already stays quick.
+    pub fn read_on(self) {
+        let store = self.store.get_value();
+        spawn_local(async move {
+            if let Ok(sites) = store.site_lines().await {
+                self.summary.update(|s| s.add(sites));
+            }
+            let mut after = None;
+            while let Ok(lines) = store.visit_lines(after, BATCH).await {
+                let Some(Line::Visit(last)) = lines.last() else {
+                    break;
+                };
+                after = Some(last.id);
+                self.summary.update(|s| s.add(lines));
+            }
+        });
+    }
+
+    /// What every list shows, tracked.
+    pub fn summary(self) -> RwSignal<Summary> {
+        self.summary
+    }
+
+    /// Keeps entries that this phone did not make just now.
+    pub async fn keep_made(self, entries: Vec<Entry>) -> bool {
+        self.keep(entries, false).await
+    }
+
+    /// The demo site's earlier visits, as this phone would have written them.
+    pub fn earlier(self, id: SiteId, site: &Site) -> Vec<Entry> {
+        let device = self.pen.with_value(Pen::device);
+        demo::earlier(device, id, site, self.now(), &self.browser)
+    }
+
+    /// Whether the entries about a thing are here, tracked.
+    pub fn is_open(self, about: About) -> bool {
+        self.open.with(|open| open.contains(&about))
+    }
+
+    /// Brings the entries about a thing here, if they are not yet.
+    pub async fn bring(self, about: About) {
+        if self.open.with_untracked(|open| open.contains(&about)) {
+            return;
+        }
+        let store = self.store.get_value();
+        match store.about(about).await {
+            Ok(loaded) => {
+                self.unreadable.update(|n| *n = (*n).max(loaded.unreadable));
+                self.log
+                    .update(|log| loaded.entries.into_iter().for_each(|e| log.add(e)));
+                self.open.update(|open| open.push(about));
+            }
+            Err(fault) => {
+                self.fault.set(Some(fault));
+                // The screen then says that it is not here.
+                self.open.update(|open| open.push(about));
+            }
+        }
+    }
+
+    /// The newest visits to a site, newest first, by the summary; tracked.
+    pub fn visits_to(self, site: SiteId) -> Vec<VisitId> {
+        const MOST: usize = 40;
+        self.summary.with(|all| {
+            let mine = all.visits().iter().filter(|line| line.site == site);
+            mine.take(MOST).map(|line| line.id).collect()
+        })
+    }
+
+    /// Brings them here, one after the other.
+    pub fn bring_past(self, site: SiteId) {
+        let ids = leptos::prelude::untrack(|| self.visits_to(site));
+        spawn_local(async move {
+            for visit in ids {
+                self.bring(About::Visit(visit)).await;
+            }
+        });
+    }
+
+    /// Brings a visit and its site here.
+    pub async fn bring_visit(self, id: VisitId) {
+        // The summary knows the site before the entries do.
+        let known = self.summary.with_untracked(|all| {
+            let line = all.visits().iter().find(|line| line.id == id)?;
+            Some(line.site)
+        });
+        if let Some(site) = known {
+            both(self.bring(About::Visit(id)), self.bring(About::Site(site))).await;
+            return;
+        }
+        self.bring(About::Visit(id)).await;
+        let site = self.log.with_untracked(|log| log.visit(id).map(|v| v.site));
+        if let Some(site) = site {
+            self.bring(About::Site(site)).await;
+        }
     }
 
     /// The present moment.
@@ -75,14 +209,14 @@ impl Ledger {
             .expect("the pen outlives us")
     }
 
-    /// The log, tracked.
+    /// The entries of what is open, tracked.
     pub fn log(self) -> RwSignal<Log> {
         self.log
     }
 
     /// Entries stored by a newer build, which this one can't read.
     pub fn unreadable(self) -> usize {
-        self.unreadable
+        self.unreadable.get()
     }
 
     /// What the last failed write said, and how many entries still wait.
@@ -114,7 +248,7 @@ impl Ledger {
     fn write_and(self, about: About, bodies: Vec<Body>, done: Box<dyn FnOnce()>) {
         let entries = self.entries(about, bodies);
         spawn_local(async move {
-            if self.keep(entries).await {
+            if self.keep(entries, true).await {
                 done();
             }
         });
@@ -135,8 +269,8 @@ impl Ledger {
         let entries = self.entries(about, bodies);
         let store = self.store.get_value();
         match store.keep_file(&file, &entries).await {
-            Ok(()) => {
-                self.accept(entries);
+            Ok(changed) => {
+                self.accept(entries, changed, true);
                 true
             }
             Err(fault) => {
@@ -160,7 +294,7 @@ impl Ledger {
         let entries = self.unsaved.get_untracked();
         self.unsaved.set(Vec::new());
         spawn_local(async move {
-            self.keep(entries).await;
+            self.keep(entries, true).await;
         });
     }
 
@@ -201,11 +335,12 @@ impl Ledger {
             .expect("the pen outlives us")
     }
 
-    async fn keep(self, entries: Vec<Entry>) -> bool {
+    /// `own` entries were made here and now; others come from elsewhere.
+    async fn keep(self, entries: Vec<Entry>, own: bool) -> bool {
         let store = self.store.get_value();
         match store.append(&entries).await {
-            Ok(()) => {
-                self.accept(entries);
+            Ok(changed) => {
+                self.accept(entries, changed, own);
                 true
             }
             Err(fault) => {
@@ -216,13 +351,58 @@ impl Ledger {
         }
     }
 
-    fn accept(self, entries: Vec<Entry>) {
+    /// Takes in what the store has kept. Entries of things that are not open
+    /// stay where they are: opening brings them all.
+    fn accept(self, entries: Vec<Entry>, changed: Vec<Changed>, own: bool) {
         if self.unsaved.with_untracked(Vec::is_empty) {
             self.fault.set(None);
         }
-        self.log
-            .update(|log| entries.into_iter().for_each(|entry| log.add(entry)));
+        let mut open = self.open.get_untracked();
+        for entry in &entries {
+            let begins = matches!(
+                entry.body,
+                Body::VisitOpened { .. } | Body::SiteDescribed { .. }
+            );
+            // What this phone has just begun holds no more than this; what
+            // was there before is open when it is written about.
+            if own && begins && !open.contains(&entry.about) {
+                open.push(entry.about);
+                self.open.set(open.clone());
+            }
+        }
+        self.summary
+            .update(|s| changed.into_iter().for_each(|c| s.put(c)));
+        self.log.update(|log| {
+            let here = |e: &Entry| open.contains(&e.about);
+            entries.into_iter().filter(here).for_each(|e| log.add(e));
+        });
     }
+}
+
+/// Two futures at once.
+async fn both<A, B>(a: impl Future<Output = A>, b: impl Future<Output = B>) -> (A, B) {
+    let (mut a, mut b) = (pin!(a), pin!(b));
+    let (mut got_a, mut got_b) = (None, None);
+    poll_fn(move |cx| {
+        if got_a.is_none()
+            && let Poll::Ready(got) = a.as_mut().poll(cx)
+        {
+            got_a = Some(got);
+        }
+        if got_b.is_none()
+            && let Poll::Ready(got) = b.as_mut().poll(cx)
+        {
+            got_b = Some(got);
+        }
+        match (got_a.take(), got_b.take()) {
+            (Some(a), Some(b)) => Poll::Ready((a, b)),
+            (a, b) => {
+                (got_a, got_b) = (a, b);
+                Poll::Pending
+            }
+        }
+    })
+    .await
 }
 
 thread_local! {

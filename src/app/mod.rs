@@ -12,13 +12,16 @@ mod signals;
 pub mod view;
 
 use crate::app::view::prelude::*;
+use crate::record::About;
 use crate::store::StoreError;
 use crate::words::{Phrase, Words};
+use gloo_timers::callback::Timeout;
 use ledger::Ledger;
 use prefs::Prefs;
 use route::{Route, Station};
 use screens::{
     found::Found,
+    history::HistoryScreen,
     home::Home,
     leaving::Leaving,
     new_site::NewSite,
@@ -30,6 +33,7 @@ use screens::{
     report::Report,
     settings::Settings,
     site::SiteScreen,
+    site_part::SitePart,
     trace::Trace,
     working::{WorkingScreen, Workings},
 };
@@ -40,12 +44,25 @@ pub fn start() {
     console_error_panic_hook::set_once();
     // Leptos sets up its own executor only when it mounts.
     wasm_bindgen_futures::spawn_local(async {
-        let opened = Ledger::open().await;
+        let opened = Ledger::open(say_again).await;
         match opened {
-            Ok(ledger) => view::mount(move || markup! { <App ledger /> }),
+            Ok(ledger) => {
+                view::mount(move || markup! { <App ledger /> });
+                // When the first screen stands.
+                request_animation_frame(move || {
+                    Timeout::new(300, move || ledger.read_on()).forget();
+                });
+            }
             Err(fault) => view::mount(move || markup! { <NoStore fault=fault.clone() /> }),
         }
     });
+}
+
+/// Said in place of the loading line while the lists are made anew.
+fn say_again() {
+    if let Some(line) = document().get_element_by_id("boot-say") {
+        line.set_text_content(Some(Words::default().phrase(Phrase::ListsAgain)));
+    }
 }
 
 #[component]
@@ -55,13 +72,47 @@ fn App(ledger: Ledger) -> View {
     prefs::keep_for_all(chosen);
     provide_context(Outside::listen());
     let route = route::follow_address();
+    // The entries a screen shows are brought before it is drawn.
+    let needs = move || match route.get() {
+        Route::Visit(id, _) | Route::Workings(Some(id)) | Route::Working(Some(id), _) => {
+            Some(About::Visit(id))
+        }
+        Route::Site(id) | Route::SitePart(id, _) | Route::History(id) => Some(About::Site(id)),
+        _ => None,
+    };
+    let there = Memo::new(move |_| {
+        let Some(about) = needs() else {
+            return true;
+        };
+        let site = match about {
+            About::Visit(id) => ledger
+                .log()
+                .with_untracked(|log| log.visit(id).map(|v| About::Site(v.site))),
+            About::Site(_) => None,
+        };
+        ledger.is_open(about) && site.is_none_or(|site| ledger.is_open(site))
+    });
     let screen = move || {
+        route.track();
         // A change of units draws the whole screen anew.
         chosen.system.track();
+        if !there.get() {
+            let about = untrack(needs);
+            wasm_bindgen_futures::spawn_local(async move {
+                match about {
+                    Some(About::Visit(id)) => ledger.bring_visit(id).await,
+                    Some(about) => ledger.bring(about).await,
+                    None => {}
+                }
+            });
+            return View::default();
+        }
         match route.get() {
             Route::Home => markup! { <Home /> },
             Route::NewSite => markup! { <NewSite /> },
             Route::Site(id) => markup! { <SiteScreen id /> },
+            Route::History(id) => markup! { <HistoryScreen id /> },
+            Route::SitePart(id, part) => markup! { <SitePart id part /> },
             Route::Outbox => markup! { <Outbox /> },
             Route::Settings => markup! { <Settings /> },
             Route::Workings(visit) => markup! { <Workings visit /> },

@@ -16,6 +16,10 @@ pub enum Route {
     NewSite,
     /// One site.
     Site(SiteId),
+    /// One part of a site, to complete or correct.
+    SitePart(SiteId, Part),
+    /// What a site's visits show over time.
+    History(SiteId),
     /// A visit, at one of its stations.
     Visit(VisitId, Station),
     /// Reports that wait to be sent.
@@ -27,6 +31,29 @@ pub enum Route {
     /// One working; of a visit, filled from it.
     Working(Option<VisitId>, Working),
 }
+
+/// The parts of a site's description.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    /// Name, address, way in, contacts.
+    Who,
+    /// The machines on the loop.
+    Machines,
+    /// Design point, height, makeup water.
+    Tower,
+    /// Basin and marks.
+    Basin,
+    /// Loop and level control.
+    Plant,
+}
+
+const PARTS: [(Part, &str); 5] = [
+    (Part::Who, "who"),
+    (Part::Machines, "machines"),
+    (Part::Tower, "tower"),
+    (Part::Basin, "basin"),
+    (Part::Plant, "plant"),
+];
 
 /// The stations of a visit, in the order of the work.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -80,7 +107,14 @@ impl Route {
                 })
             }
             (Some("site"), Some("new"), _) => Some(Route::NewSite),
-            (Some("site"), Some(id), _) => SiteId::parse(id).map(Route::Site),
+            (Some("site"), Some(id), None) => SiteId::parse(id).map(Route::Site),
+            (Some("site"), Some(id), Some("history")) => SiteId::parse(id).map(Route::History),
+            (Some("site"), Some(id), Some(name)) => {
+                let part = PARTS.iter().find(|(_, n)| *n == name).map(|(p, _)| *p);
+                SiteId::parse(id)
+                    .zip(part)
+                    .map(|(id, part)| Route::SitePart(id, part))
+            }
             (Some("visit"), Some(id), station) => {
                 let name = station.unwrap_or("");
                 let station = STATIONS.iter().find(|(_, n)| *n == name).map(|(s, _)| *s);
@@ -99,6 +133,14 @@ impl Route {
             Route::Home => "#/".into(),
             Route::NewSite => "#/site/new".into(),
             Route::Site(id) => format!("#/site/{id}"),
+            Route::History(id) => format!("#/site/{id}/history"),
+            Route::SitePart(id, part) => {
+                let name = PARTS
+                    .iter()
+                    .find(|(p, _)| *p == part)
+                    .map_or("", |(_, n)| n);
+                format!("#/site/{id}/{name}")
+            }
             Route::Visit(id, station) => {
                 let name = STATIONS
                     .iter()

@@ -55,8 +55,8 @@ impl Outside {
         );
         Interval::new(ASK_AGAIN_MS, move || {
             let waits = ledger()
-                .log()
-                .with_untracked(|log| !log.outbox().is_empty());
+                .summary()
+                .with_untracked(|all| all.visits().iter().any(|v| !v.outbox.is_empty()));
             if waits && !document().hidden() {
                 outside.ask();
             }

@@ -6,6 +6,7 @@
 //! exactly between its rows: surface in a straight line ([`AreaTable`]), or
 //! volume in a straight line ([`VolumeTable`]).
 
+mod outline;
 mod pieces;
 mod table;
 
@@ -17,7 +18,7 @@ use uom::si::volume::cubic_meter;
 use super::error::{Error, Quantity, within};
 use crate::quantity::{Area, Length, Volume};
 pub(super) use pieces::Pieces;
-pub use table::{AreaTable, VolumeTable};
+pub use table::{AreaTable, MOST_ROWS, VolumeTable};
 
 /// The basin's shape.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]

@@ -24,7 +24,7 @@ pub use gauge::GaugePressure;
 pub use kind::{Kind, System};
 pub use read::{Typed, read};
 pub use refusal::Refusal;
-pub use show::{Shown, show, show_with};
+pub use show::{Shown, as_typed, show, show_with};
 pub use sort::sort_by;
 pub use unit::Unit;
 pub use uom::si::f64::{

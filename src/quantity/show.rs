@@ -76,6 +76,23 @@ pub fn show(value: Value, system: System) -> Shown {
     }
 }
 
+/// A known value as one would type it into a field in which a bare number has
+/// this unit.
+pub fn as_typed(value: Value, unit: Unit, system: System) -> String {
+    let shown = match unit == system.unit_for(value.kind) {
+        true => show(value, system),
+        false => show_with(value, unit, 2),
+    };
+    // Feet and inches, and kilohms, carry their unit with the number.
+    let bare = shown.unit == unit.symbol() && !shown.number.contains(char::is_whitespace);
+    let text = match bare {
+        _ if value.si == 0.0 && value.kind == Kind::Length => "0".to_owned(),
+        true => shown.number.replace(',', ""),
+        false => shown.to_string(),
+    };
+    text.replace(JOIN, " ")
+}
+
 /// Shows a value in a chosen unit with a chosen number of decimals (at most
 /// 9), without grouping thousands. A unit that does not fit the value's kind
 /// gives way to the SI one, so that a number never stands beside a unit it was

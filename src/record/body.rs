@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::id::{EntryId, FileId, MachineId, SiteId, TestId};
+use super::moment::Moment;
 use super::paperwork::{Drawn, Item, Shows, Spot};
 use super::site::Site;
 use crate::quantity::{Kind, Unit, Value};
@@ -12,11 +13,12 @@ use crate::trace::{Answer, Check, Manner, Mode, Stage};
 /// What happened.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case", rename_all_fields = "kebab-case")]
+#[allow(clippy::large_enum_variant)] // the set-up of a test; there are few
 pub enum Body {
     /// The site was described, or described anew: the latest counts.
     SiteDescribed {
-        /// The whole description.
-        site: Site,
+        /// The whole description; boxed, as it is larger than all else.
+        site: Box<Site>,
     },
     /// A visit was opened.
     VisitOpened {
@@ -79,6 +81,40 @@ pub enum Body {
         test: TestId,
         /// What was seen.
         mark: MarkKind,
+        /// A level as it was typed, in the basin's own scale.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        typed: Option<String>,
+    },
+    /// A mark was moved: it was tapped late. The tap stays as it was.
+    MarkMoved {
+        /// In which test.
+        test: TestId,
+        /// Which mark.
+        mark: EntryId,
+        /// By so many seconds from the tap, negative to earlier; zero puts it
+        /// back.
+        by_s: f64,
+    },
+    /// A reading of the loop while it recovers: each stands by itself, at its
+    /// time.
+    LoopRead {
+        /// What was read.
+        what: What,
+        /// On which machine, when it is a machine's.
+        machine: Option<MachineId>,
+        /// The value, in SI.
+        value: Value,
+        /// As it was typed.
+        typed: String,
+    },
+    /// The page watches a running test again after it did not.
+    TestResumed {
+        /// Which test.
+        test: TestId,
+        /// When it watched last.
+        last: Moment,
+        /// Whether the page was out of sight meanwhile.
+        slept: bool,
     },
     /// The cause was named and what was done about it.
     CauseNamed {
@@ -180,6 +216,15 @@ pub enum Body {
     },
 }
 
+impl Body {
+    /// A site was described.
+    pub fn described(site: Site) -> Self {
+        Body::SiteDescribed {
+            site: Box::new(site),
+        }
+    }
+}
+
 /// What a reading is of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -202,6 +247,8 @@ pub enum What {
     ControlVoltage,
     /// Condenser water flow, when there is a meter.
     WaterFlow,
+    /// Conductivity of the basin's water.
+    Conductivity,
 }
 
 impl What {
@@ -216,6 +263,7 @@ impl What {
             What::BasinLevel => Kind::Level,
             What::ControlVoltage => Kind::Voltage,
             What::WaterFlow => Kind::Flow,
+            What::Conductivity => Kind::Conductivity,
         }
     }
 }
@@ -246,8 +294,10 @@ pub enum MachineState {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum LeavingItem {
-    /// The fill bypass is shut, or tagged if it stays open.
+    /// The fill bypass is shut.
     BypassShut,
+    /// The fill bypass carries a tag that says how it stands.
+    BypassTagged,
     /// Hand valves stand as they were found.
     HandValves,
     /// The basin drain is shut.
@@ -260,6 +310,8 @@ pub enum LeavingItem {
     LockoutOff,
     /// Machines are reset and running.
     MachinesRunning,
+    /// Alarms that were silenced or bypassed are back in service.
+    AlarmsRestored,
     /// The customer's water treatment has been told.
     TreatmentTold,
     /// The customer has been told.
@@ -268,14 +320,16 @@ pub enum LeavingItem {
 
 impl LeavingItem {
     /// All of them, in the order a person walks out.
-    pub const ALL: [LeavingItem; 9] = [
+    pub const ALL: [LeavingItem; 11] = [
         LeavingItem::BypassShut,
+        LeavingItem::BypassTagged,
         LeavingItem::HandValves,
         LeavingItem::DrainShut,
         LeavingItem::ProbeBack,
         LeavingItem::CoversOn,
         LeavingItem::LockoutOff,
         LeavingItem::MachinesRunning,
+        LeavingItem::AlarmsRestored,
         LeavingItem::TreatmentTold,
         LeavingItem::CustomerTold,
     ];

@@ -6,27 +6,73 @@ use uom::si::volume_rate::cubic_meter_per_second;
 
 use super::body::{What, When};
 use super::id::MachineId;
-use super::site::{Machine, Site};
+use super::site::{Machine, Site, Tower};
 use super::visit::{Slot, Visit};
 use crate::physics::refrigerant::Condensing;
 use crate::physics::tower::{Characteristic, Duty};
 use crate::physics::water::{EnteringAir, Evaporation, USUAL_DRIFT, WaterBalance};
-use crate::physics::{Error, air, heat, tower, water};
+use crate::physics::{Error, air, heat, tower as cooling, water};
 use crate::quantity::{
     Length, Power, Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature, Time, Value,
     VolumeRate,
 };
 
+/// What a number may need of the site, and a site may not know.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Fact {
+    /// Water flow over the tower at design.
+    DesignFlow,
+    /// Water onto the tower at design.
+    DesignIn,
+    /// Water off the tower at design.
+    DesignOut,
+    /// Wet bulb at design.
+    DesignWetBulb,
+    /// Shape and depth of the basin.
+    Basin,
+    /// Where the pump inlet draws air.
+    InletLevel,
+    /// The machine's refrigerant.
+    Refrigerant,
+}
+
+/// Something a number needs and does not have.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Need {
+    /// A reading of the visit.
+    Reading(What),
+    /// A fact of the site.
+    Fact(Fact),
+}
+
+impl From<What> for Need {
+    fn from(what: What) -> Self {
+        Need::Reading(what)
+    }
+}
+
 /// Why a number can't be given.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Lack {
-    /// These readings are missing.
-    Needs(Vec<What>),
+    /// These readings and facts of the site are missing.
+    Needs(Vec<Need>),
     /// The readings are outside what the calculation is good for.
     Physics(Error),
     /// The water off the tower reads no colder than the water onto it: no
     /// heat is being rejected.
     NoRange,
+}
+
+impl Lack {
+    /// The lack of these readings.
+    pub fn readings(whats: &[What]) -> Self {
+        Lack::Needs(whats.iter().map(|w| Need::Reading(*w)).collect())
+    }
+}
+
+/// A fact of the site, or the lack of it.
+pub(super) fn fact<T: Copy>(known: Option<T>, fact: Fact) -> Known<T> {
+    known.ok_or_else(|| Lack::Needs(vec![Need::Fact(fact)]))
 }
 
 impl From<Error> for Lack {
@@ -56,6 +102,8 @@ pub type Known<T> = Result<T, Lack>;
 pub struct Figures {
     /// Local atmospheric pressure, from the site's altitude.
     pub atmosphere: Known<Pressure>,
+    /// Whether sea level was assumed for want of the site's height.
+    pub sea_level_assumed: bool,
     /// Outdoor wet bulb, measured or from dry bulb and humidity.
     pub wet_bulb: Known<ThermodynamicTemperature>,
     /// Water leaving the tower over wet bulb.
@@ -65,7 +113,7 @@ pub struct Figures {
     /// Water onto the tower less water off it.
     pub range: Known<TemperatureInterval>,
     /// Water flow used: measured, or the design flow.
-    pub flow: VolumeRate,
+    pub flow: Known<VolumeRate>,
     /// Whether that flow is the design flow for want of a measured one.
     pub flow_assumed: bool,
     /// Heat rejected.
@@ -100,39 +148,43 @@ impl Figures {
         let temperature = |what| {
             read(what)
                 .and_then(Value::as_temperature)
-                .ok_or(Lack::Needs(vec![what]))
+                .ok_or_else(|| Lack::readings(&[what]))
         };
-        let atmosphere: Known<Pressure> = air::standard_pressure(site.altitude).map_err(Lack::from);
+        let atmosphere: Known<Pressure> =
+            air::standard_pressure(site.altitude.unwrap_or_default()).map_err(Lack::from);
         let wet_bulb = match temperature(What::WetBulb) {
             Ok(measured) => Ok(measured),
             Err(_) => both(temperature(What::DryBulb), || {
                 let humidity = read(What::Humidity).and_then(Value::as_humidity);
-                humidity.ok_or(Lack::Needs(vec![What::Humidity]))
+                humidity.ok_or_else(|| Lack::readings(&[What::Humidity]))
             })
             .and_then(|(dry, rh)| Ok(air::wet_bulb(dry, rh, atmosphere.clone()?)?)),
         };
         let cold = temperature(What::EnteringWater);
         let hot = temperature(What::LeavingWater);
         let approach =
-            both(cold.clone(), || wet_bulb.clone()).map(|(cold, wet)| tower::approach(cold, wet));
+            both(cold.clone(), || wet_bulb.clone()).map(|(cold, wet)| cooling::approach(cold, wet));
         let range = both(cold.clone(), || hot.clone()).and_then(|(cold, hot)| {
             if hot > cold {
-                Ok(tower::range(hot, cold))
+                Ok(cooling::range(hot, cold))
             } else {
                 Err(Lack::NoRange)
             }
         });
         let measured = read(What::WaterFlow).and_then(Value::as_flow);
-        let flow = measured.unwrap_or(site.tower.design_flow);
+        let tower = &site.tower;
+        let design_flow = fact(tower.design_flow, Fact::DesignFlow);
+        let flow = measured.map_or_else(|| design_flow.clone(), Ok);
         let water_air_ratio = {
-            let share = flow.get::<cubic_meter_per_second>()
-                / site.tower.design_flow.get::<cubic_meter_per_second>();
-            site.tower.water_air_ratio
-                * if share.is_finite() && share > 0.0 {
-                    share
-                } else {
-                    1.0
-                }
+            let share = flow
+                .as_ref()
+                .ok()
+                .zip(tower.design_flow)
+                .map(|(now, then)| {
+                    now.get::<cubic_meter_per_second>() / then.get::<cubic_meter_per_second>()
+                });
+            let share = share.filter(|s| s.is_finite() && *s > 0.0);
+            tower.water_air_ratio * share.unwrap_or(1.0)
         };
         let entering_air = both(wet_bulb.clone(), || temperature(What::DryBulb)).and_then(
             |(wet_bulb, dry_bulb)| {
@@ -146,28 +198,32 @@ impl Figures {
         );
         let evaporation = range.clone().and_then(|_| {
             let (cold, hot) = both(cold.clone(), || hot.clone())?;
-            evaporate(flow, hot, cold, &entering_air)
+            evaporate(flow.clone()?, hot, cold, &entering_air)
         });
         let cycles = Ratio::new::<ratio>(site.tower.cycles);
         let drift = Ratio::new::<ratio>(USUAL_DRIFT);
         let water_now = evaporation
             .clone()
-            .and_then(|e| Ok(water::balance(e.rate(), flow, drift, cycles)?));
+            .and_then(|e| Ok(water::balance(e.rate(), flow.clone()?, drift, cycles)?));
         let design_air = entering_air.or_else(|_| design_entering_air(site, &atmosphere));
-        let (design_flow, design_in) = (site.tower.design_flow, site.tower.design_in);
-        let design_water = evaporate(design_flow, design_in, site.tower.design_out, &design_air)
-            .and_then(|e| Ok(water::balance(e.rate(), design_flow, drift, cycles)?));
+        let design_water = design_duty(tower).and_then(|(flow, hot, cold)| {
+            let e = evaporate(flow, hot, cold, &design_air)?;
+            Ok(water::balance(e.rate(), flow, drift, cycles)?)
+        });
         let level = read(What::BasinLevel)
             .and_then(Value::as_level)
-            .ok_or(Lack::Needs(vec![What::BasinLevel]));
-        let basin = site.tower.basin;
-        let fall = |to: Length, need: &Known<WaterBalance>| {
-            both(level.clone(), || need.clone()).and_then(|(from, need)| {
+            .ok_or_else(|| Lack::readings(&[What::BasinLevel]));
+        let basin = fact(tower.basin, Fact::Basin);
+        let fall = |to: Known<Length>, need: &Known<WaterBalance>| {
+            let held = both(basin.clone(), || to);
+            both(both(level.clone(), || held), || need.clone()).and_then(|(where_to, need)| {
+                let (from, (basin, to)) = where_to;
                 // A reading above the lip is a full basin.
                 let from = from.max(Length::default()).min(basin.depth);
                 Ok(water::time_to_level(&basin, from, to, need.makeup)?)
             })
         };
+        let floor = || basin.clone().map(|b| b.depth);
         let heads = site
             .machines
             .iter()
@@ -175,14 +231,15 @@ impl Figures {
             .collect();
         Figures {
             expected_approach: expected_approach(site, &wet_bulb, &range, &atmosphere),
-            to_inlet: fall(site.tower.inlet_level, &water_now),
-            to_dry: fall(basin.depth, &water_now),
-            design_to_dry: fall(basin.depth, &design_water),
+            to_inlet: fall(fact(tower.inlet_level, Fact::InletLevel), &water_now),
+            to_dry: fall(floor(), &water_now),
+            design_to_dry: fall(floor(), &design_water),
             heat: range
                 .clone()
-                .and_then(|range| Ok(heat::heat_rejected(flow, range)?)),
+                .and_then(|range| Ok(heat::heat_rejected(flow.clone()?, range)?)),
             water: water_now,
             atmosphere,
+            sea_level_assumed: site.altitude.is_none(),
             wet_bulb,
             approach,
             range,
@@ -242,7 +299,7 @@ fn evaporate(
 /// Design air: the design wet bulb at half way to saturation's usual day,
 /// taken as the rated 95 °F dry bulb when the wet bulb allows.
 fn design_entering_air(site: &Site, atmosphere: &Known<Pressure>) -> Known<EnteringAir> {
-    let wet_bulb = site.tower.design_wet_bulb;
+    let wet_bulb = fact(site.tower.design_wet_bulb, Fact::DesignWetBulb)?;
     let rated = ThermodynamicTemperature::new::<
         uom::si::thermodynamic_temperature::degree_fahrenheit,
     >(95.0);
@@ -266,15 +323,20 @@ fn expected_approach(
 ) -> Known<TemperatureInterval> {
     let plant = &site.tower;
     let pressure = atmosphere.clone()?;
+    let design_wet_bulb = fact(plant.design_wet_bulb, Fact::DesignWetBulb);
+    let water = both(fact(plant.design_in, Fact::DesignIn), || {
+        fact(plant.design_out, Fact::DesignOut)
+    });
+    let at_design = both(design_wet_bulb, || water);
+    let (wet, (design_wet_bulb, (entering, leaving))) = both(wet_bulb.clone(), || at_design)?;
     let design = Duty {
-        entering: plant.design_in,
-        leaving: plant.design_out,
-        wet_bulb: plant.design_wet_bulb,
+        entering,
+        leaving,
+        wet_bulb: design_wet_bulb,
         water_air_ratio: plant.water_air_ratio,
         pressure,
     };
-    let wet = wet_bulb.clone()?;
-    let design_range = tower::range(plant.design_in, plant.design_out);
+    let design_range = cooling::range(entering, leaving);
     let range = range.clone().unwrap_or(design_range);
     let leaving = Characteristic::from_design(&design)?.leaving_water(
         wet,
@@ -282,7 +344,22 @@ fn expected_approach(
         plant.water_air_ratio,
         pressure,
     )?;
-    Ok(tower::approach(leaving, wet))
+    Ok(cooling::approach(leaving, wet))
+}
+
+/// Flow and temperatures at design.
+fn design_duty(
+    tower: &Tower,
+) -> Known<(
+    VolumeRate,
+    ThermodynamicTemperature,
+    ThermodynamicTemperature,
+)> {
+    let water = both(fact(tower.design_in, Fact::DesignIn), || {
+        fact(tower.design_out, Fact::DesignOut)
+    });
+    let (flow, (hot, cold)) = both(fact(tower.design_flow, Fact::DesignFlow), || water)?;
+    Ok((flow, hot, cold))
 }
 
 fn head(
@@ -298,14 +375,11 @@ fn head(
         machine: Some(machine.id),
     };
     let head = visit.readings.get(&slot)?.value.as_gauge_pressure()?;
-    let condensing = atmosphere.clone().and_then(|air| {
-        machine
-            .refrigerant
-            .condensing(head, air)
-            .map_err(Lack::from)
-    });
+    let refrigerant = fact(machine.refrigerant, Fact::Refrigerant);
+    let condensing = both(refrigerant, || atmosphere.clone())
+        .and_then(|(refrigerant, air)| Ok(refrigerant.condensing(head, air)?));
     let over_water = both(condensing.clone(), || leaving_water.clone())
-        .map(|(condensing, water)| tower::approach(condensing.mean, water));
+        .map(|(condensing, water)| cooling::approach(condensing.mean, water));
     let below_cut_out = machine
         .cut_out
         .map(|cut_out| cut_out.pascals() - head.pascals());

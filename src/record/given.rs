@@ -45,33 +45,42 @@ pub fn known_input(site: &Site, visit: &Visit, ask: Ask) -> Option<KnownInput> {
         Ask::Humidity => reading(What::Humidity),
         Ask::WetBulb => reading(What::WetBulb),
         Ask::HotWater | Ask::CondenserLeaving => reading(What::LeavingWater),
-        Ask::ColdWater | Ask::LoopNow => reading(What::EnteringWater),
-        Ask::Flow => reading(What::WaterFlow).or(value(Value::flow(tower.design_flow))),
+        Ask::ColdWater | Ask::LoopNow | Ask::CondenserEntering => reading(What::EnteringWater),
+        Ask::Flow => reading(What::WaterFlow).or_else(|| value(Value::flow(tower.design_flow?))),
         Ask::LevelNow => reading(What::BasinLevel),
-        Ask::Altitude => value(Value::length(site.altitude)),
-        Ask::DesignFlow => value(Value::flow(tower.design_flow)),
-        Ask::DesignHot => value(Value::temperature(tower.design_in)),
-        Ask::DesignCold => value(Value::temperature(tower.design_out)),
-        Ask::DesignWetBulb => value(Value::temperature(tower.design_wet_bulb)),
-        // Of the shapes a site may have, the working offers two.
-        Ask::BasinShape => match tower.basin.plan {
+        Ask::Altitude => value(Value::length(site.altitude?)),
+        Ask::DesignFlow => value(Value::flow(tower.design_flow?)),
+        Ask::DesignHot => value(Value::temperature(tower.design_in?)),
+        Ask::DesignCold => value(Value::temperature(tower.design_out?)),
+        Ask::DesignWetBulb => value(Value::temperature(tower.design_wet_bulb?)),
+        // Of the shapes a site may have, the working offers three.
+        Ask::BasinShape => match tower.basin?.plan {
             Plan::Rectangular { .. } => Some(KnownInput::Place(0)),
             Plan::Round { .. } => Some(KnownInput::Place(1)),
+            Plan::SlopedFloor { .. } => Some(KnownInput::Place(2)),
             _ => None,
         },
-        Ask::BasinLength => match tower.basin.plan {
-            Plan::Rectangular { length, .. } => value(Value::length(length)),
+        Ask::BasinLength => match tower.basin?.plan {
+            Plan::Rectangular { length, .. } | Plan::SlopedFloor { length, .. } => {
+                value(Value::length(length))
+            }
             Plan::Round { diameter } => value(Value::length(diameter)),
             _ => None,
         },
-        Ask::BasinWidth => match tower.basin.plan {
-            Plan::Rectangular { width, .. } => value(Value::length(width)),
+        Ask::BasinWidth => match tower.basin?.plan {
+            Plan::Rectangular { width, .. } | Plan::SlopedFloor { width, .. } => {
+                value(Value::length(width))
+            }
             _ => None,
         },
-        Ask::BasinDepth => value(Value::level(tower.basin.depth)),
-        Ask::LevelThen => value(Value::level(tower.inlet_level)),
+        Ask::FloorFall => match tower.basin?.plan {
+            Plan::SlopedFloor { fall, .. } => value(Value::level(fall)),
+            _ => None,
+        },
+        Ask::BasinDepth => value(Value::level(tower.basin?.depth)),
+        Ask::LevelThen => value(Value::level(tower.inlet_level?)),
         Ask::Fluid => {
-            let fluid = machine?.refrigerant;
+            let fluid = machine?.refrigerant?;
             let place = Refrigerant::ALL.into_iter().position(|r| r == fluid)?;
             Some(KnownInput::Place(place))
         }

@@ -6,11 +6,13 @@ use super::entry::{About, Entry};
 use super::id::{EntryId, FileId, MachineId, SiteId, TestId, VisitId};
 use super::moment::Moment;
 use super::paperwork::Paperwork;
+use super::recovery::LoopPoint;
 use super::standing::withdrawn;
 use super::table::Table;
+use super::test::Test;
 use crate::quantity::{Length, Unit, Value};
-use crate::refill::{Mark, MarkKind, Phase, Setup, phase};
-use crate::trace::{Check, Correction, Evidence, Manner, Mode, Stage};
+use crate::refill::{Finding, MarkKind, Phase, Verdict, judge, phase};
+use crate::trace::{Answer, Check, Correction, Evidence, Manner, Mode, Stage};
 
 /// A reading that stands.
 #[derive(Clone, Debug, PartialEq)]
@@ -48,56 +50,6 @@ pub struct Answered {
     pub at: Moment,
     /// Check, answer and stage.
     pub evidence: Evidence,
-}
-
-/// A mark of a refill test, with its place in the log.
-#[derive(Clone, Debug, PartialEq)]
-pub struct LoggedMark {
-    /// The entry that says so.
-    pub entry: EntryId,
-    /// When.
-    pub at: Moment,
-    /// What was seen.
-    pub kind: MarkKind,
-}
-
-/// A refill test as logged.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Test {
-    /// Its name.
-    pub id: TestId,
-    /// When it was begun: zero of the test's clock.
-    pub begun: Moment,
-    /// Basin, need and limits.
-    pub setup: Setup,
-    /// Its marks, by time of writing.
-    pub marks: Vec<LoggedMark>,
-}
-
-impl Test {
-    /// The marks on the test's own clock: seconds since it was begun.
-    pub fn timed(&self) -> Vec<Mark> {
-        self.marks
-            .iter()
-            .map(|m| Mark {
-                at_s: m.at.seconds_since(&self.begun),
-                kind: m.kind,
-            })
-            .collect()
-    }
-
-    /// The largest shift of the phone's wall clock seen between neighbouring
-    /// marks of one run of the page, in seconds, when it is over two seconds.
-    pub fn clock_jump_s(&self) -> Option<f64> {
-        let moments: Vec<&Moment> = std::iter::once(&self.begun)
-            .chain(self.marks.iter().map(|m| &m.at))
-            .collect();
-        moments
-            .windows(2)
-            .filter_map(|w| w[1].clock_jump_since(w[0]))
-            .filter(|jump| jump.abs() > 2.0)
-            .max_by(|a, b| a.abs().total_cmp(&b.abs()))
-    }
 }
 
 /// The cause as named.
@@ -149,12 +101,19 @@ pub struct Visit {
     pub readings: Table<Slot, Reading>,
     /// Machines' states that stand.
     pub machines: Table<(When, MachineId), MachineState>,
-    /// Checks answered, latest answer each, in order of time.
+    /// Checks answered, in order of time. A check taken again stands beside
+    /// the first time: both were seen. A slip is taken back.
     pub answers: Vec<Answered>,
     /// What was put right during the trace, in order of time.
     pub corrections: Vec<Correction>,
+    /// The entry that says so, and when, of each of [`Visit::corrections`].
+    pub corrected: Vec<(EntryId, Moment)>,
     /// Refill tests in order of time.
     pub tests: Vec<Test>,
+    /// The loop on its way back, in order of time.
+    pub recovery: Vec<LoopPoint>,
+    /// Machines seen running as left, in order of time.
+    pub started: Vec<(Moment, MachineId)>,
     /// The cause as last named.
     pub cause: Option<Cause>,
     /// The leaving round.
@@ -195,7 +154,10 @@ impl Visit {
                 machines: Table::new(),
                 answers: Vec::new(),
                 corrections: Vec::new(),
+                corrected: Vec::new(),
                 tests: Vec::new(),
+                recovery: Vec::new(),
+                started: Vec::new(),
                 cause: None,
                 leaving: Table::new(),
                 notes: Vec::new(),
@@ -213,18 +175,24 @@ impl Visit {
         for entry in standing() {
             visit.take(entry);
         }
+        for entry in standing() {
+            if let Body::Withdrawn { entry: of } = &entry.body
+                && let Some(Body::Marked { test, mark, .. }) = mine.get(of).map(|e| &e.body)
+                && let Some(test) = visit.test(*test)
+                && test.marks.last().is_none_or(|m| m.entry < entry.id)
+            {
+                test.undone = Some((*mark, entry.id));
+            }
+        }
         Some(visit)
     }
 
     fn begin(&mut self, entry: &Entry) {
         self.paper.begin(entry);
         match &entry.body {
-            Body::TestBegun { test, setup } => self.tests.push(Test {
-                id: *test,
-                begun: entry.at,
-                setup: *setup,
-                marks: Vec::new(),
-            }),
+            Body::TestBegun { test, setup } => {
+                self.tests.push(Test::begin(*test, entry.at, *setup));
+            }
             Body::ReportMade {
                 file,
                 name,
@@ -278,6 +246,9 @@ impl Visit {
                 state,
             } => {
                 self.machines.insert((*when, *machine), *state);
+                if (*when, *state) == (When::AsLeft, MachineState::Running) {
+                    self.started.push((at, *machine));
+                }
             }
             Body::CheckAnswered {
                 check,
@@ -285,7 +256,6 @@ impl Visit {
                 stage,
                 value,
             } => {
-                self.take_back_answer(*check, *stage);
                 let evidence = Evidence {
                     check: *check,
                     answer: *answer,
@@ -298,17 +268,43 @@ impl Visit {
                     evidence,
                 });
             }
-            Body::Corrected { mode } => self.corrections.push(Correction {
-                mode: *mode,
-                after: self.answers.len(),
+            Body::Corrected { mode } => {
+                self.corrections.push(Correction {
+                    mode: *mode,
+                    after: self.answers.len(),
+                });
+                self.corrected.push((entry.id, at));
+            }
+            Body::Marked { test, mark, typed } => {
+                let stood = (self.answers.len(), self.corrections.len());
+                if let Some(test) = self.test(*test) {
+                    if *mark == MarkKind::Stopped {
+                        test.ended = Some(stood);
+                    }
+                    test.mark(entry.id, at, *mark, typed.clone());
+                }
+            }
+            Body::LoopRead {
+                what,
+                machine,
+                value,
+                typed,
+            } => self.recovery.push(LoopPoint {
+                entry: entry.id,
+                at,
+                what: *what,
+                machine: *machine,
+                value: *value,
+                typed: typed.clone(),
             }),
-            Body::Marked { test, mark } => {
-                if let Some(test) = self.tests.iter_mut().find(|t| t.id == *test) {
-                    test.marks.push(LoggedMark {
-                        entry: entry.id,
-                        at,
-                        kind: *mark,
-                    });
+            Body::MarkMoved { test, mark, by_s } => {
+                if let Some(test) = self.test(*test) {
+                    test.move_mark(*mark, *by_s, entry.id);
+                }
+            }
+            Body::TestResumed { test, last, slept } => {
+                if let Some(test) = self.test(*test) {
+                    test.resume(last, &at, *slept);
                 }
             }
             Body::CauseNamed {
@@ -351,6 +347,10 @@ impl Visit {
         }
     }
 
+    fn test(&mut self, id: TestId) -> Option<&mut Test> {
+        self.tests.iter_mut().find(|t| t.id == id)
+    }
+
     /// The standing reading of something that is not a machine's.
     pub fn reading(&self, when: When, what: What) -> Option<&Reading> {
         self.readings.get(&Slot {
@@ -375,39 +375,100 @@ impl Visit {
     /// The last known basin level below the lip: the newest of readings and
     /// refill marks.
     pub fn last_level(&self) -> Option<Length> {
+        // By the order of writing: the phone's clock may have been moved.
         let read = [When::AsFound, When::AsLeft]
             .into_iter()
             .filter_map(|when| {
                 let reading = self.reading(when, What::BasinLevel)?;
-                Some((reading.at.ms, reading.value.as_level()?))
+                Some((*reading.entries.last()?, reading.value.as_level()?))
             });
         let marked = self
             .tests
             .iter()
             .flat_map(|t| &t.marks)
             .filter_map(|m| match m.kind {
-                MarkKind::Level { below_overflow } => Some((m.at.ms, below_overflow)),
+                MarkKind::Level { below_overflow } => Some((m.entry, below_overflow)),
                 _ => None,
             });
         read.chain(marked)
-            .max_by_key(|(ms, _)| *ms)
+            .max_by_key(|(entry, _)| *entry)
             .map(|(_, level)| level)
     }
 
-    /// A later answer of the same check at the same stage takes the place of
-    /// the one before; corrections keep their place among the rest.
-    fn take_back_answer(&mut self, check: Check, stage: Stage) {
-        let same = |a: &Answered| (a.evidence.check, a.evidence.stage) == (check, stage);
-        if let Some(i) = self.answers.iter().position(same) {
-            self.answers.remove(i);
-            for correction in self.corrections.iter_mut().filter(|c| c.after > i) {
-                correction.after -= 1;
-            }
-        }
+    /// The evidence of the trace, in order of time, with what the refill tests
+    /// measured.
+    pub fn evidence(&self) -> Vec<Evidence> {
+        self.told().0
     }
 
-    /// The evidence of the trace, in order of time.
-    pub fn evidence(&self) -> Vec<Evidence> {
-        self.answers.iter().map(|a| a.evidence).collect()
+    /// The same, and the corrections in their places among it. A test says what
+    /// the same check answered by hand would say; such an answer at the same
+    /// stage stands before it.
+    pub fn told(&self) -> (Vec<Evidence>, Vec<Correction>) {
+        let mut evidence: Vec<Evidence> = self.answers.iter().map(|a| a.evidence).collect();
+        let mut corrections = self.corrections.clone();
+        let mut more = 0;
+        for test in &self.tests {
+            let Some((answers, corrected)) = test.ended else {
+                continue;
+            };
+            let stage = match corrected {
+                0 => Stage::Testing,
+                _ => Stage::Corrected,
+            };
+            let check = Check::RefillTest;
+            let same = |e: &Evidence| (e.check, e.stage) == (check, stage);
+            let Some(answer) = measured(test).filter(|_| !self.by_hand(same)) else {
+                continue;
+            };
+            let said = Evidence {
+                check,
+                answer,
+                stage,
+                value: None,
+            };
+            match evidence.iter_mut().find(|e| same(e)) {
+                Some(earlier) => *earlier = said,
+                None => {
+                    evidence.insert((answers + more).min(evidence.len()), said);
+                    for later in corrections.iter_mut().skip(corrected) {
+                        later.after += 1;
+                    }
+                    more += 1;
+                }
+            }
+        }
+        (evidence, corrections)
+    }
+
+    fn by_hand(&self, same: impl Fn(&Evidence) -> bool) -> bool {
+        self.answers.iter().any(|a| same(&a.evidence))
+    }
+}
+
+/// What a test's verdict says to the trace, if anything.
+fn measured(test: &Test) -> Option<Answer> {
+    let outcome = judge(&test.setup, &test.timed());
+    let found = |f: fn(&Finding) -> bool| outcome.findings.iter().any(f);
+    match outcome.verdict {
+        Verdict::Pass | Verdict::PassWithWatch => Some(Answer::Refilled),
+        Verdict::NotProven => None,
+        Verdict::Fail => {
+            let none = |f: &Finding| {
+                matches!(
+                    f,
+                    Finding::NeverCalled { .. }
+                        | Finding::CalledNoWater { .. }
+                        | Finding::StoppedShort { .. }
+                )
+            };
+            let slow =
+                |f: &Finding| matches!(f, Finding::FillBelowNeed(_) | Finding::FillBelowDesign(_));
+            match (found(none), found(slow)) {
+                (true, _) => Some(Answer::DidNotRefill),
+                (_, true) => Some(Answer::RefilledSlowly),
+                _ => None,
+            }
+        }
     }
 }

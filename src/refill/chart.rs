@@ -41,6 +41,8 @@ pub struct FigureLine {
     pub from: (f64, f64),
     /// Where it ends.
     pub to: (f64, f64),
+    /// Its 95 % band: seconds, upper and lower edge in metres below the lip.
+    pub band: [(f64, f64, f64); 3],
 }
 
 /// A level worth a line across the figure.
@@ -93,6 +95,40 @@ pub struct Figure {
 /// Shortest time axis, in seconds.
 const SHORTEST_S: f64 = 60.0;
 
+impl Figure {
+    /// Makes room for another figure, so that both share their axes.
+    pub fn widen(&mut self, other: &Figure, unit: TickUnit) {
+        self.x_min_s = self.x_min_s.min(other.x_min_s);
+        self.x_max_s = self.x_max_s.max(other.x_max_s);
+        self.y_top_m = self.y_top_m.min(other.y_top_m);
+        self.y_bottom_m = self.y_bottom_m.max(other.y_bottom_m);
+        self.x_ticks = time_ticks(self.x_min_s, self.x_max_s);
+        self.y_ticks = level_ticks(self.y_top_m, self.y_bottom_m, unit);
+    }
+
+    /// Moves everything in it along the time axis.
+    pub fn shift(&mut self, by_s: f64) {
+        self.x_min_s += by_s;
+        self.x_max_s += by_s;
+        self.points.iter_mut().for_each(|p| p.t_s += by_s);
+        self.marks.iter_mut().for_each(|m| m.t_s += by_s);
+        for line in &mut self.lines {
+            line.from.0 += by_s;
+            line.to.0 += by_s;
+            line.band.iter_mut().for_each(|b| b.0 += by_s);
+        }
+    }
+
+    /// When water ran, or else the test began.
+    pub fn water_s(&self) -> f64 {
+        let water = self
+            .marks
+            .iter()
+            .find(|m| m.mark == ExpectedMark::WaterSeen);
+        water.map_or(self.x_min_s, |m| m.t_s)
+    }
+}
+
 /// Draws up the figure of a test; `outcome` is what
 /// [`judge`](super::judge()) said of the same setup and marks.
 pub fn figure(setup: &Setup, marks: &[Mark], outcome: &Outcome, unit: TickUnit) -> Figure {
@@ -101,16 +137,22 @@ pub fn figure(setup: &Setup, marks: &[Mark], outcome: &Outcome, unit: TickUnit) 
     let last = ordered.last().map_or(0.0, |m| m.at_s);
     let x_max_s = last.max(x_min_s + SHORTEST_S);
 
-    let parts = [
-        (LinePart::Drawdown, &outcome.drawdown),
-        (LinePart::Fill, &outcome.fill_net),
-        (LinePart::AfterShutOff, &outcome.after_shut_off),
-    ];
-    let fits: Vec<(LinePart, &RateFit)> = parts
-        .into_iter()
+    let cycles = match outcome.cycles.is_empty() {
+        true => std::slice::from_ref(outcome),
+        false => &outcome.cycles[..],
+    };
+    let fits: Vec<(LinePart, &RateFit)> = cycles
+        .iter()
+        .flat_map(|c| {
+            [
+                (LinePart::Drawdown, &c.drawdown),
+                (LinePart::Fill, &c.fill_net),
+                (LinePart::AfterShutOff, &c.after_shut_off),
+            ]
+        })
         .filter_map(|(part, fit)| Some((part, fit.as_ref().ok()?)))
         .collect();
-    let left_out = |t: f64| fits.iter().any(|(_, fit)| fit.left_out.contains(&t));
+    let left_out = |t: f64| outcome.slips.contains(&t);
     let points: Vec<Point> = ordered
         .iter()
         .filter_map(|m| {
@@ -129,6 +171,7 @@ pub fn figure(setup: &Setup, marks: &[Mark], outcome: &Outcome, unit: TickUnit) 
             part: *part,
             from: (f.from_s, m(f.from_level)),
             to: (f.to_s, m(f.to_level)),
+            band: f.band.map(|(t, low, high)| (t, m(low), m(high))),
         })
         .collect();
     let set = [

@@ -32,6 +32,14 @@ pub(super) fn cycles(ordered: &[Mark]) -> Vec<Cycle> {
 }
 
 impl Cycle {
+    /// The cycle without the readings of these times.
+    pub fn without(&self, slips: &[f64]) -> Self {
+        let kept = |m: &&Mark| m.level_m().is_none() || !slips.contains(&m.at_s);
+        Self {
+            marks: self.marks.iter().filter(kept).copied().collect(),
+        }
+    }
+
     /// Time of the first mark of this name.
     pub fn time(&self, name: ExpectedMark) -> Option<f64> {
         self.marks

@@ -1,6 +1,7 @@
 //! What a refill test found, as data.
 
 use super::fit::{Estimate, LevelEstimate, Missing};
+use super::setup::FlowRange;
 use crate::quantity::{Length, Ratio, VolumeRate};
 
 /// The test's verdict. Its reasons are the findings beside it.
@@ -45,6 +46,8 @@ pub struct Cover {
     pub ratio_low: Ratio,
     /// Upper 95 % bound over need.
     pub ratio_high: Ratio,
+    /// Whether the need is the design day's, not today's.
+    pub design: bool,
 }
 
 /// One finding.
@@ -105,6 +108,34 @@ pub enum Finding {
     },
     /// The level rose or the fill shut off, yet running water was not noted.
     WaterNotNoted,
+    /// Nobody marked the water, and the readings show when the level turned.
+    WaterByReadings,
+    /// The level rose at one pace and then at another.
+    FlowChanged {
+        /// When, on the test's clock.
+        at_s: f64,
+        /// Flow after over flow before.
+        share: Ratio,
+    },
+    /// The fill is less than this valve passes at this mains pressure.
+    FillBelowValve {
+        /// Measured.
+        gross: Estimate,
+        /// What the valve passes.
+        valve: FlowRange,
+    },
+    /// The fill is less than in the site's earlier test.
+    FillBelowEarlier {
+        /// Measured.
+        gross: Estimate,
+        /// Measured then.
+        earlier: FlowRange,
+    },
+    /// The fill is as in the site's earlier test.
+    FillAsEarlier {
+        /// Measured then.
+        earlier: FlowRange,
+    },
     /// The fill covers the need with the margin.
     FillCovers(Cover),
     /// The fill covers the need, without the margin.
@@ -115,6 +146,9 @@ pub enum Finding {
     FillUncertain(Cover),
     /// The fill covers today's need and not the design day's.
     FillBelowDesign(Cover),
+    /// The fill covers today's need; the interval reaches across the design
+    /// day's.
+    FillNearDesign(Cover),
     /// The fill was not measured.
     FillNotMeasured(Missing),
     /// Today's need is not known, so the fill has nothing to be held against.
@@ -133,6 +167,37 @@ pub enum Finding {
     },
     /// The shut-off was not waited for.
     ShutOffNotSeen,
+    /// Nobody marked the shut-off, and the readings show that the level held.
+    ShutOffByReadings {
+        /// Level at which it held, if it is known.
+        level: Option<LevelEstimate>,
+    },
+    /// The readings put the end of the fill at another time than the mark.
+    ShutOffMarkOff {
+        /// Seconds from the end in the readings to the mark.
+        by_s: f64,
+    },
+    /// The fill stopped far short of the stop level: it was told "full" early.
+    StoppedShort {
+        /// Level set.
+        set: Length,
+        /// Level found.
+        found: LevelEstimate,
+    },
+    /// The control called far below the level set.
+    CalledLate {
+        /// Level set.
+        set: Length,
+        /// Level found.
+        found: LevelEstimate,
+    },
+    /// The fill came back on soon after it had stopped, drain shut: chatter.
+    Chatter {
+        /// How often.
+        times: usize,
+        /// Shortest time from shut-off to the next call or water, seconds.
+        soonest_s: f64,
+    },
     /// The shut-off came at another level than set.
     StopLevelOff {
         /// Level set.
@@ -154,6 +219,12 @@ pub enum Finding {
     FreeboardNotShown,
     /// Water kept coming after the shut-off.
     AfterDrip {
+        /// Flow into the basin after the shut-off, losses added back.
+        flow: Estimate,
+    },
+    /// More water came in after the shut-off than the plant ever uses: the valve
+    /// does not shut, and the basin will run over.
+    ValvePasses {
         /// Flow into the basin after the shut-off, losses added back.
         flow: Estimate,
     },
@@ -203,13 +274,21 @@ impl Finding {
             | MarksLeftOut { .. }
             | OneCycleOnly
             | Cycles { .. }
+            | FillAsEarlier { .. }
             | DrainNotClosed => Weight::Remark,
             CallNotNoted
             | WaterBeforeCall { .. }
             | CallLevelOff { .. }
             | WaterLate { .. }
             | FillMarginal(_)
-            | FillBelowDesign(_)
+            | FillNearDesign(_)
+            | WaterByReadings
+            | ShutOffByReadings { .. }
+            | ShutOffMarkOff { .. }
+            | FlowChanged { .. }
+            | FillBelowValve { .. }
+            | FillBelowEarlier { .. }
+            | Chatter { .. }
             | StopLevelOff { .. }
             | FoundAtOverflow { .. }
             | AfterDrip { .. }
@@ -228,6 +307,10 @@ impl Finding {
             NeverCalled { .. }
             | CalledNoWater { .. }
             | FillBelowNeed(_)
+            | FillBelowDesign(_)
+            | StoppedShort { .. }
+            | ValvePasses { .. }
+            | CalledLate { .. }
             | NoShutOff { .. }
             | PastOverflow { .. } => Weight::Fail,
         }

@@ -7,6 +7,7 @@ use super::mark::{ExpectedMark, Mark, in_order};
 use super::measure::{Delays, Figures};
 use super::phase::{Phase, phase};
 use super::reasons::findings;
+use super::seen::Rise;
 use super::setup::Setup;
 use crate::quantity::sort_by;
 
@@ -37,8 +38,14 @@ pub struct Outcome {
     pub verdict: Verdict,
     /// Its reasons, never empty; the deciding ones first.
     pub findings: Vec<Finding>,
+    /// The largest rise of the level as the readings alone show it.
+    pub rise: Option<Rise>,
+    /// Times of readings left out as gross errors, of all cycles.
+    pub slips: Vec<f64>,
     /// What would help most next.
     pub next: Option<NextReading>,
+    /// Each cycle by itself, in the order of time; empty in these.
+    pub cycles: Vec<Outcome>,
 }
 
 /// Judges a refill test. Marks may come in any order; marks with an unusable
@@ -46,14 +53,15 @@ pub struct Outcome {
 ///
 /// [`Verdict::Pass`] needs all of: the control called by itself, water came,
 /// the lower 95 % bound of the gross fill is at least 1.25 times the need, and
-/// the fill shut off by itself below the overflow. Fails on: no call with the
+/// the fill shut off by itself below the overflow, near the stop level. Fails on: no call with the
 /// level below the call level for a minute; no water three minutes after the
 /// call; the upper 95 % bound below the need; the level past the stop level
 /// with the fill running on; water at the overflow.
 pub fn judge(setup: &Setup, marks: &[Mark]) -> Outcome {
     let ordered = in_order(marks);
     let now = phase(&ordered);
-    let mut outcomes: Vec<(bool, Outcome)> = cycles(&ordered)
+    let cycles = cycles(&ordered);
+    let mut outcomes: Vec<(bool, Outcome)> = cycles
         .iter()
         .map(|cycle| {
             let run = cycle.time(ExpectedMark::WaterSeen).is_some()
@@ -75,7 +83,15 @@ pub fn judge(setup: &Setup, marks: &[Mark]) -> Outcome {
         Verdict::NotProven => 0,
     };
     let decides = (0..outcomes.len()).max_by_key(|&i| (rank(outcomes[i].1.verdict), i));
-    let (_, mut outcome) = outcomes.swap_remove(decides.unwrap_or(0));
+    let mut outcome = outcomes[decides.unwrap_or(0)].1.clone();
+    outcome.slips = outcomes.iter().flat_map(|(_, o)| o.slips.clone()).collect();
+    outcome.cycles = outcomes.drain(..).map(|(_, o)| o).collect();
+    if let Some(chatter) = chatter(&cycles) {
+        outcome.findings.push(chatter);
+        if outcome.verdict == Verdict::Pass {
+            outcome.verdict = Verdict::PassWithWatch;
+        }
+    }
     if run > 1 {
         outcome.findings.push(Finding::Cycles { run, passed });
     } else if good(outcome.verdict) {
@@ -98,9 +114,27 @@ pub fn judge(setup: &Setup, marks: &[Mark]) -> Outcome {
     outcome
 }
 
+/// A fill that came back on within this time after it stopped, in seconds,
+/// with nobody at the drain. Common practice, no source.
+const CHATTER_S: f64 = 60.0;
+
+fn chatter(cycles: &[Cycle]) -> Option<Finding> {
+    let back = |pair: &[Cycle]| {
+        let begins = pair[1].marks.first()?;
+        let stopped = pair[0].time(ExpectedMark::ShutOff)?;
+        let after = begins.at_s - stopped;
+        let by_hand = begins.kind.name() == ExpectedMark::DrawdownBegan;
+        (!by_hand && after <= CHATTER_S && !pair[0].drain_open_at(stopped)).then_some(after)
+    };
+    let soon: Vec<f64> = cycles.windows(2).filter_map(back).collect();
+    let soonest_s = soon.iter().copied().reduce(f64::min)?;
+    let times = soon.len();
+    Some(Finding::Chatter { times, soonest_s })
+}
+
 fn judge_cycle(setup: &Setup, cycle: &Cycle, now: Phase) -> Outcome {
     let figures = Figures::of(setup, cycle);
-    let findings = findings(setup, cycle, &figures);
+    let findings = findings(setup, &cycle.without(&figures.slips), &figures);
     let has = |w: Weight| findings.iter().any(|f| f.weight() == w);
     let proofs = findings
         .iter()
@@ -138,7 +172,10 @@ fn judge_cycle(setup: &Setup, cycle: &Cycle, now: Phase) -> Outcome {
         delays: figures.delays,
         verdict,
         findings,
+        rise: figures.rise,
+        slips: figures.slips,
         next: None,
+        cycles: Vec::new(),
     }
 }
 
@@ -165,6 +202,7 @@ fn next_reading(outcome: &Outcome) -> Option<NextReading> {
             Finding::FillUncertain(_) if drain => NextReading::NoteDrainClosed,
             Finding::FillUncertain(_) => refill(NextReading::LevelLater),
             Finding::NeedNotKnown => NextReading::MakeupNeed,
+            Finding::WaterByReadings => NextReading::NoteWater,
             Finding::ShutOffNotSeen => live(NextReading::WaitForShutOff),
             Finding::FreeboardNotShown => live(NextReading::LevelAtShutOff),
             Finding::TightnessNotWatched => live(NextReading::LevelAfterShutOff),

@@ -31,18 +31,6 @@ impl Line {
     pub fn at(&self, x: f64) -> f64 {
         self.mean_y + self.slope * (x - self.mean_x)
     }
-
-    /// Spread of one reading, pooling the residuals with what is known of the
-    /// reading beforehand: a scaled inverse chi-square prior with `prior_dof`
-    /// degrees of freedom at `prior_sd`. Returns the spread and its degrees of
-    /// freedom. With two points it is the prior alone.
-    pub fn spread(&self, prior_sd: f64, prior_dof: f64) -> (f64, f64) {
-        let dof = prior_dof + self.n.saturating_sub(2) as f64;
-        (
-            ((prior_dof * prior_sd * prior_sd + self.rss) / dof).sqrt(),
-            dof,
-        )
-    }
 }
 
 /// Least squares. `None` for fewer than two points or no spread in x.

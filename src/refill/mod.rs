@@ -18,8 +18,11 @@ mod measure;
 mod phase;
 mod plan;
 mod reasons;
+mod scale;
+mod seen;
 mod setup;
 mod ticks;
+mod turns;
 
 pub use chart::{Figure, FigureLine, Limit, LinePart, MarkAt, Point, figure};
 pub use finding::{Cover, Finding, NextReading, Verdict, Weight};
@@ -28,8 +31,10 @@ pub use judge::{Outcome, judge};
 pub use mark::{ExpectedMark, Mark, MarkKind};
 pub use measure::Delays;
 pub use phase::{Phase, allowed, drain_open, expected, phase};
-pub use plan::{Caution, DrawBasis, Plan, cautions, plan};
-pub use setup::Setup;
+pub use plan::{Caution, DrawBasis, Plan, cautions, plan, valve_range};
+pub use scale::{Scale, ScaleKind};
+pub use seen::{Rise, Span};
+pub use setup::{FlowRange, Setup};
 pub use ticks::{Tick, TickUnit};
 
 #[cfg(test)]

@@ -6,7 +6,7 @@ use uom::si::volume_rate::cubic_meter_per_second;
 
 use super::cycle::Cycle;
 use super::finding::{Cover, Finding};
-use super::fit::{Estimate, LevelEstimate, Missing, READING_HALF_M, Stretch, inflow};
+use super::fit::{Estimate, LevelEstimate, READING_HALF_M, inflow};
 use super::mark::ExpectedMark;
 use super::measure::{Figures, TAP_SLACK_S};
 use super::setup::Setup;
@@ -20,13 +20,27 @@ pub(super) const MARGIN: f64 = 1.25;
 /// level, in seconds; delays of a few seconds against waves are usual. Common
 /// practice, no source.
 const CALL_WAIT_S: f64 = 60.0;
-/// the slowest motor valves need about two minutes. Common practice, no source.
+/// How long water may take to come after the call, in seconds: the slowest motor
+/// valves need about two minutes. Common practice, no source.
 const WATER_WAIT_S: f64 = 180.0;
 /// Water later than this after the call is worth a watch, in seconds.
 const WATER_LATE_S: f64 = 60.0;
 /// A control level this far from where it was set is off, in metres (1/2 in).
 /// Common practice, no source.
 const LEVEL_TOLERANCE_M: f64 = 0.0127;
+
+/// Far off is half the height between the levels set, but at least 1 in and at
+/// most 2 in. Common practice, no source.
+fn far(setup: &Setup) -> f64 {
+    let set = |l: Option<Length>| l.map(|l| l.get::<meter>());
+    let apart = set(setup.call_level)
+        .zip(set(setup.stop_level))
+        .map_or(0.0, |(call, stop)| (call - stop) / 2.0);
+    apart.clamp(0.0254, 0.0508)
+}
+
+/// A mark this far from what the readings show is worth a word, in seconds.
+const MARK_OFF_S: f64 = 30.0;
 
 /// The findings of one cycle; never empty.
 pub(super) fn findings(setup: &Setup, cycle: &Cycle, figures: &Figures) -> Vec<Finding> {
@@ -35,14 +49,15 @@ pub(super) fn findings(setup: &Setup, cycle: &Cycle, figures: &Figures) -> Vec<F
     if cycle.marks.is_empty() {
         return vec![Finding::NothingYet];
     }
-    let water = cycle.time(WaterSeen);
-    match (cycle.time(CallSeen), water) {
-        (call, Some(water)) => {
+    let call = cycle.time(CallSeen);
+    let turned = figures.rise.and_then(|r| r.began).map(|s| s.value_s);
+    match cycle.time(WaterSeen).or(turned) {
+        Some(water) => {
             call_findings(setup, cycle, figures, call, water, &mut out);
             fill_findings(setup, figures, &mut out);
             shut_off_findings(setup, cycle, figures, &mut out);
         }
-        (call, None) => out.push(no_water(setup, cycle, call)),
+        None => out.push(no_water(setup, cycle, call)),
     }
     level_findings(setup, cycle, figures, &mut out);
     out
@@ -117,12 +132,27 @@ fn call_findings(
             }
         }
     }
+    // A basin found below the call level shows no level at which it called.
+    let call_s = call.unwrap_or(water);
+    let from_above = |set: Length| {
+        let near = set.get::<meter>() + LEVEL_TOLERANCE_M;
+        let before = cycle.readings(f64::NEG_INFINITY, call_s);
+        before.first().is_none_or(|r| r.1 < near)
+    };
     if let (Some(set), Ok(found)) = (setup.call_level, figures.call_level)
         && off(set, &found)
+        && from_above(set)
     {
-        out.push(Finding::CallLevelOff { set, found });
+        out.push(if (found.low - set).get::<meter>() > far(setup) {
+            Finding::CalledLate { set, found }
+        } else {
+            Finding::CallLevelOff { set, found }
+        });
     }
-    let after = figures.delays.call_to_water_s;
+    if cycle.time(ExpectedMark::WaterSeen).is_none() {
+        out.push(Finding::WaterByReadings);
+    }
+    let after = figures.delays.call_to_water.map(|s| s.value_s);
     out.push(Finding::WaterCame { after });
     if let Ok(after_s) = after
         && after_s > WATER_LATE_S
@@ -136,7 +166,7 @@ fn off(set: Length, found: &LevelEstimate) -> bool {
     (set.get::<meter>() - value).abs() > LEVEL_TOLERANCE_M + (high - low) / 2.0
 }
 
-fn cover(gross: Estimate, need: VolumeRate) -> Option<Cover> {
+fn cover(gross: Estimate, need: VolumeRate, design: bool) -> Option<Cover> {
     let n = need.get::<cubic_meter_per_second>();
     let (low, value, high) = gross.si();
     // A need so small that the ratio leaves the numbers is no need.
@@ -146,6 +176,7 @@ fn cover(gross: Estimate, need: VolumeRate) -> Option<Cover> {
         ratio: Ratio::new::<ratio>(value / n),
         ratio_low: Ratio::new::<ratio>(low / n),
         ratio_high: Ratio::new::<ratio>(high / n),
+        design,
     })
 }
 
@@ -157,57 +188,109 @@ fn fill_findings(setup: &Setup, figures: &Figures, out: &mut Vec<Finding>) {
     if figures.drain_not_closed {
         out.push(Finding::DrainNotClosed);
     }
-    let Some(cover_today) = cover(gross, setup.makeup_need) else {
+    let design = setup.design_need.and_then(|need| cover(gross, need, true));
+    let today = cover(gross, setup.makeup_need, false);
+    let Some(held) = today.or(design) else {
         return out.push(Finding::NeedNotKnown);
     };
-    let low = cover_today.ratio_low.get::<ratio>();
+    let low = held.ratio_low.get::<ratio>();
     let covers = low >= 1.0;
+    let short = |c: &Cover| c.ratio_high.get::<ratio>() < 1.0 && !figures.drain_not_closed;
     out.push(if low >= MARGIN {
-        Finding::FillCovers(cover_today)
+        Finding::FillCovers(held)
     } else if covers {
-        Finding::FillMarginal(cover_today)
-    } else if cover_today.ratio_high.get::<ratio>() < 1.0 && !figures.drain_not_closed {
-        Finding::FillBelowNeed(cover_today)
+        Finding::FillMarginal(held)
+    } else if short(&held) {
+        Finding::FillBelowNeed(held)
     } else {
-        Finding::FillUncertain(cover_today)
+        Finding::FillUncertain(held)
     });
-    let design = setup.design_need.and_then(|need| cover(gross, need));
-    if let Some(design) = design.filter(|d| covers && d.ratio.get::<ratio>() < 1.0) {
-        out.push(Finding::FillBelowDesign(design));
+    if let Some(design) = design.filter(|d| covers && d.ratio_low.get::<ratio>() < 1.0) {
+        out.push(if short(&design) {
+            Finding::FillBelowDesign(design)
+        } else {
+            Finding::FillNearDesign(design)
+        });
+    }
+    if let Some(change) = figures.changed {
+        out.push(Finding::FlowChanged {
+            at_s: change.at_s,
+            share: Ratio::new::<ratio>(change.share),
+        });
+    }
+    if figures.drain_not_closed {
+        return;
+    }
+    if let Some(valve) = setup.valve.filter(|v| gross.high < v.low) {
+        out.push(Finding::FillBelowValve { gross, valve });
+    }
+    if let Some(earlier) = setup.earlier {
+        out.push(if gross.high < earlier.low {
+            Finding::FillBelowEarlier { gross, earlier }
+        } else {
+            Finding::FillAsEarlier { earlier }
+        });
     }
 }
 
 fn shut_off_findings(setup: &Setup, cycle: &Cycle, figures: &Figures, out: &mut Vec<Finding>) {
-    let zero = Length::default();
-    if cycle.time(ExpectedMark::ShutOff).is_none() {
-        let (from, to, _) = cycle.fill_window().unwrap_or_default();
-        let highest = cycle
-            .readings(from, to)
-            .into_iter()
-            .map(|r| r.1)
-            .reduce(f64::min);
-        let stop = setup
-            .stop_level
-            .map(|l| l.get::<meter>() - LEVEL_TOLERANCE_M - READING_HALF_M);
-        return out.push(match (highest, stop) {
-            (Some(highest), Some(stop)) if highest < stop => Finding::NoShutOff {
-                level: Length::new::<meter>(highest),
-            },
-            _ => Finding::ShutOffNotSeen,
-        });
-    }
+    let marked = cycle.time(ExpectedMark::ShutOff);
+    let shown = figures.rise.and_then(|r| r.ended);
     let level = figures.shut_off_level.ok();
-    out.push(Finding::ShutOffByItself { level });
-    if level.is_none_or(|l| l.low <= zero) {
+    match (marked, shown) {
+        (Some(at), shown) => {
+            out.push(Finding::ShutOffByItself { level });
+            let by_s = shown.map_or(0.0, |s| {
+                let outside = f64::max(s.low_s - at, at - s.high_s);
+                if outside > MARK_OFF_S {
+                    at - s.value_s
+                } else {
+                    0.0
+                }
+            });
+            if by_s != 0.0 {
+                out.push(Finding::ShutOffMarkOff { by_s });
+            }
+        }
+        (None, Some(_)) => out.push(Finding::ShutOffByReadings { level }),
+        (None, None) => {
+            let (from, to, _) = cycle.fill_window().unwrap_or_default();
+            let highest = cycle
+                .readings(from, to)
+                .into_iter()
+                .map(|r| r.1)
+                .reduce(f64::min);
+            let stop = setup
+                .stop_level
+                .map(|l| l.get::<meter>() - LEVEL_TOLERANCE_M - READING_HALF_M);
+            return out.push(match (highest, stop) {
+                (Some(highest), Some(stop)) if highest < stop => Finding::NoShutOff {
+                    level: Length::new::<meter>(highest),
+                },
+                _ => Finding::ShutOffNotSeen,
+            });
+        }
+    }
+    if level.is_none_or(|l| l.low <= Length::default()) {
         out.push(Finding::FreeboardNotShown);
     }
     if let (Some(set), Some(found)) = (setup.stop_level, level)
         && off(set, &found)
     {
-        out.push(Finding::StopLevelOff { set, found });
+        out.push(if (found.low - set).get::<meter>() > far(setup) {
+            Finding::StoppedShort { set, found }
+        } else {
+            Finding::StopLevelOff { set, found }
+        });
     }
     match figures.after_gross {
-        Ok(flow) if flow.low > VolumeRate::default() => out.push(Finding::AfterDrip { flow }),
+        Ok(flow) if flow.low > VolumeRate::default() => {
+            let most = setup.makeup_need.max(setup.design_need.unwrap_or_default());
+            out.push(match most > VolumeRate::default() && flow.low > most {
+                true => Finding::ValvePasses { flow },
+                false => Finding::AfterDrip { flow },
+            });
+        }
         Ok(flow) if flow.high < VolumeRate::default() => {
             out.push(Finding::Sag {
                 flow: flow.reversed(),
@@ -236,8 +319,7 @@ fn level_findings(setup: &Setup, cycle: &Cycle, figures: &Figures, out: &mut Vec
     {
         out.push(Finding::LowLimitReached { lowest });
     }
-    let left_out = |s: &Result<Stretch, Missing>| s.as_ref().map_or(0, |s| s.fit.left_out.len());
-    let count = left_out(&figures.draw) + left_out(&figures.fill) + left_out(&figures.after);
+    let count = figures.slips.len();
     if count > 0 {
         out.push(Finding::ReadingsLeftOut { count });
     }

@@ -5,6 +5,16 @@ use serde::{Deserialize, Serialize};
 use crate::physics::basin::Basin;
 use crate::quantity::{Length, VolumeRate};
 
+/// A flow known to lie between two bounds.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct FlowRange {
+    /// Lower bound.
+    pub low: VolumeRate,
+    /// Upper bound.
+    pub high: VolumeRate,
+}
+
 /// The basin under test and what it has to keep up with. Levels are depths
 /// below the overflow lip, positive downward.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -12,7 +22,8 @@ use crate::quantity::{Length, VolumeRate};
 pub struct Setup {
     /// The basin's shape.
     pub basin: Basin,
-    /// Makeup the plant needs today; above zero, else no verdict on the fill.
+    /// Makeup the plant needs today; zero where nobody knows, and then the
+    /// design day's stands for it.
     pub makeup_need: VolumeRate,
     /// Makeup it needs on the design day, if known.
     pub design_need: Option<VolumeRate>,
@@ -25,4 +36,10 @@ pub struct Setup {
     pub stop_level: Option<Length>,
     /// Lowest level the pump inlet allows, if known: do not draw below it.
     pub low_limit: Option<Length>,
+    /// What the fill valve passes at this mains pressure, if worked out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub valve: Option<FlowRange>,
+    /// What the fill gave in this site's last test that measured it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub earlier: Option<FlowRange>,
 }

@@ -51,6 +51,8 @@ pub fn setup() -> Setup {
         call_level: Some(m(0.25)),
         stop_level: Some(m(0.10)),
         low_limit: Some(m(0.35)),
+        valve: None,
+        earlier: None,
     }
 }
 

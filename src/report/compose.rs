@@ -99,7 +99,7 @@ impl Composer<'_> {
             .into_iter()
             .filter(|fact| !fact.value.is_empty())
             .collect(),
-            mark: Some(self.waterline()),
+            mark: self.waterline(),
             blocks,
             page: if self.system == System::Us {
                 PageSize::Letter

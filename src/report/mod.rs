@@ -11,14 +11,16 @@ pub mod csv;
 pub mod doc;
 pub mod mail;
 pub mod pdf;
+mod recovery_chart;
 mod refill_chart;
 pub mod text;
 
-pub use chart::{Chart, Ink};
+pub use chart::{Chart, Ink, Stroke};
 pub use compose::compose;
 pub use csv::to_csv;
 pub use pdf::{DocDate, Fonts, PdfError, to_pdf};
-pub use refill_chart::refill_chart;
+pub use recovery_chart::recovery_chart;
+pub use refill_chart::{refill_chart, refill_chart_in, refill_overlay};
 pub use text::to_text;
 
 #[cfg(test)]

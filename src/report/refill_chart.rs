@@ -4,20 +4,93 @@
 use super::chart::{Chart, Fit, Ink, Limit, Moment, Series, Stroke};
 use crate::quantity::{Length, System, Value, show};
 use crate::record::Test;
-use crate::refill::{self, Outcome, TickUnit, figure};
+use crate::refill::{self, Figure, Outcome, TickUnit, figure};
 use crate::words::{Phrase, Words};
 use uom::si::length::meter;
 
 /// The chart of one refill test.
 pub fn refill_chart(test: &Test, outcome: &Outcome, system: System, words: Words) -> Chart {
-    let unit = match system {
+    let drawn = drawn(test, outcome, system);
+    draw(test, outcome, &drawn, None, system, words)
+}
+
+/// The same with its axes as wide as another's: a replay stands still in them.
+pub fn refill_chart_in(
+    test: &Test,
+    outcome: &Outcome,
+    whole: (&Test, &Outcome),
+    system: System,
+    words: Words,
+) -> Chart {
+    let mut figure = drawn(test, outcome, system);
+    figure.widen(&drawn(whole.0, whole.1, system), unit(system));
+    draw(test, outcome, &figure, None, system, words)
+}
+
+/// Two tests laid over each other, both from when the water ran; the second in
+/// plain ink.
+pub fn refill_overlay(
+    test: (&Test, &Outcome),
+    other: (&Test, &Outcome),
+    system: System,
+    words: Words,
+) -> Chart {
+    let mut figure = drawn(test.0, test.1, system);
+    let mut under = drawn(other.0, other.1, system);
+    under.shift(figure.water_s() - under.water_s());
+    figure.widen(&under, unit(system));
+    draw(test.0, test.1, &figure, Some(&under), system, words)
+}
+
+fn unit(system: System) -> TickUnit {
+    match system {
         System::Us => TickUnit::Inches,
         System::Si => TickUnit::Centimetres,
-    };
-    let figure = figure(&test.setup, &test.timed(), outcome, unit);
+    }
+}
+
+fn drawn(test: &Test, outcome: &Outcome, system: System) -> Figure {
+    figure(&test.setup, &test.timed(), outcome, unit(system))
+}
+
+fn draw(
+    test: &Test,
+    outcome: &Outcome,
+    figure: &Figure,
+    under: Option<&Figure>,
+    system: System,
+    words: Words,
+) -> Chart {
     let x = |s: f64| (s - figure.x_min_s) / (figure.x_max_s - figure.x_min_s);
     let y = |m: f64| (figure.y_bottom_m - m) / (figure.y_bottom_m - figure.y_top_m);
     let level = |m: f64| show(Value::level(Length::new::<meter>(m)), system).to_string();
+    let line = |points: Vec<(f64, f64)>, ink| Series {
+        label: String::new(),
+        ink,
+        stroke: Stroke::Line,
+        points,
+    };
+    let mut series = Vec::new();
+    if let Some(under) = under {
+        let points = under.points.iter().filter(|p| !p.left_out);
+        series.push(Series {
+            stroke: Stroke::Points,
+            ..line(
+                points.map(|p| (x(p.t_s), y(p.level_m))).collect(),
+                Ink::Plain,
+            )
+        });
+        for l in &under.lines {
+            let ends = [l.from, l.to].map(|(t, m)| (x(t), y(m)));
+            series.push(line(ends.to_vec(), Ink::Plain));
+        }
+    }
+    for l in &figure.lines {
+        for edge in [|b: &(f64, f64, f64)| b.1, |b: &(f64, f64, f64)| b.2] {
+            let edge = l.band.iter().map(|b| (x(b.0), y(edge(b)))).collect();
+            series.push(line(edge, Ink::Water));
+        }
+    }
     let points = |left_out: bool| {
         figure
             .points
@@ -26,13 +99,13 @@ pub fn refill_chart(test: &Test, outcome: &Outcome, system: System, words: Words
             .map(|p| (x(p.t_s), y(p.level_m)))
             .collect::<Vec<_>>()
     };
-    let mut series = vec![Series {
+    series.push(Series {
         // The side of the plot names it already.
         label: String::new(),
         ink: Ink::Water,
         stroke: Stroke::Points,
         points: points(false),
-    }];
+    });
     let odd = points(true);
     if !odd.is_empty() {
         let label = words.left_out_reading().to_owned();

@@ -184,4 +184,28 @@ pub enum Answer {
     PilotDirty,
     /// Diaphragm, seat or body are worn.
     ValveWorn,
+    /// The head rose with the water until it tripped.
+    HeadRose,
+    /// It tripped at a head that was not high.
+    TrippedEarly,
+    /// Its range widened first.
+    RangeWidened,
+    /// When it tripped the basin had kept its level.
+    LevelKept,
+    /// The level fell and the control said full.
+    SaidFull,
+    /// The control called and the level fell.
+    CalledInVain,
+    /// When it tripped the loop ran as usual.
+    LoopAsUsual,
+    /// The flow fell first.
+    FlowFell,
+    /// The water off the tower rose first.
+    WaterRose,
+    /// Nothing tripped.
+    NoTrips,
+    /// The fan's starter or drive tripped.
+    FanTripped,
+    /// The pump's starter tripped.
+    PumpTripped,
 }

@@ -57,8 +57,6 @@ pub struct Belief {
     /// Indices of the evidence that most of the belief would hardly show:
     /// look again there.
     pub contradictions: Vec<usize>,
-    /// Doubt left about which modes are there, in bits; 0 is certainty.
-    pub entropy: f64,
 }
 
 impl Belief {

@@ -7,6 +7,7 @@ use super::check::Check;
 use super::cure::cure;
 use super::mode::{Manner, Mode};
 use super::observed::Reading;
+use super::sheet;
 use super::tracer::Tracer;
 use super::weight::Source;
 
@@ -38,7 +39,42 @@ pub struct Closing {
     pub unproven: Vec<Unproven>,
 }
 
+/// A cause this probable, and seen by its own proof, is proven.
+const PROVEN: f64 = 0.98;
+
 impl Tracer {
+    /// The cause that is proven: at 98 % or more, and a check that confirms it
+    /// spoke for it.
+    pub fn proven(&self) -> Option<Mode> {
+        let belief = self.belief();
+        let first = belief.suspects.first()?;
+        self.is_proven(Some(first), first.mode)
+            .then_some(first.mode)
+    }
+
+    pub(crate) fn is_proven(&self, first: Option<&Suspect>, mode: Mode) -> bool {
+        first.is_some_and(|s| s.mode == mode && s.probability >= PROVEN) && self.confirmed(mode)
+    }
+
+    /// Whether a check that confirms this mode spoke for it.
+    pub(crate) fn confirmed(&self, mode: Mode) -> bool {
+        let confirm = cure(mode).confirm;
+        self.case.evidence.iter().any(|e| {
+            let (true, Some(column), Some(sheet)) = (
+                confirm.contains(&e.check),
+                e.check.column(e.answer),
+                sheet::of(e.check),
+            ) else {
+                return false;
+            };
+            let chance = |effect: usize| {
+                let rows = [false, true].map(|low| sheet.rows_over(low).get(effect).copied());
+                rows.iter().flatten().map(|r| r[column]).sum::<u16>()
+            };
+            chance(usize::from(sheet.effect(mode).0)) > chance(0)
+        })
+    }
+
     /// What closing the trace with this cause would say; `None` when the
     /// plant cannot have it.
     pub fn closing(&self, mode: Mode) -> Option<Closing> {

@@ -123,7 +123,7 @@ const CURES: [Row; Mode::ALL.len()] = {
         ),
         (
             M::RegulatingValve,
-            &[K::RegulatingByHand],
+            &[K::RegulatingTravel, K::RegulatingByHand],
             &[P::RegulatingValve],
         ),
         (M::NonCondensables, &[K::StandingPressure], &[]),
@@ -135,11 +135,15 @@ const CURES: [Row; Mode::ALL.len()] = {
             &[P::StrainerScreen],
         ),
         (M::BranchValve, &[K::BranchValves], &[]),
-        (M::MachineOverload, &[K::MachineLoad], &[]),
-        (M::ConditionsBeyondDesign, &[K::WeatherAndLoad], &[]),
+        (M::MachineOverload, &[K::MachineLoad, K::TripHour], &[]),
+        (
+            M::ConditionsBeyondDesign,
+            &[K::WeatherAndLoad, K::TripHour],
+            &[],
+        ),
         (
             M::PumpStopped,
-            &[K::PumpCurrent],
+            &[K::PumpCurrent, K::TripMemory],
             &[P::MotorControl, P::PumpParts],
         ),
         (M::PumpBackwards, &[K::PumpRotation], &[]),
@@ -158,7 +162,7 @@ const CURES: [Row; Mode::ALL.len()] = {
         (M::SuctionScreen, &[K::SuctionLook], &[]),
         (
             M::FanStopped,
-            &[K::FanRuns],
+            &[K::FanRuns, K::TripMemory],
             &[P::MotorControl, P::FanMotor],
         ),
         (M::FanBackwards, &[K::FanRotation], &[]),
@@ -172,10 +176,10 @@ const CURES: [Row; Mode::ALL.len()] = {
         (M::TowerBypass, &[K::TowerBypassLook], &[P::MotorControl]),
         (
             M::ProbeFilm,
-            &[K::ProbeFilm],
+            &[K::ProbeFilm, K::HolderWetted],
             &[P::Electrodes, P::ElectrodeHolder],
         ),
-        (M::ProbeFoam, &[K::FoamLook], &[P::Antifoam]),
+        (M::ProbeFoam, &[K::FoamLook, K::FoamJar], &[P::Antifoam]),
         (
             M::ProbeCableShort,
             &[K::WiresOffHolder],
@@ -214,8 +218,16 @@ const CURES: [Row; Mode::ALL.len()] = {
             &[K::Substitution, K::CallAsFound],
             &[P::LevelController],
         ),
-        (M::RelayContactOpen, &[K::ContactDrop], &[P::LevelRelay]),
-        (M::RelayContactWelded, &[K::Substitution], &[P::LevelRelay]),
+        (
+            M::RelayContactOpen,
+            &[K::ContactDrop, K::RelayTap],
+            &[P::LevelRelay],
+        ),
+        (
+            M::RelayContactWelded,
+            &[K::Substitution, K::FillStops],
+            &[P::LevelRelay],
+        ),
         (
             M::WiringHighResistance,
             &[K::CoilVoltage, K::Joints],
@@ -238,9 +250,9 @@ const CURES: [Row; Mode::ALL.len()] = {
             &[P::ValveKit, P::FillValve],
         ),
         (M::PilotBlocked, &[K::ValveStrip], &[P::ValveKit]),
-        (M::DiaphragmTorn, &[K::ValveStrip], &[P::ValveKit]),
+        (M::DiaphragmTorn, &[K::DiaphragmLook], &[P::ValveKit]),
         (M::ValveBackwards, &[K::ValveArrow], &[]),
-        (M::LowDifferential, &[K::PressureAtValve], &[P::FillValve]),
+        (M::LowDifferential, &[K::Differential], &[P::FillValve]),
         (M::ValvePassing, &[K::FillStops], &[P::ValveKit]),
         (M::HandValveShut, &[K::HandValves], &[P::HandValve]),
         (

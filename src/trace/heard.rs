@@ -3,7 +3,7 @@
 //! stood low on arrival.
 
 use super::check::Check;
-use super::evidence::{Case, Evidence, Stage};
+use super::evidence::{Case, Stage};
 use super::hypothesis::{TRIP_PER_DAY, low_now};
 use super::mode::Mode;
 use super::observed::{Reading, Soft};
@@ -14,6 +14,11 @@ use super::weight::Source;
 /// No reading is less likely than this under any state, so that no evidence,
 /// however absurd, leaves every hypothesis dead.
 const IMPOSSIBLE: f64 = 1e-12;
+
+/// Chance that a check taken again in the same epoch only repeats what it
+/// said: same hands, same meter, same place. Else it is a fresh witness.
+/// Common practice, no source.
+pub(crate) const COPIED: f64 = 0.5;
 
 /// A stretch of the visit in which an intermittent fault keeps its mind, but
 /// for a flicker.
@@ -110,9 +115,9 @@ pub(crate) struct Ear {
 }
 
 impl Ear {
-    /// Listens to a case. A repeated answer of the same check at the same
-    /// stage counts once; a number read as found outranks the words for the
-    /// same thing.
+    /// Listens to a case. A check taken again in the same epoch counts for less
+    /// where it repeats itself ([`COPIED`]); a number read as found outranks
+    /// the words for the same thing.
     pub fn of(plant: &Plant, case: &Case) -> Self {
         let mut ear = Self {
             epochs: Vec::new(),
@@ -129,7 +134,9 @@ impl Ear {
                 });
                 let source = Source::Reading(reading);
                 match soft {
-                    Soft::Weights(weights) => ear.weigh(source, epoch, sheet, plant, weights),
+                    Soft::Weights(weights) => {
+                        ear.weigh(source, epoch, sheet, plant, weights, None);
+                    }
                     _ => ear.add(source, epoch, sheet, |effect, low| {
                         soft.likelihood(effect, low).unwrap_or(1.0)
                     }),
@@ -141,9 +148,10 @@ impl Ear {
                 continue;
             };
             let outranked = e.stage == Stage::AsFound && case.observed.outranks(e.check, plant);
-            if !outranked && !repeated(case, i, e) {
+            if !outranked {
                 let epoch = ear.epoch(epoch_of(case, i, e.stage));
-                ear.weigh(Source::Evidence(i), epoch, sheet, plant, weights);
+                let before = before(case, i, plant);
+                ear.weigh(Source::Evidence(i), epoch, sheet, plant, weights, before);
             }
         }
         ear
@@ -165,9 +173,10 @@ impl Ear {
         sheet: &'static Sheet,
         plant: &Plant,
         weights: [f64; 3],
+        before: Option<[f64; 3]>,
     ) {
         self.add(source, epoch, sheet, |effect, low| {
-            let chance = chances(sheet, plant, effect, low);
+            let chance = again(chances(sheet, plant, effect, low), before);
             chance.iter().zip(weights).map(|(p, w)| p * w).sum()
         });
     }
@@ -199,10 +208,32 @@ pub(crate) fn epoch_of(case: &Case, after: usize, stage: Stage) -> Epoch {
     Epoch { stage, corrected }
 }
 
-fn repeated(case: &Case, i: usize, e: &Evidence) -> bool {
-    let before = case.evidence[..i].iter();
-    let same = |j: usize| epoch_of(case, j, e.stage) == epoch_of(case, i, e.stage);
-    before.enumerate().any(|(j, b)| b == e && same(j))
+/// Chance of each answer of a check that said `before` in the same epoch.
+pub(crate) fn again(chance: [f64; 3], before: Option<[f64; 3]>) -> [f64; 3] {
+    let Some(before) = before else { return chance };
+    std::array::from_fn(|a| COPIED * before[a] + (1.0 - COPIED) * chance[a])
+}
+
+/// What this check said before, in the same epoch; its weights add to one.
+pub(crate) fn before(case: &Case, i: usize, plant: &Plant) -> Option<[f64; 3]> {
+    let e = &case.evidence[i];
+    said_before(case, i, e.check, &epoch_of(case, i, e.stage), plant)
+}
+
+/// What a check said in this epoch, the last time of the first `i` answers.
+pub(crate) fn said_before(
+    case: &Case,
+    i: usize,
+    check: Check,
+    epoch: &Epoch,
+    plant: &Plant,
+) -> Option<[f64; 3]> {
+    let earlier = case.evidence[..i].iter().enumerate().rev();
+    let mut same = earlier.filter(|(j, b)| {
+        let outranked = b.stage == Stage::AsFound && case.observed.outranks(check, plant);
+        b.check == check && !outranked && epoch_of(case, *j, b.stage) == *epoch
+    });
+    same.find_map(|(_, b)| b.weights(plant))
 }
 
 #[cfg(test)]

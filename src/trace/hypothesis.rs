@@ -27,10 +27,10 @@ pub struct Hypothesis {
 /// Two unrelated common faults on one call, against the product of their
 /// shares: neglect keeps company. A third counts once more. Common practice,
 /// no source.
-const COMPANY: f64 = 0.2;
+pub(crate) const COMPANY: f64 = 0.2;
 /// The same for each machine's own fault among them, whose share is of calls
 /// that have no other cause. Common practice, no source.
-const COMPANY_OWN: f64 = 0.05;
+pub(crate) const COMPANY_OWN: f64 = 0.05;
 /// Prior of nothing wrong any more, when the symptoms allow it. Common
 /// practice, no source.
 pub(crate) const NOTHING: f64 = 0.03;

@@ -35,6 +35,10 @@ pub(crate) struct KindOf {
     /// Per epoch and manner, shares of the conditions steady, acting, quiet.
     shares: Vec<[[f64; 3]; 2]>,
     many: usize,
+    /// Whether it has any part in each piece heard.
+    minds: Vec<bool>,
+    /// Likelihood of each piece per condition, this kind alone in the plant.
+    alone: Vec<[[f64; 2]; 3]>,
 }
 
 /// Kinds, and the likelihood of every combination of three of them.
@@ -79,6 +83,35 @@ impl KindOf {
             shares: ear.epochs.iter().map(|e| shares(e, mode)).collect(),
             corrected,
             many: 1,
+            minds: Vec::new(),
+            alone: Vec::new(),
+        }
+    }
+
+    /// Works out what each piece says of this kind alone.
+    fn listen(&mut self, ear: &Ear) {
+        let axes = ear
+            .heard
+            .iter()
+            .enumerate()
+            .map(|(i, h)| (h, self.axis(h, i)));
+        let (minds, alone) = axes
+            .map(|(h, axis)| {
+                let minds = axis.acting.max(axis.quiet) > 0 || axis.drains;
+                (minds, axis.alone(h, 0))
+            })
+            .unzip();
+        (self.minds, self.alone) = (minds, alone);
+    }
+
+    fn axis(&self, heard: &Heard, piece: usize) -> Axis {
+        let (acting, quiet) = self.effects[piece];
+        let corrected = self.corrected[heard.epoch];
+        Axis {
+            acting,
+            quiet: if corrected { 0 } else { quiet },
+            drains: heard.minds_draining && self.lowers,
+            flicker: if corrected { 0.0 } else { FLICKER },
         }
     }
 
@@ -111,15 +144,17 @@ impl Lattice {
             shares: vec![[[1.0, 0.0, 0.0]; 2]; ear.epochs.len()],
             ..KindOf::default()
         }];
+        kinds[0].listen(ear);
         let mut members: Vec<Vec<Mode>> = vec![Vec::new()];
         for mode in modes {
-            let kind = KindOf::new(plant, *mode, ear, left_out);
+            let mut kind = KindOf::new(plant, *mode, ear, left_out);
             match kinds.iter().skip(1).position(|k| k.same(&kind)) {
                 Some(i) => {
                     kinds[i + 1].many += 1;
                     members[i + 1].push(*mode);
                 }
                 None => {
+                    kind.listen(ear);
                     kinds.push(kind);
                     members.push(vec![*mode]);
                 }
@@ -168,19 +203,15 @@ impl Lattice {
     }
 
     fn cell(&self, ear: &Ear, left_out: Option<usize>, of: [usize; 3]) -> [f64; 8] {
-        let mut told = self.level(of);
+        let mut all = self.level(of);
         for epoch in 0..ear.epochs.len() {
-            let (table, scale) = self.table(ear, left_out, epoch, of);
-            let manners = match table {
-                Some(table) => self.manners(&table, epoch, of),
-                None => [[1.0; 2]; 8],
-            };
-            for (t, m) in told.iter_mut().zip(manners) {
-                t[0] *= m[0] * scale[0];
-                t[1] *= m[1] * scale[1];
+            let told = self.told(ear, left_out, epoch, of);
+            for (t, m) in all.iter_mut().zip(self.manners(&told, epoch, of)) {
+                t[0] *= m[0];
+                t[1] *= m[1];
             }
         }
-        told.map(|t| t[0] + t[1])
+        all.map(|t| t[0] + t[1])
     }
 
     /// Chance of a full and of a low basin on arrival, per manner.
@@ -197,78 +228,71 @@ impl Lattice {
         level
     }
 
-    /// Likelihood of all that was heard in an epoch per condition of the
-    /// modes, `None` when it is the same for all; and a factor by level.
-    pub fn table(
-        &self,
-        ear: &Ear,
-        left_out: Option<usize>,
-        epoch: usize,
-        of: [usize; 3],
-    ) -> (Option<Table>, [f64; 2]) {
-        let mut table = None::<Table>;
-        let mut scale = [1.0; 2];
+    /// Likelihood of all that was heard in an epoch.
+    pub fn told(&self, ear: &Ear, left_out: Option<usize>, epoch: usize, of: [usize; 3]) -> Told {
+        let mut told = Told {
+            all: [1.0; 2],
+            axes: [[[1.0; 2]; 3]; 3],
+            table: None,
+        };
+        let kinds = of.map(|k| &self.kinds[k]);
         for (i, heard) in ear.heard.iter().enumerate() {
             if heard.epoch != epoch || Some(i) == left_out {
                 continue;
             }
-            let axes: [Axis; 3] = std::array::from_fn(|a| self.axis(heard, i, epoch, of[a]));
-            if axes.iter().all(|a| a.flat() && a.acting == 0) {
-                let of = &heard.by_effect[0];
-                scale[0] *= of[0];
-                scale[1] *= of[1];
-                continue;
-            }
-            let told = conditions(heard, &axes);
-            match &mut table {
-                Some(table) => {
-                    for (t, l) in table.iter_mut().zip(&told) {
-                        t[0] *= l[0];
-                        t[1] *= l[1];
-                    }
-                }
-                None => table = Some(told),
+            match kinds.map(|k| k.minds[i]) {
+                [false, false, false] => told.all(&heard.by_effect[0]),
+                [true, false, false] => told.one(0, &kinds[0].alone[i]),
+                [false, true, false] => told.one(1, &kinds[1].alone[i]),
+                [false, false, true] => told.one(2, &kinds[2].alone[i]),
+                _ => told.hear(heard, &kinds.map(|k| k.axis(heard, i))),
             }
         }
-        (table, scale)
-    }
-
-    fn axis(&self, heard: &Heard, piece: usize, epoch: usize, kind: usize) -> Axis {
-        let kind = &self.kinds[kind];
-        let (acting, quiet) = kind.effects[piece];
-        let corrected = kind.corrected[epoch];
-        Axis {
-            acting,
-            quiet: if corrected { 0 } else { quiet },
-            drains: heard.minds_draining && kind.lowers,
-            flicker: if corrected { 0.0 } else { FLICKER },
-        }
+        told
     }
 
     /// Per manner from per condition.
-    pub fn manners(&self, table: &Table, epoch: usize, of: [usize; 3]) -> Manners {
+    pub fn manners(&self, told: &Told, epoch: usize, of: [usize; 3]) -> Manners {
         let share = of.map(|k| &self.kinds[k].shares[epoch]);
-        let mut out = [[0.0; 2]; 8];
-        let mut two = [[[0.0; 2]; 9]; 2];
-        for (m, two) in two.iter_mut().enumerate() {
-            for (i, t) in two.iter_mut().enumerate() {
-                for low in 0..2 {
-                    t[low] = (0..3).map(|s| share[0][m][s] * table[3 * i + s][low]).sum();
+        let mut out = [told.all; 8];
+        let Some(table) = &told.table else {
+            // Each mode for itself.
+            for axis in 0..3 {
+                let of = [0, 1].map(|m| mixed(&told.axes[axis], &share[axis][m]));
+                for (m, o) in out.iter_mut().enumerate() {
+                    let t = of[m >> axis & 1];
+                    o[0] *= t[0];
+                    o[1] *= t[1];
                 }
             }
-        }
+            return out;
+        };
+        let weigh = |axis: usize, m: usize, s: usize| -> [f64; 2] {
+            let w = share[axis][m][s];
+            told.axes[axis][s].map(|t| t * w)
+        };
         for (m, o) in out.iter_mut().enumerate() {
-            let (m0, m1, m2) = (m & 1, m >> 1 & 1, m >> 2 & 1);
-            for (c, w2) in share[2][m2].iter().enumerate() {
-                if *w2 == 0.0 {
+            let mut sum = [0.0; 2];
+            for c in 0..3 {
+                let w2 = weigh(2, m >> 2, c);
+                if w2 == [0.0; 2] {
                     continue;
                 }
-                for (b, w1) in share[1][m1].iter().enumerate() {
-                    let t = &two[m0][3 * c + b];
-                    o[0] += w2 * w1 * t[0];
-                    o[1] += w2 * w1 * t[1];
+                for b in 0..3 {
+                    let w1 = weigh(1, m >> 1 & 1, b);
+                    if w1 == [0.0; 2] {
+                        continue;
+                    }
+                    for a in 0..3 {
+                        let w0 = weigh(0, m & 1, a);
+                        let t = &table[9 * c + 3 * b + a];
+                        sum[0] += w2[0] * w1[0] * w0[0] * t[0];
+                        sum[1] += w2[1] * w1[1] * w0[1] * t[1];
+                    }
                 }
             }
+            o[0] *= sum[0];
+            o[1] *= sum[1];
         }
         out
     }
@@ -287,11 +311,85 @@ struct Axis {
     flicker: f64,
 }
 
+/// Likelihood of what was heard, by the condition (steady, acting, quiet) of
+/// three modes and by full basin or low: a product of what is the same for
+/// all, what one mode alone decides, and what several decide together.
+pub(crate) struct Told {
+    all: [f64; 2],
+    axes: [[[f64; 2]; 3]; 3],
+    table: Option<Box<Table>>,
+}
+
 impl Axis {
-    /// Whether acting or quiet makes no difference.
-    fn flat(&self) -> bool {
-        self.acting == self.quiet && !self.drains
+    /// Likelihood per condition where nothing else goes beyond `floor`.
+    fn alone(&self, heard: &Heard, floor: u8) -> [[f64; 2]; 3] {
+        let acting = &heard.by_effect[usize::from(self.acting.max(floor))];
+        let quiet = &heard.by_effect[usize::from(self.quiet.max(floor))];
+        let drains = 2 * usize::from(self.drains);
+        let acting = [acting[drains], acting[drains + 1]];
+        spread([quiet[0], quiet[1]], acting, self.flicker)
     }
+}
+
+impl Told {
+    fn all(&mut self, told: &[f64; 4]) {
+        self.all[0] *= told[0];
+        self.all[1] *= told[1];
+    }
+
+    fn one(&mut self, axis: usize, told: &[[f64; 2]; 3]) {
+        for (t, l) in self.axes[axis].iter_mut().zip(told) {
+            t[0] *= l[0];
+            t[1] *= l[1];
+        }
+    }
+
+    fn hear(&mut self, heard: &Heard, axes: &[Axis; 3]) {
+        // What is there whether they act or not; a mode that never goes
+        // beyond it changes nothing.
+        let floor = axes
+            .iter()
+            .map(|a| a.acting.min(a.quiet))
+            .max()
+            .unwrap_or(0);
+        let live = |a: &Axis| a.drains || a.acting.max(a.quiet) > floor;
+        let mut which = (0..3).filter(|i| live(&axes[*i]));
+        match (which.next(), which.next()) {
+            (None, _) => self.all(&heard.by_effect[usize::from(floor)]),
+            (Some(i), None) => self.one(i, &axes[i].alone(heard, floor)),
+            _ => {
+                let told = conditions(heard, axes);
+                let table = self.table.get_or_insert_with(|| Box::new([[1.0; 2]; 27]));
+                for (t, l) in table.iter_mut().zip(&told) {
+                    t[0] *= l[0];
+                    t[1] *= l[1];
+                }
+            }
+        }
+    }
+
+    /// Likelihood in one condition, `c = first + 3 second + 9 third`.
+    pub fn at(&self, c: usize) -> [f64; 2] {
+        let joint = self.table.as_ref().map_or([1.0; 2], |t| t[c]);
+        let axes = [
+            &self.axes[0][c % 3],
+            &self.axes[1][c / 3 % 3],
+            &self.axes[2][c / 9],
+        ];
+        [0, 1].map(|low| self.all[low] * joint[low] * axes[0][low] * axes[1][low] * axes[2][low])
+    }
+}
+
+/// Likelihood over a mode's conditions in these shares.
+fn mixed(of: &[[f64; 2]; 3], share: &[f64; 3]) -> [f64; 2] {
+    [0, 1].map(|low| share[0] * of[0][low] + share[1] * of[1][low] + share[2] * of[2][low])
+}
+
+/// Steady, acting and quiet, from what acting and what being quiet says: one
+/// that comes and goes changes its mind for a single check now and then.
+fn spread(quiet: [f64; 2], acting: [f64; 2], f: f64) -> [[f64; 2]; 3] {
+    let mix = |x: [f64; 2], y: [f64; 2]| [x[0] + f * (y[0] - x[0]), x[1] + f * (y[1] - x[1])];
+    [acting, mix(acting, quiet), mix(quiet, acting)]
 }
 
 /// Likelihood of one piece per condition: steady, acting, quiet on each axis.
@@ -310,10 +408,6 @@ fn conditions(heard: &Heard, axes: &[Axis; 3]) -> Table {
         let of = &heard.by_effect[usize::from(effect)];
         *r = [of[drains], of[drains + 1]];
     }
-    let spread = |quiet: [f64; 2], acting: [f64; 2], f: f64| {
-        let mix = |x: [f64; 2], y: [f64; 2]| [x[0] + f * (y[0] - x[0]), x[1] + f * (y[1] - x[1])];
-        [acting, mix(acting, quiet), mix(quiet, acting)]
-    };
     let mut first = [[0.0; 2]; 12];
     for rest in 0..4 {
         let three = spread(raw[2 * rest], raw[2 * rest + 1], axes[0].flicker);

@@ -1,9 +1,14 @@
 //! The posterior over sets of modes: prior times likelihood, added up over
 //! manners, with the sums that suspects and headings need.
+//!
+//! Modes of the same kind and part of the plant form a *family*. All sets with
+//! members of the same three families have the same likelihoods and the same
+//! company, so their priors are added up first: the sum over distinct members
+//! is an elementary symmetric polynomial, exact.
 
 use super::hypothesis::{Fault, Hypothesis, NOTHING, company};
 use super::lattice::Lattice;
-use super::mode::{Branch, Group, Manner, Mode};
+use super::mode::{Group, Manner, Mode};
 
 /// A set of up to three modes as places in the lattice's order, the absent
 /// ones first as `NONE`.
@@ -13,33 +18,43 @@ pub(crate) const NONE: usize = usize::MAX;
 
 /// The posterior.
 pub(crate) struct Mass {
-    /// Per set, in the order of [`each_set`]; adds to one.
-    pub sets: Vec<f64>,
     /// Per mode of the lattice, steady and intermittent.
     pub modes: Vec<[f64; 2]>,
     /// Per group, that any of its modes is there.
     pub groups: [f64; Group::ALL.len()],
     /// Per branch.
-    pub branches: [f64; Branch::ALL.len()],
-    /// The likeliest hypothesis.
-    pub best: (Hypothesis, f64),
-    /// Logarithm of the evidence's own probability, up to a constant.
-    pub total: f64,
+    pub branches: [f64; BRANCHES],
+    /// Probability that nothing is wrong.
+    pub nothing: f64,
+    /// What all hypotheses weigh together before they are made to add to one.
+    total: f64,
+    families: Vec<Family>,
+    /// Every three families, as places, with their part.
+    threes: Vec<([usize; 3], f64)>,
 }
 
-/// Calls `each` with every set of up to three of `n` modes: nothing first,
-/// then by the last, the second and the first of them.
-pub(crate) fn each_set(n: usize, mut each: impl FnMut(Set)) {
-    each([NONE; 3]);
-    for c in 0..n {
-        each([NONE, NONE, c]);
-        for b in 0..c {
-            each([NONE, b, c]);
-            for a in 0..b {
-                each([a, b, c]);
-            }
-        }
-    }
+const BRANCHES: usize = super::mode::Branch::ALL.len();
+
+/// Modes of one kind and group. The first of all is no mode.
+#[derive(Clone, Default)]
+struct Family {
+    kind: usize,
+    group: Option<Group>,
+    /// Places of its modes in the lattice's order.
+    modes: Vec<usize>,
+    /// Sum of the priors, of their products in pairs, and in threes, by manner.
+    one: [f64; 2],
+    two: [[f64; 2]; 2],
+    three: [[[f64; 2]; 2]; 2],
+}
+
+/// What one more fault of a family meets: it alone of its family, with a
+/// second of it, with two more.
+#[derive(Clone, Default)]
+struct Meets {
+    alone: [f64; 2],
+    second: [[f64; 2]; 2],
+    third: [[[f64; 2]; 2]; 2],
 }
 
 /// Prior of each mode of the lattice: steady, intermittent; adds to one.
@@ -63,112 +78,277 @@ pub(crate) fn kinds(lattice: &Lattice, set: Set) -> [usize; 3] {
 
 /// Prior of a set per manner of its modes, unnormalised.
 pub(crate) fn prior(lattice: &Lattice, priors: &[[f64; 2]], set: Set, nothing: bool) -> [f64; 8] {
-    let own = |m: &&usize| {
-        lattice
-            .modes
-            .get(**m)
-            .is_some_and(|m| m.group() == Group::Machine)
-    };
-    let faults = set.iter().filter(|m| **m != NONE).count();
-    let factor = match faults {
-        0 if nothing => NOTHING,
-        0 => 0.0,
-        _ => company(faults, set.iter().filter(own).count()),
-    };
+    let factor = company_of(
+        set.map(|m| lattice.modes.get(m).map(|m| m.group())),
+        nothing,
+    );
     let of = set.map(|m| priors.get(m).copied().unwrap_or([1.0, 0.0]));
     std::array::from_fn(|m| factor * of[0][m & 1] * of[1][m >> 1 & 1] * of[2][m >> 2 & 1])
+}
+fn families(lattice: &Lattice, priors: &[[f64; 2]]) -> Vec<Family> {
+    let mut all = vec![Family {
+        one: [1.0, 0.0],
+        ..Family::default()
+    }];
+    for (place, (mode, kind)) in lattice.modes.iter().zip(&lattice.kind).enumerate() {
+        let group = Some(mode.group());
+        let known = all.iter().position(|f| f.kind == *kind && f.group == group);
+        let at = known.unwrap_or_else(|| {
+            all.push(Family {
+                kind: *kind,
+                group,
+                ..Family::default()
+            });
+            all.len() - 1
+        });
+        let (family, p) = (&mut all[at], priors[place]);
+        family.modes.push(place);
+        for x in 0..2 {
+            family.one[x] += p[x];
+            for y in 0..2 {
+                family.two[x][y] += p[x] * p[y];
+                for z in 0..2 {
+                    family.three[x][y][z] += p[x] * p[y] * p[z];
+                }
+            }
+        }
+    }
+    all
+}
+
+impl Family {
+    /// Sum over unordered pairs of different members, by manner.
+    fn pairs(&self, x: usize, y: usize) -> f64 {
+        if self.modes.len() < 2 {
+            return 0.0;
+        }
+        (self.one[x] * self.one[y] - self.two[x][y]) / 2.0
+    }
+
+    /// The same over threes.
+    fn threes(&self, x: usize, y: usize, z: usize) -> f64 {
+        if self.modes.len() < 3 {
+            return 0.0;
+        }
+        let [s, q] = [
+            self.one[x] * self.one[y] * self.one[z],
+            self.two[x][y] * self.one[z]
+                + self.two[x][z] * self.one[y]
+                + self.two[y][z] * self.one[x],
+        ];
+        (s - q + 2.0 * self.three[x][y][z]) / 6.0
+    }
+
+    /// Members that are left for a set which has `p` already.
+    fn others(&self, p: [f64; 2], y: usize) -> f64 {
+        self.one[y] - p[y]
+    }
+
+    /// Unordered pairs that are left for it.
+    fn other_pairs(&self, p: [f64; 2], y: usize, z: usize) -> f64 {
+        if self.modes.len() < 3 {
+            return 0.0;
+        }
+        (self.others(p, y) * self.others(p, z) - self.two[y][z] + p[y] * p[z]) / 2.0
+    }
 }
 
 impl Mass {
     /// The posterior over a lattice; nothing wrong at all only when
     /// `nothing` is allowed.
     pub fn over(lattice: &Lattice, nothing: bool) -> Self {
-        let n = lattice.modes.len();
         let priors = priors(&lattice.modes);
-        let group: Vec<usize> = lattice.modes.iter().map(|m| m.group() as usize).collect();
-        let branch: Vec<usize> = lattice
-            .modes
-            .iter()
-            .map(|m| m.group().branch() as usize)
-            .collect();
+        let families = families(lattice, &priors);
+        let n = families.len();
         let mut mass = Self {
-            sets: Vec::with_capacity(1 + n + n * n / 2 + n * n * n / 6),
-            modes: vec![[0.0; 2]; n],
+            modes: vec![[0.0; 2]; lattice.modes.len()],
             groups: [0.0; Group::ALL.len()],
-            branches: [0.0; Branch::ALL.len()],
-            best: (Hypothesis::default(), -1.0),
+            branches: [0.0; BRANCHES],
+            nothing: 0.0,
             total: 0.0,
+            threes: Vec::with_capacity(n * (n + 1) * (n + 2) / 6),
+            families: Vec::new(),
         };
-        let mut best = ([NONE; 3], 0);
-        each_set(n, |set| {
-            let likelihood = lattice.likelihood(kinds(lattice, set));
-            let prior = prior(lattice, &priors, set, nothing);
-            let mut sum = 0.0;
-            for m in 0..8 {
-                let p = prior[m] * likelihood[m];
-                if p == 0.0 {
-                    continue;
+        let mut meets = vec![Meets::default(); n];
+        for c in 0..n {
+            for b in 0..=c {
+                for a in 0..=b {
+                    mass.add(lattice, &families, &mut meets, [a, b, c], nothing);
                 }
-                sum += p;
-                for (i, mode) in set.iter().enumerate() {
-                    if let Some(mode) = mass.modes.get_mut(*mode) {
-                        mode[m >> i & 1] += p;
+            }
+        }
+        for (family, met) in families.iter().zip(&meets).skip(1) {
+            for place in &family.modes {
+                let p = priors[*place];
+                for x in 0..2 {
+                    let mut meets = met.alone[x];
+                    for y in 0..2 {
+                        meets += met.second[x][y] * family.others(p, y);
+                        for z in 0..2 {
+                            meets += met.third[x][y][z] * family.other_pairs(p, y, z);
+                        }
                     }
-                }
-                if p > mass.best.1 {
-                    (best, mass.best.1) = ((set, m), p);
+                    mass.modes[*place][x] = p[x] * meets;
                 }
             }
-            mass.sets.push(sum);
-            mass.total += sum;
-            for i in 0..3 {
-                let Some(g) = group.get(set[i]) else { continue };
-                if !set[..i].iter().any(|m| group.get(*m) == Some(g)) {
-                    mass.groups[*g] += sum;
-                }
-                let b = branch[set[i]];
-                if !set[..i].iter().any(|m| branch.get(*m) == Some(&b)) {
-                    mass.branches[b] += sum;
-                }
-            }
-        });
+        }
+        mass.families = families;
         mass.normalise();
-        mass.best.0 = hypothesis(lattice, best.0, best.1);
         mass
+    }
+
+    /// Adds the sets with members of these three families.
+    fn add(
+        &mut self,
+        lattice: &Lattice,
+        families: &[Family],
+        meets: &mut [Meets],
+        at: [usize; 3],
+        nothing: bool,
+    ) {
+        let of = at.map(|f| &families[f]);
+        let likelihood = lattice.likelihood(of.map(|f| f.kind));
+        let factor = company_of(of.map(|f| f.group), nothing);
+        let (ab, bc) = (at[0] == at[1] && at[0] > 0, at[1] == at[2] && at[1] > 0);
+        let mut sum = 0.0;
+        for (m, l) in likelihood.iter().enumerate() {
+            let (x, y, z) = (m & 1, m >> 1 & 1, m >> 2);
+            // No mode has but one manner.
+            if (at[0] == 0 && x == 1) || (at[1] == 0 && y == 1) || (at[2] == 0 && z == 1) {
+                continue;
+            }
+            let l = l * factor;
+            let [a, b, c] = of;
+            let p = match (ab, bc) {
+                (false, false) => {
+                    meets[at[0]].alone[x] += l * b.one[y] * c.one[z];
+                    meets[at[1]].alone[y] += l * a.one[x] * c.one[z];
+                    meets[at[2]].alone[z] += l * a.one[x] * b.one[y];
+                    a.one[x] * b.one[y] * c.one[z]
+                }
+                (true, false) => {
+                    meets[at[0]].second[x][y] += l * c.one[z];
+                    meets[at[2]].alone[z] += l * a.pairs(x, y);
+                    a.pairs(x, y) * c.one[z]
+                }
+                (false, true) => {
+                    meets[at[1]].second[y][z] += l * a.one[x];
+                    meets[at[0]].alone[x] += l * b.pairs(y, z);
+                    b.pairs(y, z) * a.one[x]
+                }
+                (true, true) => {
+                    meets[at[0]].third[x][y][z] += l;
+                    a.threes(x, y, z)
+                }
+            };
+            sum += l * p;
+        }
+        self.total += sum;
+        self.threes.push((at, sum));
+        if at[2] == 0 {
+            self.nothing = sum;
+        }
+        let (mut groups, mut branches) = (0u32, 0u32);
+        for group in of.iter().filter_map(|f| f.group) {
+            groups |= 1 << group as u32;
+            branches |= 1 << group.branch() as u32;
+        }
+        for (i, g) in self.groups.iter_mut().enumerate() {
+            *g += f64::from(groups >> i & 1) * sum;
+        }
+        for (i, b) in self.branches.iter_mut().enumerate() {
+            *b += f64::from(branches >> i & 1) * sum;
+        }
     }
 
     fn normalise(&mut self) {
         let total = self.total;
         let every = self
-            .sets
+            .modes
             .iter_mut()
-            .chain(self.modes.iter_mut().flatten())
+            .flatten()
             .chain(&mut self.groups)
             .chain(&mut self.branches)
-            .chain(std::iter::once(&mut self.best.1));
+            .chain(self.threes.iter_mut().map(|(_, p)| p))
+            .chain(std::iter::once(&mut self.nothing));
         every.for_each(|p| *p /= total);
     }
 
     /// The sets that hold all but some of the belief, with their shares: at
     /// least `cover` of it, and few.
-    pub fn leading(&self, n: usize, cover: f64) -> Vec<(Set, f64)> {
+    pub fn leading(&self, lattice: &Lattice, nothing: bool, cover: f64) -> Vec<(Set, f64)> {
+        let priors = priors(&lattice.modes);
         let mut least = 3e-4;
         loop {
-            let held: f64 = self.sets.iter().filter(|p| **p >= least).sum();
-            if held >= cover || least < 1e-9 {
-                break;
+            let mut leading = Vec::new();
+            for (at, _) in self.threes.iter().filter(|(_, p)| *p >= least) {
+                self.each_of(*at, |set| {
+                    let likelihood = lattice.likelihood(kinds(lattice, set));
+                    let prior = prior(lattice, &priors, set, nothing);
+                    let p: f64 = prior.iter().zip(likelihood).map(|(p, l)| p * l).sum();
+                    if p >= least * self.total {
+                        leading.push((set, p / self.total));
+                    }
+                });
+            }
+            if leading.iter().map(|(_, p)| p).sum::<f64>() >= cover || least < 1e-9 {
+                return leading;
             }
             least /= 3.0;
         }
-        let mut leading = Vec::new();
-        let mut at = 0;
-        each_set(n, |set| {
-            if self.sets[at] >= least {
-                leading.push((set, self.sets[at]));
-            }
-            at += 1;
+    }
+
+    /// Every set of one member of each of these families.
+    fn each_of(&self, at: [usize; 3], mut each: impl FnMut(Set)) {
+        const NO: &[usize] = &[NONE];
+        let of = at.map(|f| match f {
+            0 => NO,
+            f => &self.families[f].modes[..],
         });
-        leading
+        let same = |x: usize, y: usize| at[x] == at[y] && at[x] > 0;
+        for (k, c) in of[2].iter().enumerate() {
+            let to = if same(1, 2) { k } else { of[1].len() };
+            for (j, b) in of[1][..to].iter().enumerate() {
+                let to = if same(0, 1) { j } else { of[0].len() };
+                for a in &of[0][..to] {
+                    let mut set = [*a, *b, *c];
+                    // In the lattice's order, the absent first.
+                    set.sort_unstable_by_key(|m| m.wrapping_add(1));
+                    each(set);
+                }
+            }
+        }
+    }
+
+    /// The likeliest hypothesis among these sets, and its probability.
+    pub fn best(&self, lattice: &Lattice, nothing: bool, sets: &[(Set, f64)]) -> (Hypothesis, f64) {
+        let priors = priors(&lattice.modes);
+        let mut best = ([NONE; 3], 0, -1.0);
+        for (set, _) in sets {
+            let likelihood = lattice.likelihood(kinds(lattice, *set));
+            let prior = prior(lattice, &priors, *set, nothing);
+            for (m, (p, l)) in prior.iter().zip(likelihood).enumerate() {
+                if p * l > best.2 {
+                    best = (*set, m, p * l);
+                }
+            }
+        }
+        (hypothesis(lattice, best.0, best.1), best.2 / self.total)
+    }
+}
+
+/// Factor on the product of the shares of modes of these groups.
+fn company_of(groups: [Option<Group>; 3], nothing: bool) -> f64 {
+    let faults = groups.iter().flatten().count();
+    let own = groups
+        .iter()
+        .flatten()
+        .filter(|g| **g == Group::Machine)
+        .count();
+    match faults {
+        0 if nothing => NOTHING,
+        0 => 0.0,
+        _ => company(faults, own),
     }
 }
 

@@ -4,7 +4,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::answer::Answer;
-use super::belief::{Belief, entropy_bits};
+use super::belief::{Belief, Suspect, entropy_bits};
 use super::check::{Access, Check};
 use super::cure::cure;
 use super::evidence::{Case, Evidence, Stage};
@@ -18,8 +18,13 @@ use crate::quantity::sort_by;
 
 /// A suspect this probable needs proving, not more searching.
 const SETTLED: f64 = 0.9;
+/// How often a check is worth doing in one visit, between corrections.
+const TAKES: usize = 3;
+/// Minutes of other work that one would rather do than touch anything, when
+/// what is wrong surely comes and goes: touching may chase it away.
+const UNTOUCHED: f64 = 8.0;
 /// A check that promises less than this many bits is not worth asking.
-const WORTH_ASKING: f64 = 0.02;
+const WORTH_ASKING: f64 = 0.01;
 /// When nothing is worth asking, a suspect this probable is put to the proof.
 const LIKELY: f64 = 0.5;
 /// How many other checks are offered beside the best.
@@ -50,6 +55,8 @@ pub enum Reason {
     },
     /// It can be seen only before anything is touched.
     BeforeTouching,
+    /// What it said fits nothing else, or all hangs on it: take it again.
+    TakeAgain,
     /// It takes little time where you stand.
     CheapHere,
     /// It tells enough to be worth the walk.
@@ -106,11 +113,30 @@ pub(crate) type Answers = Vec<(f64, [f64; 3])>;
 impl Tracer {
     /// The check with the best expected information per minute from where the
     /// mechanic stands; checks elsewhere are weighed as a trip of up to
-    /// three. Never suggests a check that was answered, or whose number was
-    /// read. Ends: each suggestion, once answered (also with
-    /// [`Answer::CouldNot`]), is not made again.
+    /// three. Goes on until a cause is proven ([`Tracer::proven`]) or nothing
+    /// is worth its minutes. A check that was answered is suggested again only
+    /// where a second reading is worth it, at most twice; one whose number was
+    /// read, or answered with [`Answer::CouldNot`], never. So it ends.
     pub fn advise(&self, at: Place) -> Advice {
         Desk::new(self, at).advice()
+    }
+
+    /// What each check that makes sense now would promise, in the order of
+    /// the list; [`Tracer::advise`] chooses among these.
+    pub fn promises(&self, at: Place) -> Vec<Suggestion> {
+        let desk = Desk::new(self, at);
+        let looked = desk.looked();
+        let open = self.open_checks().into_iter();
+        open.chain(self.answered_checks())
+            .filter(|c| desk.sensible(*c, looked))
+            .map(|c| desk.promise(c).suggestion)
+            .collect()
+    }
+
+    /// Chance of each answer of a check done now, over all that is believed.
+    pub fn chances(&self, check: Check) -> [f64; 3] {
+        let answers = self.answers_at(check);
+        std::array::from_fn(|a| answers.iter().map(|(p, c)| p * c[a]).sum())
     }
 
     /// Minutes `check` takes once there, opening what is not open yet.
@@ -143,22 +169,35 @@ impl Tracer {
             .collect()
     }
 
+    /// The checks that were answered, and may be done again.
+    fn answered_checks(&self) -> Vec<Check> {
+        let again = |c: &Check| {
+            let mut takes = 0;
+            for e in self.since().iter().filter(|e| e.check == *c) {
+                // What can't be done now is not asked for again.
+                takes += if e.answer == Answer::CouldNot {
+                    TAKES
+                } else {
+                    1
+                };
+            }
+            (1..TAKES).contains(&takes) && c.may_differ()
+        };
+        self.checks.iter().copied().filter(again).collect()
+    }
+
+    /// What was answered since the last correction: after one a check may be
+    /// done as if for the first time.
+    fn since(&self) -> &[Evidence] {
+        let after = self.case.corrections.iter().map(|c| c.after);
+        let last = after.max().unwrap_or(0);
+        self.case.evidence.get(last..).unwrap_or_default()
+    }
+
     fn unasked(&self, check: Check) -> bool {
-        // After a correction a check may be done again.
-        let last = self
-            .case
-            .corrections
-            .iter()
-            .map(|c| c.after)
-            .max()
-            .unwrap_or(0);
-        let asked = self
-            .case
-            .evidence
-            .iter()
-            .skip(last)
-            .any(|e| e.check == check);
-        let read = last == 0 && self.case.observed.outranks(check, &self.plant);
+        let asked = self.since().iter().any(|e| e.check == check);
+        let read =
+            self.case.corrections.is_empty() && self.case.observed.outranks(check, &self.plant);
         !asked && !read
     }
 
@@ -191,6 +230,10 @@ struct Desk<'a> {
     lead: Vec<usize>,
     causes: usize,
     entropy: f64,
+    /// Nothing has been touched yet.
+    untouched: bool,
+    /// Part of the suspicion that is of what comes and goes.
+    comes_and_goes: f64,
 }
 
 /// What a check promises.
@@ -203,7 +246,7 @@ impl<'a> Desk<'a> {
     fn new(tracer: &'a Tracer, at: Place) -> Self {
         let belief = tracer.belief();
         let mut stages: Vec<Stage> = Vec::new();
-        for check in tracer.open_checks() {
+        for check in tracer.checks.iter().copied() {
             let stage = tracer.stage(check);
             if !stages.contains(&stage) {
                 stages.push(stage);
@@ -238,7 +281,10 @@ impl<'a> Desk<'a> {
         for (c, (_, p)) in lead.iter().zip(&tracer.leading) {
             share[*c] += p / total;
         }
+        let sum = |of: fn(&Suspect) -> f64| belief.suspects.iter().map(of).sum::<f64>();
         Self {
+            untouched: tracer.case.evidence.iter().all(|e| !e.check.disturbs()),
+            comes_and_goes: sum(|s| s.intermittent) / sum(|s| s.probability).max(1e-9),
             entropy: entropy_bits(&share),
             tracer,
             belief,
@@ -259,8 +305,10 @@ impl<'a> Desk<'a> {
             .filter(|c| !looked && self.sensible(**c, true) && !self.sensible(**c, false))
             .map(|c| self.promise(*c))
             .collect();
+        let answered = self.tracer.answered_checks();
         let mut found: Vec<Promise> = open
             .iter()
+            .chain(&answered)
             .filter(|c| self.sensible(**c, looked))
             .map(|c| self.promise(*c))
             .collect();
@@ -283,7 +331,8 @@ impl<'a> Desk<'a> {
         sort_by(&mut rated, |a, b| b.0.total_cmp(&a.0));
         let mut ranked: Vec<Suggestion> = rated.into_iter().map(|(_, s)| s).collect();
         let best = match settled {
-            Some(_) => self.proof(SETTLED),
+            Some(mode) if self.proven(mode) => self.refill(mode),
+            Some(_) => self.proof(SETTLED).or_else(|| ranked.first().copied()),
             None => ranked.first().copied().or_else(|| self.proof(LIKELY)),
         };
         ranked.retain(|s| best.is_none_or(|b| b.check != s.check));
@@ -295,17 +344,33 @@ impl<'a> Desk<'a> {
         }
     }
 
-    /// The next unasked proof of any suspect at least this probable.
+    fn proven(&self, mode: Mode) -> bool {
+        self.tracer.is_proven(self.belief.suspects.first(), mode)
+    }
+
+    /// The refill test, where it has still to prove that this is all.
+    fn refill(&self, mode: Mode) -> Option<Suggestion> {
+        let check = Check::RefillTest;
+        let wanted = cure(mode).refill && self.tracer.unasked(check);
+        (wanted && self.tracer.checks.contains(&check)).then(|| Suggestion {
+            why: Reason::ProvesIt { mode },
+            ..self.promise(check).suggestion
+        })
+    }
+
+    /// The next unasked check that confirms any suspect this probable.
     fn proof(&self, probable: f64) -> Option<Suggestion> {
         let sure = self
             .belief
             .suspects
             .iter()
             .filter(|s| s.probability >= probable);
-        let mut proofs = sure.flat_map(|s| cure(s.mode).proof().map(|c| (s.mode, c)));
+        let mut proofs = sure.flat_map(|s| {
+            let confirm = cure(s.mode).confirm.iter();
+            confirm.map(|c| (s.mode, *c))
+        });
         let here = |c: &Check| self.tracer.checks.contains(c) && self.tracer.unasked(*c);
-        let (mode, check) = proofs
-            .find(|(_, c)| here(c) && (*c == Check::RefillTest || self.sensible(*c, true)))?;
+        let (mode, check) = proofs.find(|(_, c)| here(c) && self.sensible(*c, true))?;
         Some(Suggestion {
             why: Reason::ProvesIt { mode },
             ..self.promise(check).suggestion
@@ -404,7 +469,10 @@ impl<'a> Desk<'a> {
         let minutes = self.tracer.minutes(check);
         let walk_minutes = self.at.walk_minutes(check.place());
         let why = self.reason(check, &answers, walk_minutes);
-        let danger: f64 = check.cautions().iter().map(|c| c.reluctance()).sum();
+        let mut danger: f64 = check.cautions().iter().map(|c| c.reluctance()).sum();
+        if check.disturbs() && self.untouched {
+            danger += UNTOUCHED * self.comes_and_goes;
+        }
         Promise {
             cost: minutes + walk_minutes + danger,
             suggestion: Suggestion {
@@ -428,7 +496,9 @@ impl<'a> Desk<'a> {
             .map(|(x, y)| (x - y).abs())
             .sum::<f64>()
             / 2.0;
-        if check.is_look() && self.tracer.stage(check) == Stage::AsFound {
+        if !self.tracer.unasked(check) {
+            Reason::TakeAgain
+        } else if check.is_look() && self.tracer.stage(check) == Stage::AsFound {
             Reason::BeforeTouching
         } else if a.probability >= 0.5 && apart > 0.3 {
             Reason::ConfirmsTop { mode: a.mode }

@@ -15,9 +15,11 @@ use super::world::Worlds;
 use crate::quantity::sort_by;
 
 /// Evidence counts as contradicted where a state of the world gives it less
-/// than this part of what the best state would, and such states hold most of
-/// the belief.
+/// than this part of what the best state would, and such states hold this
+/// much of the belief: a rare cause that it points to, alone and first but not
+/// yet sure, is no contradiction.
 const CONTRADICTED: f64 = 0.06;
+const AGAINST: f64 = 0.75;
 
 /// Share of the belief that choosing a check looks at. The belief itself is
 /// over all hypotheses.
@@ -62,7 +64,7 @@ impl Tracer {
         let nothing =
             case.observed.allows_nothing(plant) && case.evidence.iter().all(allows_nothing);
         let mass = Mass::over(&lattice, nothing);
-        let leading = mass.leading(modes.len(), COVER);
+        let leading = mass.leading(&lattice, nothing, COVER);
         Self {
             plant: *plant,
             case: case.clone(),
@@ -117,10 +119,9 @@ impl Tracer {
             suspects,
             groups,
             branches,
-            nothing: self.mass.sets[0],
-            best: self.mass.best,
+            nothing: self.mass.nothing,
+            best: self.mass.best(&self.lattice, self.nothing, &self.leading),
             contradictions: self.contradictions(),
-            entropy: super::belief::entropy_bits(&self.mass.sets),
         }
     }
 
@@ -132,7 +133,7 @@ impl Tracer {
             if let Source::Evidence(i) = heard.source {
                 let worlds = worlds[heard.epoch]
                     .get_or_insert_with(|| Worlds::at(self, &self.ear.epochs[heard.epoch]));
-                if worlds.against(self, piece, CONTRADICTED * heard.best()) >= 0.5 {
+                if worlds.against(self, piece, CONTRADICTED * heard.best()) >= AGAINST {
                     found.push(i);
                 }
             }

@@ -3,7 +3,7 @@
 //! and for pointing at contradictions.
 
 use super::check::Check;
-use super::heard::{Epoch, by_basin, chances};
+use super::heard::{Epoch, again, by_basin, chances, said_before};
 use super::hypothesis::FLICKER;
 use super::mass::{Set, kinds, prior, priors};
 use super::mode::Mode;
@@ -119,9 +119,12 @@ impl Worlds {
         let Some(sheet) = sheet::of(check) else {
             return Vec::new();
         };
+        let case = &tracer.case;
+        let last = case.evidence.len();
+        let before = said_before(case, last, check, &self.epoch, &tracer.plant);
         let columns: [_; 3] = std::array::from_fn(|column| {
             by_basin(sheet, self.epoch.stage, |effect, low| {
-                chances(sheet, &tracer.plant, effect, low)[column]
+                again(chances(sheet, &tracer.plant, effect, low), before)[column]
             })
         });
         let each = |(set, _, acting): &(Set, f64, Acting)| {
@@ -152,18 +155,14 @@ fn acting(tracer: &Tracer, priors: &[[f64; 2]], set: Set, moment: &Epoch) -> Act
     let mut told = lattice.level(of);
     let mut here = None;
     for (epoch, known) in tracer.ear.epochs.iter().enumerate() {
-        let (table, scale) = lattice.table(&tracer.ear, None, epoch, of);
+        let heard = lattice.told(&tracer.ear, None, epoch, of);
         if known == moment {
-            here = Some((table, epoch));
-        } else if let Some(table) = &table {
-            for (t, m) in told.iter_mut().zip(lattice.manners(table, epoch, of)) {
-                t[0] *= m[0];
-                t[1] *= m[1];
-            }
+            here = Some(heard);
+            continue;
         }
-        for t in &mut told {
-            t[0] *= scale[0];
-            t[1] *= scale[1];
+        for (t, m) in told.iter_mut().zip(lattice.manners(&heard, epoch, of)) {
+            t[0] *= m[0];
+            t[1] *= m[1];
         }
     }
     let axes = set.map(|m| Axis::of(tracer, m, moment));
@@ -179,10 +178,11 @@ fn acting(tracer: &Tracer, priors: &[[f64; 2]], set: Set, moment: &Epoch) -> Act
             condition[1] += share * told[1];
         }
     }
-    if let Some((Some(table), _)) = here {
-        for (c, t) in conditions.iter_mut().zip(&table) {
-            c[0] *= t[0];
-            c[1] *= t[1];
+    if let Some(heard) = here {
+        for (c, condition) in conditions.iter_mut().enumerate() {
+            let told = heard.at(c);
+            condition[0] *= told[0];
+            condition[1] *= told[1];
         }
     }
     let mut acting = [[0.0; 2]; 8];

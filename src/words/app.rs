@@ -5,7 +5,9 @@ use uom::si::ratio::ratio;
 use super::{Phrase, ReportPhrase, Tongue, Words, en};
 use crate::physics::water::{Evaporation, EvaporationMethod, EvaporationWarning};
 use crate::quantity::{System, Value, show};
-use crate::record::{Figures, Lack, LeavingItem, LeavingState, Way, What};
+use crate::record::{
+    ACCEPTED, Figures, Fouling, Lack, LeavingItem, LeavingState, Machine, Way, What,
+};
 use crate::trace::{Branch, Suspect};
 
 impl Words {
@@ -71,6 +73,51 @@ impl Words {
     pub fn machines(self, n: usize) -> String {
         match self.0 {
             Tongue::English => format!("{n} machine{}", if n == 1 { "" } else { "s" }),
+        }
+    }
+
+    /// "Since last time, 81 days ago".
+    pub fn last_time(self, days: i64) -> String {
+        match (self.0, days) {
+            (Tongue::English, 0) => "Last time, today".to_owned(),
+            (Tongue::English, 1) => "Last time, yesterday".to_owned(),
+            (Tongue::English, n) => format!("Last time, {n} days ago"),
+        }
+    }
+
+    /// A length of time in the words of a calendar.
+    pub fn about_days(self, days: f64) -> String {
+        match self.0 {
+            Tongue::English if days < 21.0 => format!("about {days:.0} days"),
+            Tongue::English if days < 120.0 => format!("about {:.0} weeks", days / 7.0),
+            Tongue::English => format!("about {:.0} months", days / 30.44),
+        }
+    }
+
+    /// What a cleaning interval stands on, and how far it may be off.
+    pub fn cleaning_interval(self, f: &Fouling) -> String {
+        let (short, _, long) = f.clean_after_days;
+        let (low, middle, high) = f.per_year;
+        match self.0 {
+            Tongue::English => format!(
+                "Clean the probe after this long and the chance that it fouls before is {:.0} %. \
+                 {} foul{} in {:.1} years watched: {middle:.1} a year, with 90 % between {low:.1} \
+                 and {high:.1}; the interval then lies between {} and {}.",
+                100.0 * ACCEPTED,
+                f.fouls,
+                if f.fouls == 1 { "" } else { "s" },
+                f.years,
+                self.about_days(short),
+                self.about_days(long),
+            ),
+        }
+    }
+
+    /// A machine with its refrigerant, where that is known.
+    pub fn machine_line(self, machine: &Machine) -> String {
+        match machine.refrigerant {
+            Some(fluid) => format!("{} · {}", machine.name, fluid.designation()),
+            None => machine.name.clone(),
         }
     }
 

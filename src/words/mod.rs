@@ -14,6 +14,7 @@ mod quantity;
 mod refill;
 mod report;
 mod trace;
+mod trace_face;
 mod working;
 
 pub use en::app::Phrase;

@@ -2,8 +2,10 @@
 
 use super::{Tongue, Words, en};
 use crate::quantity::{Length, System, Time, Value, VolumeRate, show};
+use crate::record::Gap;
 use crate::refill::{
-    Caution, DrawBasis, ExpectedMark, Finding, Limit, Missing, NextReading, Phase, Verdict,
+    Caution, DrawBasis, ExpectedMark, Finding, Limit, Missing, NextReading, Phase, ScaleKind, Span,
+    Verdict,
 };
 use uom::si::time::minute;
 
@@ -67,6 +69,12 @@ impl Words {
         }
     }
 
+    /// A time between two events, with what a thumb or a reading leaves open.
+    pub fn span(self, span: &Span) -> String {
+        let half = (span.high_s - span.value_s).ceil();
+        format!("{} ± {half} s", self.test_clock(span.value_s))
+    }
+
     /// What goes on being lost while the basin fills.
     pub fn losses_while_testing(self, losses: &str) -> String {
         match self.0 {
@@ -76,11 +84,115 @@ impl Words {
         }
     }
 
+    /// How long the fill should take.
+    pub fn fill_takes(self, least: f64, most: f64) -> String {
+        let (least, most) = (minutes(least), minutes(most));
+        match self.0 {
+            Tongue::English => format!("{least} to {most} for the fill."),
+        }
+    }
+
+    /// How long a fill may take that still passes.
+    pub fn fill_at_most(self, most: f64) -> String {
+        let most = minutes(most);
+        match self.0 {
+            Tongue::English => {
+                format!("A fill of up to {most} still covers the need with a quarter to spare.")
+            }
+        }
+    }
+
+    /// How long until the pump inlet is at risk when no water comes.
+    pub fn minutes_to_limit(self, left: f64) -> String {
+        let left = minutes(left);
+        match self.0 {
+            Tongue::English => {
+                format!("Pump inlet. If no water comes, the losses take {left} to get there.")
+            }
+        }
+    }
+
     /// How long the drawdown would take by the losses alone.
     pub fn minutes_if_drain_shut(self, minutes: f64) -> String {
-        let time = show(Value::duration(minutes_as_time(minutes)), System::Us);
+        let time = self::minutes(minutes);
         match self.0 {
             Tongue::English => format!("Without the drain, the losses alone take {time}."),
+        }
+    }
+
+    /// When the next machine may be started.
+    pub fn start_in(self, machine: &str, seconds: f64) -> String {
+        let time = self.test_clock(seconds);
+        match self.0 {
+            Tongue::English => format!("{machine} in {time}"),
+        }
+    }
+
+    /// The next machine may be started.
+    pub fn start_now(self, machine: &str) -> String {
+        match self.0 {
+            Tongue::English => format!("{machine} now"),
+        }
+    }
+
+    /// The button that notes a start.
+    pub fn machine_started(self, machine: &str) -> String {
+        match self.0 {
+            Tongue::English => format!("{machine} started"),
+        }
+    }
+
+    /// Where the loop settles.
+    pub fn settles_at(self, temperature: &str) -> String {
+        match self.0 {
+            Tongue::English => format!(
+                "With the machines noted as running it settles near {temperature}. Line: expected, \
+                 within 30 % of the way still to go."
+            ),
+        }
+    }
+
+    /// A mark was just taken back.
+    pub fn taken_back(self, mark: &str) -> String {
+        match self.0 {
+            Tongue::English => format!("Taken back: {mark}"),
+        }
+    }
+
+    /// A mark that was moved: when it was tapped, and by how much it moved.
+    pub fn mark_moved(self, tapped_s: f64, by_s: f64) -> String {
+        let step = self.seconds_step(by_s);
+        match self.0 {
+            Tongue::English => format!("tapped {}, moved {step}", self.test_clock(tapped_s)),
+        }
+    }
+
+    /// A step in time with its sign, such as "−10 s".
+    pub fn seconds_step(self, by_s: f64) -> String {
+        let sign = if by_s < 0.0 { "−" } else { "+" };
+        format!("{sign}{} s", by_s.abs().round())
+    }
+
+    /// A level as it was typed.
+    pub fn as_typed(self, typed: &str) -> String {
+        match self.0 {
+            Tongue::English => format!("typed {typed}"),
+        }
+    }
+
+    /// What the basin's own scale shows.
+    pub fn on_scale(self, kind: ScaleKind, shows: f64) -> String {
+        match (self.0, kind) {
+            (Tongue::English, ScaleKind::WallMarks) => format!("mark {shows:.1}"),
+            (Tongue::English, _) => format!("{:.0} mm", 1000.0 * shows),
+        }
+    }
+
+    /// A stretch in which the phone did not watch.
+    pub fn refill_gap(self, gap: &Gap) -> String {
+        let (from, to) = (self.test_clock(gap.from_s), self.test_clock(gap.to_s));
+        match self.0 {
+            Tongue::English => en::refill::gap(gap.why, &from, &to, self),
         }
     }
 
@@ -89,7 +201,11 @@ impl Words {
         let moved = self.test_clock(seconds.abs());
         match self.0 {
             Tongue::English => {
-                format!("The phone's clock was moved by {moved} during this test.")
+                let way = if seconds < 0.0 { "back" } else { "on" };
+                format!(
+                    "The phone's clock was set {way} by {moved} during this test. \
+                     The test's own clock was not."
+                )
             }
         }
     }
@@ -157,6 +273,10 @@ impl Words {
             Tongue::English => en::refill::basis(basis),
         }
     }
+}
+
+fn minutes(minutes: f64) -> String {
+    show(Value::duration(minutes_as_time(minutes)), System::Us).to_string()
 }
 
 fn minutes_as_time(minutes: f64) -> Time {

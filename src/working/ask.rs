@@ -1,7 +1,7 @@
 //! What a working asks for.
 
 use crate::physics::refrigerant::Refrigerant;
-use crate::quantity::{Bounds, Kind, System, Unit, Value, show, show_with};
+use crate::quantity::{Bounds, Kind, System, Unit, Value, as_typed};
 
 macro_rules! asks {
     ($($(#[$doc:meta])* $ask:ident,)+) => {
@@ -64,6 +64,8 @@ asks! {
     BasinLength,
     /// Basin width.
     BasinWidth,
+    /// How much the floor falls along its length.
+    FloorFall,
     /// Basin depth from the lip.
     BasinDepth,
     /// Level below the lip now.
@@ -156,6 +158,24 @@ asks! {
     SolenoidCv,
     /// Fill flow as measured.
     FillMeasured,
+    /// Pressure before a valve, gauge.
+    ValveBefore,
+    /// Pressure behind a valve, gauge.
+    ValveBehind,
+    /// Cv of a valve.
+    ValveCv,
+    /// Liquid pressure recovery factor of a valve.
+    ValveRecovery,
+    /// Flow a valve is wanted for.
+    FlowWanted,
+    /// Bore of the pump inlet.
+    InletBore,
+    /// Top of the pump inlet below the lip.
+    InletDepth,
+    /// Water entering the condenser.
+    CondenserEntering,
+    /// Part of a condenser's resistance that lies on the water side.
+    WaterSide,
     /// Level at which drawing down begins.
     LevelFrom,
     /// Level to draw down to.
@@ -206,7 +226,7 @@ pub enum Answer {
 pub enum Choice {
     /// A refrigerant: places in [`Refrigerant::ALL`].
     Fluid,
-    /// 0 rectangular, 1 round.
+    /// 0 rectangular, 1 round, 2 rectangular with a floor that falls.
     BasinShape,
     /// 0 volts, 1 volts at low impedance, 2 clamp, 3 ohms.
     Meter,
@@ -225,8 +245,8 @@ impl Choice {
     pub fn len(self) -> usize {
         match self {
             Choice::Fluid => Refrigerant::ALL.len(),
-            Choice::BasinShape | Choice::YesNo | Choice::Feed => 2,
-            Choice::RodShape => 3,
+            Choice::YesNo | Choice::Feed => 2,
+            Choice::BasinShape | Choice::RodShape => 3,
             Choice::Meter => 4,
             Choice::Point => super::circuit::POINTS.len(),
         }
@@ -258,10 +278,17 @@ impl Ask {
             Ask::Backflow => number(GaugePressure, 0.0, 100.0, Psig),
             Ask::Lift => number(Length, -300.0, 300.0, Foot),
             Ask::PipeLength => number(Length, 0.0, 3_000.0, Foot),
-            Ask::PipeBore | Ask::DrainBore | Ask::OverflowBore => number(Level, 0.1, 24.0, Inch),
+            Ask::PipeBore | Ask::DrainBore | Ask::OverflowBore | Ask::InletBore => {
+                number(Level, 0.1, 24.0, Inch)
+            }
             Ask::PipeFittings => number(Number, 0.0, 1_000.0, One),
-            Ask::StrainerCv | Ask::SolenoidCv => number(Number, 0.01, 5_000.0, One),
-            Ask::FillMeasured | Ask::RunningFlow => number(Flow, 0.001, 2_000.0, GallonPerMinute),
+            Ask::ValveBefore | Ask::ValveBehind => number(GaugePressure, 0.0, 290.0, Psig),
+            Ask::ValveRecovery => number(Number, 0.3, 1.0, One),
+            Ask::WaterSide => number(Ratio, 0.0, 100.0, Percent),
+            Ask::StrainerCv | Ask::SolenoidCv | Ask::ValveCv => number(Number, 0.01, 5_000.0, One),
+            Ask::FillMeasured | Ask::RunningFlow | Ask::FlowWanted => {
+                number(Flow, 0.001, 2_000.0, GallonPerMinute)
+            }
             Ask::FillRunning => number(Flow, 0.0, 2_000.0, GallonPerMinute),
             Ask::LevelFrom | Ask::LevelTo => number(Level, 0.0, 144.0, Inch),
             Ask::RimRoom => number(Level, 0.1, 48.0, Inch),
@@ -299,6 +326,7 @@ impl Ask {
             | Ask::DesignHot
             | Ask::DesignCold
             | Ask::CondenserLeaving
+            | Ask::CondenserEntering
             | Ask::LoopNow
             | Ask::LoopThen => number(Temperature, 32.0, 140.0, Fahrenheit),
             Ask::Flow | Ask::DesignFlow => number(Flow, 0.5, 20_000.0, GallonPerMinute),
@@ -310,7 +338,9 @@ impl Ask {
             }
             Ask::DriftPart => number(Ratio, 0.0, 1.0, Percent),
             Ask::BasinLength | Ask::BasinWidth => number(Length, 0.5, 100.0, Foot),
-            Ask::BasinDepth | Ask::LevelNow | Ask::LevelThen => number(Level, 0.0, 144.0, Inch),
+            Ask::BasinDepth | Ask::FloorFall | Ask::LevelNow | Ask::LevelThen | Ask::InletDepth => {
+                number(Level, 0.0, 144.0, Inch)
+            }
             Ask::Loss => number(Flow, 0.001, 1_000.0, GallonPerMinute),
             Ask::Head | Ask::CutOut => number(GaugePressure, -14.0, 800.0, Psig),
             Ask::Heat => number(Heat, 1.0, 1e8, BtuPerHour),
@@ -346,6 +376,11 @@ impl Ask {
             Ask::Backflow => 50e3,
             Ask::StrainerCv => 16.0,
             Ask::SolenoidCv => 11.0,
+            // A globe-pattern valve; half of the resistance on the water side
+            // (both common practice, no source).
+            Ask::ValveRecovery => 0.85,
+            Ask::WaterSide => 0.5,
+            Ask::ValveBehind => 0.0,
             Ask::RimRoom => 0.05,
             Ask::WaterPrice => 12.0,
             // 10 F each: a packaged condenser at its usual flow (from memory).
@@ -379,18 +414,7 @@ impl Ask {
     /// bare number there.
     pub fn typed(self, system: System, value: Value) -> (String, Unit) {
         let unit = self.unit(system, value.kind);
-        let shown = match unit == system.unit_for(value.kind) {
-            true => show(value, system),
-            false => show_with(value, unit, 2),
-        };
-        // Feet and inches, and kilohms, carry their unit with the number.
-        let bare = shown.unit == unit.symbol() && !shown.number.contains(char::is_whitespace);
-        let text = match bare {
-            _ if value.si == 0.0 && value.kind == Kind::Length => "0".to_owned(),
-            true => shown.number.replace(',', ""),
-            false => shown.to_string(),
-        };
-        (text.replace('\u{a0}', " "), unit)
+        (as_typed(value, unit, system), unit)
     }
 
     /// Its bit in a set of inputs.

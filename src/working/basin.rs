@@ -17,6 +17,7 @@ pub(super) const SHEET: Sheet = Sheet {
         Ask::BasinShape,
         Ask::BasinLength,
         Ask::BasinWidth,
+        Ask::FloorFall,
         Ask::BasinDepth,
         Ask::LevelNow,
         Ask::LevelThen,
@@ -54,15 +55,30 @@ pub(super) const SHEET: Sheet = Sheet {
             then: g.si(Ask::LevelThen),
         })
     },
-    shows: |g, ask| ask != Ask::BasinWidth || g.chosen(Ask::BasinShape) == 0,
+    shows,
     cautions: |_| vec![Say::Roof],
     ..Sheet::PLAIN
 };
+
+/// A side only where the shape has it.
+pub(super) fn shows(given: &Given, ask: Ask) -> bool {
+    match ask {
+        Ask::BasinWidth => given.chosen(Ask::BasinShape) != 1,
+        Ask::FloorFall => given.chosen(Ask::BasinShape) == 2,
+        _ => true,
+    }
+}
 
 /// The basin's own inputs and these.
 pub(super) fn needs(given: &Given, more: &[Ask]) -> Result<(), Fault> {
     let sides: &[Ask] = match given.chosen(Ask::BasinShape) {
         1 => &[Ask::BasinLength, Ask::BasinDepth],
+        2 => &[
+            Ask::BasinLength,
+            Ask::BasinWidth,
+            Ask::FloorFall,
+            Ask::BasinDepth,
+        ],
         _ => &[Ask::BasinLength, Ask::BasinWidth, Ask::BasinDepth],
     };
     given.need(&[sides, more].concat())
@@ -70,15 +86,27 @@ pub(super) fn needs(given: &Given, more: &[Ask]) -> Result<(), Fault> {
 
 pub(super) fn basin(given: &Given) -> Result<Basin, Fault> {
     let length = given.length(Ask::BasinLength)?;
+    let depth = given.level(Ask::BasinDepth)?;
     Ok(Basin {
         plan: match given.chosen(Ask::BasinShape) {
             1 => Plan::Round { diameter: length },
+            2 => {
+                let fall = given.level(Ask::FloorFall)?;
+                if fall > depth {
+                    return Err(Fault::Order(Ask::BasinDepth, Ask::FloorFall));
+                }
+                Plan::SlopedFloor {
+                    length,
+                    width: given.length(Ask::BasinWidth)?,
+                    fall,
+                }
+            }
             _ => Plan::Rectangular {
                 length,
                 width: given.length(Ask::BasinWidth)?,
             },
         },
-        depth: given.level(Ask::BasinDepth)?,
+        depth,
     })
 }
 

@@ -2,7 +2,7 @@
 
 use uom::si::ratio::ratio;
 
-use super::basin::{basin, needs};
+use super::basin::{basin, needs, shows};
 use super::given::{Fault, Given};
 use super::say::Say;
 use super::{Ask, Sheet};
@@ -16,6 +16,7 @@ pub(super) const SHEET: Sheet = Sheet {
         Ask::BasinShape,
         Ask::BasinLength,
         Ask::BasinWidth,
+        Ask::FloorFall,
         Ask::BasinDepth,
         Ask::LevelFrom,
         Ask::LevelTo,
@@ -58,7 +59,7 @@ pub(super) const SHEET: Sheet = Sheet {
             }))
         }),
     ],
-    shows: |g, ask| ask != Ask::BasinWidth || g.chosen(Ask::BasinShape) == 0,
+    shows,
     cautions: |_| vec![Say::Drawdown],
     ..Sheet::PLAIN
 };

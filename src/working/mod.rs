@@ -12,6 +12,8 @@ mod drain;
 mod electrode;
 mod fill;
 mod given;
+mod inlet;
+mod low_flow;
 mod overflow;
 mod plot;
 mod predict;
@@ -20,6 +22,7 @@ mod say;
 mod scale;
 mod tower;
 mod trip;
+mod valve;
 mod warm_up;
 mod water;
 
@@ -55,6 +58,12 @@ pub enum Working {
     Electrode,
     /// What the fill line brings.
     Fill,
+    /// What one valve passes, and the valve a flow needs.
+    Valve,
+    /// How much water must stand over the pump inlet.
+    Inlet,
+    /// A condenser with less water than usual.
+    LowFlow,
     /// How long drawing down and refilling take.
     Drain,
     /// Whether the overflow holds, and what running water costs.
@@ -93,16 +102,19 @@ impl Sheet {
 
 impl Working {
     /// Every working, in the order a list shows them.
-    pub const ALL: [Working; 15] = [
+    pub const ALL: [Working; 18] = [
         Working::Head,
+        Working::LowFlow,
         Working::Tower,
         Working::TowerIf,
         Working::Air,
         Working::Water,
         Working::Scale,
         Working::Basin,
+        Working::Inlet,
         Working::Drain,
         Working::Fill,
+        Working::Valve,
         Working::Overflow,
         Working::Circuit,
         Working::Electrode,
@@ -123,6 +135,9 @@ impl Working {
             Working::Circuit => &circuit::SHEET,
             Working::Electrode => &electrode::SHEET,
             Working::Fill => &fill::SHEET,
+            Working::Valve => &valve::SHEET,
+            Working::Inlet => &inlet::SHEET,
+            Working::LowFlow => &low_flow::SHEET,
             Working::Drain => &drain::SHEET,
             Working::Overflow => &overflow::SHEET,
             Working::Scale => &scale::SHEET,
@@ -196,6 +211,7 @@ mod tests {
             Ask::MakeupConductivity => 0.03,
             Ask::BasinLength => 3.0,
             Ask::BasinWidth => 2.0,
+            Ask::FloorFall => 0.05,
             Ask::BasinDepth => 0.4,
             Ask::LevelNow => 0.1,
             Ask::LevelThen => 0.3,
@@ -225,6 +241,13 @@ mod tests {
             Ask::MachineHeat => 40e3,
             Ask::Machines => 6.0,
             Ask::TripWater => f(125.0),
+            Ask::CondenserEntering => f(85.0),
+            Ask::ValveBefore => 350e3,
+            Ask::ValveBehind => 0.0,
+            Ask::ValveCv => 11.0,
+            Ask::FlowWanted => 1e-3,
+            Ask::InletBore => 0.1,
+            Ask::InletDepth => 0.35,
             other => panic!("no usual answer to {other:?}"),
         })
     }

@@ -70,6 +70,16 @@ pub enum Say {
     Cycles(Cause),
     /// Whether a servo valve opens on its pressure drop.
     Servo(ServoOpening),
+    /// The valve chokes: less pressure behind it brings no more.
+    Choked,
+    /// The pump inlet may draw air at this level.
+    InletDrawsAir,
+    /// Enough water stands over the pump inlet.
+    InletHolds,
+    /// The machine trips with this little water.
+    TripsAtThatFlow,
+    /// Starting machines and pumps again.
+    Starting,
     /// The overflow carries the flow below the rim.
     OverflowHolds,
     /// It does not.

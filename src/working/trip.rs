@@ -3,6 +3,7 @@
 use uom::si::specific_heat_capacity::joule_per_kilogram_kelvin;
 
 use super::given::{Fault, Given};
+use super::say::Say;
 use super::{Ask, Sheet};
 use crate::physics::basis::{Figure, LoopHeatFigure};
 use crate::physics::heat;
@@ -97,6 +98,7 @@ pub(super) const RESTART: Sheet = Sheet {
             Ok(Value::temperature(recovery.settles()?))
         }),
     ],
+    cautions: |_| vec![Say::Starting],
     ..Sheet::PLAIN
 };
 

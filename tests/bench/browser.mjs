@@ -15,7 +15,10 @@ export async function says(child, pattern) {
   throw new Error(`${child.spawnfile} ended without saying ${pattern}`);
 }
 
-/** Opens `url`; answers the browser's version, `run(script)` and `close()`. */
+/**
+ * Opens `url`; answers the browser's version, `run(script)`, `later(script, ...args)` whose script
+ * answers through its last argument, `cdp(command, params)`, `goto(url)` and `close()`.
+ */
 export async function openPage(url) {
   const driver = spawn('chromedriver', ['--port=0'], { stdio: ['ignore', 'pipe', 'inherit'] });
   const profile = mkdtempSync(join(tmpdir(), 'coldsump-bench-'));
@@ -57,7 +60,10 @@ export async function openPage(url) {
     const { browserName, browserVersion } = begun.capabilities;
     await ask('POST', `${session}/url`, { url });
     const run = (script) => ask('POST', `${session}/execute/sync`, { script, args: [] });
-    return { version: `${browserName} ${browserVersion}`, run, close };
+    const later = (script, ...args) => ask('POST', `${session}/execute/async`, { script, args });
+    const cdp = (cmd, params) => ask('POST', `${session}/goog/cdp/execute`, { cmd, params });
+    const goto = (where) => ask('POST', `${session}/url`, { url: where });
+    return { version: `${browserName} ${browserVersion}`, run, later, cdp, goto, close };
   } catch (error) {
     await close();
     throw error;

@@ -1,6 +1,9 @@
 //! Written calls against the trace: the true cause ends first, or the check
 //! that the advice asks for next brings it there.
 
+mod outside;
+mod table;
+
 use std::collections::HashMap;
 
 use coldsump::trace::{
@@ -112,4 +115,55 @@ fn the_true_cause_ends_first_or_the_next_check_brings_it_there() {
         wrong.len(),
         wrong.join("\n")
     );
+}
+
+/// Calls that fit together flag nothing: each reading is what the true cause
+/// shows. Of two faults at once the second may well be called a misreading
+/// until it is seen again.
+#[test]
+fn a_coherent_call_is_not_called_contradictory() {
+    let mut wrong = Vec::new();
+    for call in calls().into_iter().filter(|c| c.truth.len() == 1) {
+        let belief = Tracer::new(&call.plant, &Case::of(&call.evidence)).belief();
+        for i in &belief.contradictions {
+            let first: Vec<_> = belief
+                .suspects
+                .iter()
+                .take(3)
+                .map(|s| (s.mode, s.probability))
+                .collect();
+            wrong.push(format!("{}: {:?} {first:?}", call.told, call.evidence[*i]));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// One reading turned into its opposite, over evidence that settles the cause:
+/// it is pointed at, and the advice can ask for it again.
+#[test]
+fn a_reading_that_fits_nothing_else_is_pointed_at() {
+    let said = |c: Check, a: Answer, s| Evidence::said(c, a, s);
+    let (found, testing) = (Stage::AsFound, Stage::Testing);
+    // A shut hand valve never comes and goes: full flow past it is a misreading.
+    let mut evidence = vec![
+        said(Check::MachinesOut, Answer::ThreeOrMore, found),
+        said(Check::BasinOnArrival, Answer::BasinLow, found),
+        said(Check::CallAsFound, Answer::Calls, found),
+        said(Check::CoilPull, Answer::Pulls, found),
+        said(Check::FlowOnCall, Answer::NoFlow, found),
+        said(Check::HandValves, Answer::FoundShut, found),
+        said(Check::PressureAtValve, Answer::MainsLow, found),
+    ];
+    let odd = evidence.len();
+    evidence.push(said(Check::ForceValve, Answer::FullFlow, testing));
+    let belief = Tracer::new(&Plant::default(), &Case::of(&evidence)).belief();
+    assert_eq!(belief.contradictions, [odd], "{:?}", &belief.suspects[..3]);
+    assert_eq!(belief.suspects[0].mode, Mode::HandValveShut);
+    // Taken again it says what the rest says, and both are weighed: neither is
+    // averaged away, and the cause stands firmer.
+    let before = belief.suspects[0].probability;
+    evidence.push(said(Check::ForceValve, Answer::NoFlow, testing));
+    let belief = Tracer::new(&Plant::default(), &Case::of(&evidence)).belief();
+    assert!(belief.contradictions.contains(&odd));
+    assert!(belief.suspects[0].probability > before);
 }

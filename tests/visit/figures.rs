@@ -2,7 +2,10 @@
 //! trace makes of its readings.
 
 use coldsump::quantity::{Length, Unit};
-use coldsump::record::{Figures, Lack, MachineState, What, When, observed, plant, refill_setup};
+use coldsump::record::{
+    Fact, Figures, Lack, Machine, MachineState, Need, Site, What, When, observed, plant,
+    refill_setup,
+};
 use coldsump::trace::{Check, Manner, Mode, Place, advise, infer};
 use uom::si::length::{foot, inch};
 use uom::si::power::kilowatt;
@@ -24,7 +27,7 @@ fn near(ours: f64, want: f64, within: f64) {
 #[test]
 fn the_numbers_agree_with_published_ones() {
     let mut story = Story::opened();
-    story.site.altitude = Length::new::<foot>(0.0);
+    story.site.altitude = Some(Length::new::<foot>(0.0));
     story.as_found();
     let f = figures(&story);
     // 95 F, 47 %, sea level: PsychroLib 2.5.0.
@@ -69,7 +72,7 @@ fn a_tower_at_its_design_point_gives_its_own_approach_back() {
 fn altitude_lowers_the_wet_bulb() {
     // 90 F, 50 % at 5280 ft: 74.13 F, PsychroLib 2.5.0.
     let mut story = Story::opened();
-    story.site.altitude = Length::new::<foot>(5280.0);
+    story.site.altitude = Some(Length::new::<foot>(5280.0));
     story.read(When::AsFound, What::DryBulb, 90.0, Unit::Fahrenheit);
     story.read(When::AsFound, What::Humidity, 50.0, Unit::Percent);
     near(
@@ -85,11 +88,11 @@ fn what_is_missing_is_named() {
     assert_eq!(f.known(), 0);
     assert_eq!(
         f.wet_bulb,
-        Err(Lack::Needs(vec![What::DryBulb, What::Humidity]))
+        Err(Lack::readings(&[What::DryBulb, What::Humidity]))
     );
     assert_eq!(
         f.range,
-        Err(Lack::Needs(vec![What::EnteringWater, What::LeavingWater]))
+        Err(Lack::readings(&[What::EnteringWater, What::LeavingWater]))
     );
     let mut story = Story::opened();
     story.read(When::AsFound, What::EnteringWater, 98.0, Unit::Fahrenheit);
@@ -98,8 +101,52 @@ fn what_is_missing_is_named() {
     let f = figures(&story);
     assert_eq!(f.range, Err(Lack::NoRange));
     assert_eq!(f.heat, Err(Lack::NoRange));
-    near(f.flow.get::<gallon_per_minute>(), 90.0, 1e-4);
+    near(f.flow.unwrap().get::<gallon_per_minute>(), 90.0, 1e-4);
     assert!(!f.flow_assumed);
+}
+
+#[test]
+fn a_site_of_which_only_the_name_is_known_gives_what_it_can() {
+    let needs = |facts: &[Fact]| Lack::Needs(facts.iter().map(|f| Need::Fact(*f)).collect());
+    let mut story = Story::opened();
+    story.as_found();
+    let machines = std::mem::take(&mut story.site.machines);
+    story.site = Site {
+        name: "Somewhere".into(),
+        machines: machines
+            .into_iter()
+            .map(|m| Machine {
+                refrigerant: None,
+                cut_out: None,
+                ..m
+            })
+            .collect(),
+        ..Site::default()
+    };
+    let f = figures(&story);
+    // Air and water temperatures need no plate.
+    assert!(f.sea_level_assumed && f.wet_bulb.is_ok());
+    assert!(f.approach.is_ok() && f.range.is_ok());
+    // The rest says which fact is missing.
+    assert_eq!(f.heat, Err(needs(&[Fact::DesignFlow])));
+    assert_eq!(f.water, Err(needs(&[Fact::DesignFlow])));
+    let design = [Fact::DesignWetBulb, Fact::DesignIn, Fact::DesignOut];
+    assert_eq!(f.expected_approach, Err(needs(&design)));
+    assert_eq!(f.to_dry, Err(needs(&[Fact::Basin, Fact::DesignFlow])));
+    let inlet = [Fact::Basin, Fact::InletLevel, Fact::DesignFlow];
+    assert_eq!(f.to_inlet, Err(needs(&inlet)));
+    assert_eq!(f.heads.len(), 6);
+    for head in &f.heads {
+        assert_eq!(head.condensing, Err(needs(&[Fact::Refrigerant])));
+    }
+    let visit = story.visit();
+    assert_eq!(
+        refill_setup(&story.site, &visit),
+        Err(needs(&[Fact::Basin]))
+    );
+    // The trace still reasons from what was seen.
+    let belief = infer(&plant(&story.site), &observed(&story.site, &visit), &[]);
+    assert!(!belief.suspects.is_empty());
 }
 
 #[test]
@@ -145,8 +192,10 @@ fn with_machines_out_the_need_is_the_design_need() {
     }
     story.read(When::AsFound, What::EnteringWater, 92.0, Unit::Fahrenheit);
     story.read(When::AsFound, What::LeavingWater, 92.0, Unit::Fahrenheit);
-    let setup = refill_setup(&story.site, &story.visit());
-    assert_eq!(Some(setup.makeup_need), setup.design_need);
+    let setup = refill_setup(&story.site, &story.visit()).unwrap();
+    // Nothing is rejected, so nothing is needed today: the design day judges.
+    near(setup.makeup_need.get::<gallon_per_minute>(), 0.0, 1e-9);
+    assert!(setup.design_need.unwrap() > setup.makeup_need);
     near(
         setup.loss_while_testing.get::<gallon_per_minute>(),
         0.0,

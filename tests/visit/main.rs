@@ -1,10 +1,13 @@
 //! A visit from its first entry to its report, through the public faces of
 //! `record`, `store` and `report`.
 
+mod correction;
 mod figures;
 mod fold;
+mod history;
 mod merge;
 mod outside;
+mod refill_clock;
 mod report;
 mod store;
 mod store_contract;

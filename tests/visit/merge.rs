@@ -51,10 +51,7 @@ impl Phone {
         self.clock.wait(dice.roll(90) as f64);
         let any = |dice: &mut Dice, log: &Log| {
             let n = dice.roll(log.len() as u64) as usize;
-            log.entries()
-                .nth(n)
-                .map(|e| e.id)
-                .expect("one entry at least")
+            log.held().nth(n).map(|e| e.id).expect("one entry at least")
         };
         let file = FileId::parse("019ab000-0000-7000-8000-0000000000f1").expect("a UUID");
         let machine = MachineId::parse("019ab000-0000-7000-8000-000000000011").expect("a UUID");
@@ -112,7 +109,7 @@ impl Phone {
 
     /// Takes in a backup of another phone's log, as the app does.
     fn take_in(&mut self, from: &Log) -> Sifted {
-        let sifted = sift(&self.log, from.entries().cloned().collect());
+        let sifted = sift(&self.log, from.held().cloned().collect());
         sifted.new.iter().for_each(|e| self.log.add(e.clone()));
         sifted
     }
@@ -169,7 +166,7 @@ fn log(entries: &[Entry]) -> Log {
 
 fn taken_in(into: &Log, from: &Log) -> Log {
     let mut into = into.clone();
-    let sifted = sift(&into, from.entries().cloned().collect());
+    let sifted = sift(&into, from.held().cloned().collect());
     sifted.new.into_iter().for_each(|e| into.add(e));
     into
 }

@@ -5,7 +5,7 @@ use std::process::Command;
 use coldsump::quantity::System;
 use coldsump::record::bytes::from_base64;
 use coldsump::record::paperwork::Item;
-use coldsump::record::{Body, FileId};
+use coldsump::record::{Body, FileId, MachineState, Summary, When};
 use coldsump::report::doc::PageSize;
 use coldsump::report::{DocDate, Fonts, compose, to_pdf, to_text};
 use coldsump::words::Words;
@@ -340,9 +340,23 @@ fn a_correction_is_a_new_issue_that_names_the_one_before() {
     );
     made(&mut story, a);
     made(&mut story, b.expect("a UUID"));
-    let waiting = story.log().outbox();
+    let waiting = Summary::of(story.log().held()).outbox();
     assert_eq!(waiting.len(), 1, "{waiting:?}");
     assert_eq!(waiting[0].issue, 3);
+}
+
+#[test]
+fn machines_that_do_not_run_as_left_are_named() {
+    let mut story = Story::opened();
+    for n in 0..6 {
+        story.see(When::AsLeft, n, MachineState::Running);
+    }
+    assert!(!text(&story).contains("Machines as left"));
+    story.see(When::AsLeft, 1, MachineState::Stopped);
+    story.see(When::AsLeft, 4, MachineState::HighHead);
+    let said = text(&story);
+    let wanted = "Machines as left: Out, high head: Blast chiller 2; Off: Retarder 2";
+    assert!(said.contains(wanted), "{said}");
 }
 
 #[test]

@@ -1,7 +1,9 @@
 //! What every store must do; run on the memory twin and on IndexedDB.
 
-use coldsump::record::{DeviceId, Entry, EntryId, FileId};
-use coldsump::store::{KeptFile, Loaded, Store};
+use coldsump::record::{
+    About, Body, DeviceId, Entry, EntryId, FileId, LINE_FORM, Line, Summary, VisitId,
+};
+use coldsump::store::{KeptFile, Loaded, SUMMARY, Store};
 
 /// The stored form of version 1, every kind of body in it.
 pub fn entries() -> Vec<Entry> {
@@ -35,8 +37,10 @@ pub async fn store_contract(store: &impl Store) {
     assert_eq!(store.load().await, Ok(Loaded::default()));
     the_first_writing_stays(store, &all).await;
     order_and_batches(store, &all).await;
+    one_thing(store).await;
     files(store).await;
     texts(store).await;
+    the_summary(store).await;
     device(store).await;
 }
 
@@ -79,6 +83,108 @@ async fn order_and_batches(store: &impl Store, all: &[Entry]) {
     let both: Vec<Entry> = all.iter().chain(&many).cloned().collect();
     assert!(both.is_sorted_by_key(|entry| entry.id));
     holds(store, &both).await;
+}
+
+async fn one_thing(store: &impl Store) {
+    let all = store.load().await.expect("load").entries;
+    let mut things: Vec<About> = all.iter().map(|e| e.about).collect();
+    things.sort();
+    things.dedup();
+    assert_eq!(things.len(), 2, "a site and a visit");
+    for about in things {
+        let wanted: Vec<Entry> = all.iter().filter(|e| e.about == about).cloned().collect();
+        assert_eq!(store.about(about).await.expect("about").entries, wanted);
+    }
+    let nobody = About::Visit(VisitId::parse(NOBODY).expect("a UUID"));
+    assert_eq!(store.about(nobody).await, Ok(Loaded::default()));
+    assert_eq!(store.newest().await, Ok(all.last().map(|e| e.id)));
+    // In batches, from wherever one has come to.
+    let mut seen = Vec::new();
+    let mut after: Option<String> = None;
+    loop {
+        let batch = store.entries(after.as_deref(), 70).await.expect("entries");
+        assert!(batch.entries.len() <= 70);
+        let Some(last) = batch.last else { break };
+        after = Some(last);
+        seen.extend(batch.entries);
+    }
+    assert_eq!(seen, all);
+}
+
+const NOBODY: &str = "01c00000-0000-7000-8000-000000000000";
+
+/// Every line that the store holds, as a summary.
+async fn summary(store: &impl Store) -> Summary {
+    let mut lines = store.site_lines().await.expect("sites");
+    let mut after = None;
+    loop {
+        let older = store.visit_lines(after, 3).await.expect("visits");
+        let Some(Line::Visit(last)) = older.last() else {
+            break;
+        };
+        assert!(older.len() <= 3);
+        after = Some(last.id);
+        lines.extend(older);
+    }
+    let mut summary = Summary::default();
+    summary.add(lines);
+    summary
+}
+
+/// Opens `n` more visits, each with an id later than the one before.
+fn visits(from: &[Entry], n: usize) -> Vec<Entry> {
+    let opened = from
+        .iter()
+        .find(|e| matches!(e.body, Body::VisitOpened { .. }))
+        .expect("a visit is opened");
+    let visit = |n: usize| {
+        let id = |k: usize| format!("01b{k:05}-0000-7000-8000-{n:012x}");
+        let mut entry = opened.clone();
+        entry.id = EntryId::parse(&id(20)).expect("a UUID");
+        entry.about = About::Visit(VisitId::parse(&id(10 + n)).expect("a UUID"));
+        entry.at.ms += 1000 * n as i64;
+        entry
+    };
+    (1..=n).map(visit).collect()
+}
+
+async fn the_summary(store: &impl Store) {
+    let before = store.load().await.expect("load").entries;
+    let same = async |what: &str| {
+        let all = store.load().await.expect("load").entries;
+        assert_eq!(summary(store).await, Summary::of(&all), "{what}");
+    };
+    same("kept with every write").await;
+    let more = visits(&before, 10);
+    let changed = store.append(&more).await.expect("append");
+    assert_eq!(changed.len(), 10);
+    assert!(changed.iter().all(|(_, line)| line.is_some()));
+    same("ten visits more").await;
+    let first = store.first_lines(4).await.expect("lines");
+    let visits_first = store.visit_lines(None, 4).await.expect("lines");
+    assert_eq!(first[..4], visits_first[..]);
+    assert_eq!(
+        first[4..],
+        store.site_lines().await.expect("sites"),
+        "theirs"
+    );
+    // A visit whose opening is taken back has no line.
+    let mut gone = more[9].clone();
+    gone.id = EntryId::parse("01b00021-0000-7000-8000-000000000000").expect("a UUID");
+    gone.body = Body::Withdrawn { entry: more[9].id };
+    let changed = store.append(&[gone]).await.expect("append");
+    assert_eq!(changed, [(more[9].about, None)]);
+    same("one taken back").await;
+    // Thrown away, it is made again; of this form, it is left alone.
+    store.keep_lines(&[], true).await.expect("emptied");
+    assert_eq!(summary(store).await, Summary::default());
+    assert_eq!(store.summarise(Some(LINE_FORM)).await, Ok(None));
+    assert_eq!(summary(store).await, Summary::default());
+    assert_eq!(store.summarise(Some("0")).await, Ok(Some(0)));
+    same("made again").await;
+    let texts = store.texts().await.expect("texts");
+    assert_eq!(texts, [(SUMMARY.to_owned(), LINE_FORM.to_owned())]);
+    store.drop_text(SUMMARY).await.expect("dropped");
 }
 
 async fn files(store: &impl Store) {

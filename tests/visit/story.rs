@@ -6,8 +6,8 @@ use coldsump::quantity::{Kind, Length, Unit, Value};
 use coldsump::record::paperwork::{Card, Drawn, Item, Shape, Shows};
 use coldsump::record::{
     About, Body, Chance, Clock, DeviceId, Entry, EntryId, FileId, LeavingItem, LeavingState, Log,
-    Machine, MachineId, MachineState, Moment, Pen, Site, SiteId, TestId, Visit, VisitId, Way, What,
-    When, demo,
+    Machine, MachineId, MachineState, Moment, Pen, Site, SiteId, Summary, TestId, Visit, VisitId,
+    Way, What, When, demo,
 };
 use coldsump::refill::MarkKind;
 use coldsump::trace::{Answer, Check, Manner, Mode, Stage};
@@ -101,9 +101,7 @@ impl Story {
             site,
             entries: Vec::new(),
         };
-        let described = Body::SiteDescribed {
-            site: story.site.clone(),
-        };
+        let described = Body::described(story.site.clone());
         let about = About::Site(story.site_id);
         story.push(about, described);
         let site = story.site_id;
@@ -179,7 +177,11 @@ impl Story {
     pub fn mark(&mut self, after_s: f64, mark: MarkKind) -> EntryId {
         self.clock.wait(after_s - 30.0);
         let test = self.test;
-        self.say(Body::Marked { test, mark })
+        self.say(Body::Marked {
+            test,
+            mark,
+            typed: None,
+        })
     }
 
     pub fn level(&mut self, after_s: f64, inches: f64) -> EntryId {
@@ -238,7 +240,7 @@ impl Story {
     }
 
     pub fn begin_test(&mut self) {
-        let setup = coldsump::record::refill_setup(&self.site, &self.visit());
+        let setup = coldsump::record::refill_setup(&self.site, &self.visit()).expect("a basin");
         let test = self.test;
         self.say(Body::TestBegun { test, setup });
     }
@@ -439,6 +441,10 @@ impl Story {
         let mut log = Log::default();
         self.entries.iter().for_each(|e| log.add(e.clone()));
         log
+    }
+
+    pub fn summary(&self) -> Summary {
+        Summary::of(&self.entries)
     }
 
     pub fn visit(&self) -> Visit {

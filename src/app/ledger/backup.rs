@@ -4,7 +4,7 @@
 //! entry of a newer build goes through as it is.
 
 use js_sys::{Array, JSON, Object, Reflect};
-use leptos::prelude::{GetValue, UpdateValue, WithUntracked};
+use leptos::prelude::{GetValue, UpdateValue};
 use serde::Serialize;
 use wasm_bindgen::{JsCast, JsValue};
 
@@ -57,7 +57,7 @@ impl Ledger {
     pub async fn backup(self) -> Result<String, StoreError> {
         let store = self.store.get_value();
         let entries = store.raw_entries().await?;
-        let spoken_of = self.log.with_untracked(|log| files(log.entries()));
+        let spoken_of = files(store.load().await?.entries.iter());
         let copies = Array::new();
         for (id, _) in spoken_of {
             if let Some(file) = store.file(id).await? {
@@ -102,9 +102,12 @@ impl Ledger {
                 Err(_) => taken.unreadable += 1,
             }
         }
-        let sifted = self.log.with_untracked(|log| sift(log, read));
-        (taken.known, taken.refused) = (sifted.known, sifted.other);
         let store = self.store.get_value();
+        let mut here = Log::default();
+        let all = store.load().await?.entries;
+        all.into_iter().for_each(|entry| here.add(entry));
+        let sifted = sift(&here, read);
+        (taken.known, taken.refused) = (sifted.known, sifted.other);
         // Files before the entries that speak of them: an entry that stands
         // without its file would look like a loss.
         let wanted = files(sifted.new.iter());
@@ -128,11 +131,11 @@ impl Ledger {
                 _ => taken.refused += 1,
             }
         }
-        store.append(&sifted.new).await?;
+        let changed = store.append(&sifted.new).await?;
         taken.new = sifted.new.len();
-        self.accept(sifted.new);
+        self.accept(sifted.new, changed, false);
         // What is written from now on sorts after what came in.
-        let last = self.log.with_untracked(Log::last);
+        let last = store.newest().await?;
         self.pen
             .update_value(|pen| *pen = Pen::new(pen.device(), last));
         Ok(taken)

@@ -4,7 +4,7 @@
 use crate::app::view::prelude::*;
 
 use crate::app::prefs::prefs;
-use crate::report::{Chart, Ink};
+use crate::report::{Chart, Ink, Stroke};
 use crate::words::Phrase as P;
 
 const W: f64 = 340.0;
@@ -132,9 +132,24 @@ pub fn ChartView(
             }
         })
         .collect_view();
+    let lines = chart
+        .series
+        .iter()
+        .filter(|series| series.stroke == Stroke::Line)
+        .map(|series| {
+            let at = |p: &(f64, f64)| format!("{:.1} {:.1}", x(p.0), y(p.1));
+            let path: Vec<String> = series.points.iter().map(at).collect();
+            let class = match series.ink {
+                Ink::Plain => "line under",
+                _ => "band",
+            };
+            markup! { <path class=class d=format!("M{}", path.join("L")) /> }
+        })
+        .collect_view();
     let points = chart
         .series
         .iter()
+        .filter(|series| series.stroke != Stroke::Line)
         .flat_map(|series| series.points.iter().map(move |p| (*p, series.ink)))
         .map(|((px, py), ink)| match ink {
             // A reading left out of the fit is a cross, not a ring.
@@ -148,6 +163,10 @@ pub fn ChartView(
                     cy - 4.0
                 );
                 markup! { <path class="event" d=cross /> }
+            }
+            // Of the test laid underneath: a square.
+            Ink::Plain => {
+                markup! { <path class="dot under" d=format!("M{} {}h8v8h-8z", x(px) - 4.0, y(py) - 4.0) /> }
             }
             _ => markup! { <circle class="dot" cx=x(px) cy=y(py) r="5" /> },
         })
@@ -171,6 +190,7 @@ pub fn ChartView(
                 <path class="axis" d=format!("M{LEFT} {TOP}V{}H{}", H - BOTTOM, x(1.0)) />
                 {limits}
                 {moments}
+                {lines}
                 {fits}
                 {points}
                 <text x=x(1.0) y=H - 4.0 text-anchor="end">{chart.x_label.clone()}</text>

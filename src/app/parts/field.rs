@@ -94,6 +94,12 @@ impl Typing {
             .with_value(|key| ledger().keep_text(&draft_key(key), &draft));
     }
 
+    /// Types for the person: what is filled in is a draft like any other.
+    pub fn fill_in(self, text: String, unit: Unit) {
+        self.bare.set(unit);
+        self.type_in(text);
+    }
+
     /// Forgets the draft and stands at a value known from elsewhere.
     pub fn stand_at(self, text: String, unit: Unit) {
         self.settled();

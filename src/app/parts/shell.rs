@@ -118,7 +118,7 @@ fn Banners(in_outbox: bool) -> View {
         </div>
         <div aria-live="polite">
             {move || {
-                let waiting = ledger.log().with(|log| log.waiting_reports().len());
+                let waiting = ledger.summary().with(|all| all.waiting_reports().len());
                 (waiting > 0 && !in_outbox && outside.signal_is_back.get())
                     .then(|| {
                         markup! {
@@ -143,7 +143,7 @@ fn Banners(in_outbox: bool) -> View {
                         markup! {
                             <div class="banner" data-test="update-waits">
                                 <span>{words.phrase(P::UpdateWaits)}</span>
-                                {move || match ledger.log().with(|log| log.test_running()) {
+                                {move || match ledger.summary().with(|all| all.test_running()) {
                                     true => {
                                         markup! { <span>{words.phrase(P::UpdateAfterTest)}</span> }
                                     }

@@ -4,6 +4,7 @@
 use crate::app::view::prelude::*;
 use uom::si::length::meter;
 
+use super::section::ground;
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
 use crate::quantity::{Length, Value, show};
@@ -11,8 +12,8 @@ use crate::record::{Tower, VisitId};
 use crate::words::Phrase as P;
 
 /// How far down the basin a level is, 0 at the overflow lip, 1 at the floor.
-fn share(level: Length, tower: &Tower) -> f64 {
-    let depth = tower.basin.depth.get::<meter>();
+fn share(level: Length, depth: Length) -> f64 {
+    let depth = depth.get::<meter>();
     if depth > 0.0 {
         (level.get::<meter>() / depth).clamp(0.0, 1.0)
     } else {
@@ -32,7 +33,7 @@ pub fn Waterline(
 ) -> View {
     let words = prefs().words;
     let marks = [
-        ("over", P::MarkOverflow, Length::new::<meter>(0.0)),
+        ("over", P::MarkOverflow, Some(Length::default())),
         ("stop", P::MarkStop, tower.stop_level),
         ("call", P::MarkCall, tower.call_level),
         ("inlet", P::MarkInlet, tower.inlet_level),
@@ -42,6 +43,25 @@ pub fn Waterline(
         Some(level) => format!("{}: {level}", words.phrase(P::BasinLevelNow)),
         None => words.phrase(P::BasinLevelUnknown).to_owned(),
     };
+    let depth = tower.basin.map(|b| b.depth);
+    let water = match level.zip(depth) {
+        Some((level, depth)) => {
+            let height = format!("{:.2}%", 100.0 * (1.0 - share(level, depth)));
+            markup! { <div class="water" style:height=height></div> }
+        }
+        None => markup! { <div class="unknown"></div> },
+    };
+    let marks = marks
+        .into_iter()
+        .filter_map(|(class, name, at)| {
+            let top = format!("{:.2}%", 100.0 * share(at?, depth?));
+            Some(markup! {
+                <div class=format!("mark {class}") style:top=top>
+                    <span>{words.phrase(name)}</span>
+                </div>
+            })
+        })
+        .collect_view();
     markup! {
         <a
             class="waterline"
@@ -50,24 +70,9 @@ pub fn Waterline(
             data-test="waterline"
         >
             <div class="tank">
-                {match level {
-                    Some(level) => {
-                        let height = format!("{:.2}%", 100.0 * (1.0 - share(level, &tower)));
-                        markup! { <div class="water" style:height=height></div> }
-                    }
-                    None => markup! { <div class="unknown"></div> },
-                }}
-                {marks
-                    .into_iter()
-                    .map(|(class, name, at)| {
-                        let top = format!("{:.2}%", 100.0 * share(at, &tower));
-                        markup! {
-                            <div class=format!("mark {class}") style:top=top>
-                                <span>{words.phrase(name)}</span>
-                            </div>
-                        }
-                    })
-                    .collect_view()}
+                {water}
+                {tower.basin.map(|basin| ground(&basin))}
+                {marks}
             </div>
             <span class="now">{move || now().map_or_else(|| "?".to_owned(), |l| l.replace('\u{a0}', " "))}</span>
         </a>

@@ -24,6 +24,7 @@ pub fn bounds(what: What) -> Bounds {
         What::BasinLevel => Bounds::of(-6.0, 120.0, Unit::Inch),
         What::ControlVoltage => Bounds::of(0.0, 480.0, Unit::Volt),
         What::WaterFlow => Bounds::of(1.0, 20_000.0, Unit::GallonPerMinute),
+        What::Conductivity => Bounds::of(10.0, 20_000.0, Unit::MicrosiemensPerCentimetre),
     }
 }
 
@@ -56,6 +57,7 @@ pub fn Found(id: VisitId) -> View {
         (What::BasinLevel, "basin-level"),
         (What::ControlVoltage, "control-voltage"),
         (What::WaterFlow, "water-flow"),
+        (What::Conductivity, "conductivity"),
     ];
     markup! {
         <StationScreen job title=P::StationFound sub name="found" act>
@@ -183,7 +185,7 @@ pub fn MachineRow(
         (MachineState::HighHead, P::MachineHighHead, "high-head"),
         (MachineState::Stopped, P::MachineStopped, "stopped"),
     ];
-    let heading = format!("{} · {}", machine.name, machine.refrigerant.designation());
+    let heading = words.machine_line(&machine);
     markup! {
         <fieldset class="fields">
             <legend class="hidden-visually">{heading.clone()}</legend>

@@ -1,6 +1,8 @@
-//! Home: visits, newest first, and the sites to open one at.
+//! Home: a search over sites and visits; visits, newest first; and the sites to
+//! open one at. Only what fits a screen or two is drawn at once.
 
 use crate::app::view::prelude::*;
+use leptos::task::spawn_local;
 
 use crate::app::ledger::ledger;
 use crate::app::parts::icon::{Draw, Icon};
@@ -8,8 +10,14 @@ use crate::app::parts::shell::Screen;
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station, go};
 use crate::app::signals::Outside;
-use crate::record::{About, Body, SiteId, VisitId, demo};
+use crate::quantity::sort_by;
+use crate::record::{
+    About, Body, Costs, Query, SiteId, SiteLine, Summary, Table, VisitId, VisitLine, demo,
+};
 use crate::words::Phrase as P;
+
+/// Rows of a list that are drawn at first, and more at each tap.
+const ROWS: usize = 10;
 
 /// Opens a visit at a site and goes to its first readings.
 pub fn open_visit(site: SiteId, complaint: String) {
@@ -24,47 +32,86 @@ pub fn open_visit(site: SiteId, complaint: String) {
 fn open_demo() {
     let ledger = ledger();
     let complaint = prefs().words.phrase(P::DemoComplaint).to_owned();
-    let known = ledger.log().with_untracked(|log| {
-        log.sites()
-            .into_iter()
-            .find(|(_, site)| site.demo)
-            .map(|(id, _)| id)
-    });
+    let known = ledger
+        .summary()
+        .with_untracked(|all| all.sites().into_iter().find(|s| s.demo).map(|s| s.id));
     match known {
         Some(site) => open_visit(site, complaint),
         None => {
             let site: SiteId = ledger.id();
-            let described = Body::SiteDescribed {
-                site: demo::bakery(|| ledger.id()),
-            };
+            let bakery = demo::bakery(|| ledger.id());
+            let earlier = ledger.earlier(site, &bakery);
+            let described = Body::described(bakery);
             ledger.write_then(About::Site(site), vec![described], move || {
-                open_visit(site, complaint);
+                spawn_local(async move {
+                    ledger.keep_made(earlier).await;
+                    open_visit(site, complaint);
+                });
             });
         }
     }
 }
 
+/// What the lists show: sites, and visits with the names of their sites.
+type Lists = (Vec<SiteLine>, Vec<(VisitLine, String)>);
+
+/// The sites and visits that a search finds, best first; all of them while
+/// nothing is asked.
+fn found(all: &Summary, query: &Query) -> Lists {
+    let mut names: Table<SiteId, Costs> = Table::new();
+    let mut sites: Vec<(u32, &SiteLine)> = Vec::new();
+    let mut visits: Vec<(u32, &VisitLine)> = Vec::new();
+    if query.is_empty() {
+        sites.extend(all.sites().into_iter().map(|s| (0, s)));
+        visits.extend(all.visits().iter().take(MOST).map(|v| (0, v)));
+    } else {
+        for site in all.sites() {
+            let place = query.costs(&site.place).further();
+            let costs = query.costs(&site.name).or(place);
+            sites.extend(query.score(&[costs]).map(|score| (score, site)));
+            names.insert(site.id, costs);
+        }
+        for visit in all.visits() {
+            let own = query.costs(&format!("{} {}", visit.complaint, visit.opened.date()));
+            let site = names.get(&visit.site).copied();
+            let score = query.score(&[site.unwrap_or(own), own]);
+            visits.extend(score.map(|score| (score, visit)));
+        }
+        // Equal ones stay in their order: sites by name, visits newest first.
+        sort_by(&mut sites, |a, b| a.0.cmp(&b.0));
+        sort_by(&mut visits, |a, b| a.0.cmp(&b.0));
+    }
+    let name = |id| all.site(id).map_or(String::new(), |s| s.name.clone());
+    // More than these nobody pages through: the search narrows it.
+    let visits = visits.into_iter().take(MOST);
+    (
+        sites.into_iter().take(MOST).map(|s| s.1.clone()).collect(),
+        visits.map(|(_, v)| (v.clone(), name(v.site))).collect(),
+    )
+}
+
+/// The most rows that can be paged through.
+const MOST: usize = 400;
+
 /// The first screen.
 #[component]
 pub fn Home() -> View {
     let words = prefs().words;
-    let log = ledger().log();
+    let summary = ledger().summary();
     let outside: Outside = expect_context();
-    let visits = Memo::new(move |_| log.with(|log| log.visits()));
-    let sites = Memo::new(move |_| log.with(|log| log.sites()));
-    let outbox = Memo::new(move |_| log.with(|log| log.outbox().len()));
+    let asked = RwSignal::new(String::new());
+    let visits_shown = RwSignal::new(ROWS);
+    let sites_shown = RwSignal::new(ROWS);
+    let lists = Memo::new(move |_| {
+        let query = asked.with(|text| Query::new(text));
+        summary.with(|all| found(all, &query))
+    });
+    let outbox = Memo::new(move |_| summary.with(|all| all.outbox().len()));
+    let empty = Memo::new(move |_| summary.with(Summary::is_empty));
     let title = words.phrase(P::Product);
     let sub = words.phrase(P::ProductLine);
-    let site_name = move |id: SiteId| {
-        sites.with(|s| {
-            s.iter()
-                .find(|(s, _)| *s == id)
-                .map(|(_, s)| s.name.clone())
-        })
-    };
-    let empty = move || sites.with(Vec::is_empty);
     let act = move || {
-        if empty() {
+        if empty.get() {
             markup! {
                 <button class="primary" data-test="open-demo" on:click=tap(move |_| open_demo())>
                     {words.phrase(P::OpenDemo)}
@@ -87,51 +134,90 @@ pub fn Home() -> View {
         }
     };
     let visit_rows = move || {
-        visits
-            .get()
-            .into_iter()
-            .map(|line| {
-                let icon = if line.closed { Icon::Full } else { Icon::Half };
-                let state = if line.closed { P::Closed } else { P::Open };
-                markup! {
-                    <li>
-                        <a href=Route::Visit(line.id, Station::Overview).href() data-test="visit-row">
-                            <Draw icon />
-                            <span class="name">{site_name(line.site)}</span>
-                            <span class="tail">
-                                {format!("{} {}", line.opened.date(), line.opened.clock())}
-                            </span>
-                            <span class="under">
-                                {format!("{} · {}", words.phrase(state), line.complaint)}
-                            </span>
-                        </a>
-                    </li>
-                }
-            })
-            .collect_view()
+        let rows = |(line, name): &(VisitLine, String)| {
+            let icon = if line.closed { Icon::Full } else { Icon::Half };
+            let state = if line.closed { P::Closed } else { P::Open };
+            markup! {
+                <li>
+                    <a href=Route::Visit(line.id, Station::Overview).href() data-test="visit-row">
+                        <Draw icon />
+                        <span class="name">{name.clone()}</span>
+                        <span class="tail">
+                            {format!("{} {}", line.opened.date(), line.opened.clock())}
+                        </span>
+                        <span class="under">
+                            {format!("{} · {}", words.phrase(state), line.complaint)}
+                        </span>
+                    </a>
+                </li>
+            }
+        };
+        lists.with(|(_, visits)| {
+            visits
+                .iter()
+                .take(visits_shown.get())
+                .map(rows)
+                .collect_view()
+        })
     };
     let site_rows = move || {
-        sites
-            .get()
-            .into_iter()
-            .map(|(id, site)| {
-                markup! {
-                    <li>
-                        <a href=Route::Site(id).href() data-test="site-row">
-                            <Draw icon=Icon::Empty />
-                            <span class="name">{site.name.clone()}</span>
-                            <span class="tail">{words.machines(site.machines.len())}</span>
-                            <span class="under">{site.place.clone()}</span>
-                        </a>
-                    </li>
-                }
-            })
-            .collect_view()
+        let rows = |site: &SiteLine| {
+            markup! {
+                <li>
+                    <a href=Route::Site(site.id).href() data-test="site-row">
+                        <Draw icon=Icon::Empty />
+                        <span class="name">{site.name.clone()}</span>
+                        <span class="tail">{words.machines(site.machines)}</span>
+                        <span class="under">{site.place.clone()}</span>
+                    </a>
+                </li>
+            }
+        };
+        lists.with(|(sites, _)| {
+            sites
+                .iter()
+                .take(sites_shown.get())
+                .map(rows)
+                .collect_view()
+        })
+    };
+    let more = move |shown: RwSignal<usize>, count: usize, test: &'static str| {
+        (count > shown.get()).then(|| {
+            markup! {
+                <button type="button" data-test=test on:click=tap(move |_| shown.update(|n| *n += ROWS))>
+                    {words.phrase(P::ShowMore)}
+                </button>
+            }
+        })
+    };
+    let nothing =
+        move || lists.with(|(sites, visits)| sites.is_empty() && visits.is_empty()) && !empty.get();
+    let search = move |ev| {
+        asked.set(event_target_value(&ev));
+        visits_shown.set(ROWS);
+        sites_shown.set(ROWS);
+    };
+    let field = move || {
+        (!empty.get()).then(|| {
+            markup! {
+                <div class="field">
+                    <label for="f-search">{words.phrase(P::Search)}</label>
+                    <input id="f-search" data-test="search" type="search" autocomplete="off"
+                        autocapitalize="off" spellcheck="false" enterkeyhint="search"
+                        aria-describedby="s-search"
+                        on:input=search />
+                    <p id="s-search" class="said" aria-live="polite">
+                        {move || nothing().then(|| words.phrase(P::SearchNothing))}
+                    </p>
+                </div>
+            }
+        })
     };
     markup! {
         <Screen title sub name="home" act>
             {move || {
-                empty()
+                empty
+                    .get()
                     .then(|| {
                         markup! {
                             <section>
@@ -157,24 +243,27 @@ pub fn Home() -> View {
                         }
                     })
             }}
+            <div>{field}</div>
             {move || {
-                (!visits.with(Vec::is_empty))
+                (!lists.with(|l| l.1.is_empty()))
                     .then(|| {
                         markup! {
                             <section>
                                 <h2>{words.phrase(P::Visits)}</h2>
                                 <ul class="rows" data-test="visits">{visit_rows()}</ul>
+                                {more(visits_shown, lists.with(|l| l.1.len()), "more-visits")}
                             </section>
                         }
                     })
             }}
             {move || {
-                (!empty())
+                (!empty.get())
                     .then(|| {
                         markup! {
                             <section id="sites">
                                 <h2>{words.phrase(P::Sites)}</h2>
                                 <ul class="rows">{site_rows()}</ul>
+                                {more(sites_shown, lists.with(|l| l.0.len()), "more-sites")}
                                 <a class="button" href=Route::NewSite.href() data-test="new-site">
                                     {words.phrase(P::DescribeSite)}
                                 </a>

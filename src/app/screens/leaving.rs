@@ -9,6 +9,7 @@ use super::visit_frame::{Job, StationScreen};
 use crate::app::ledger::ledger;
 use crate::app::parts::field::{TextField, settle_text};
 use crate::app::parts::icon::{Draw, Icon};
+use crate::app::parts::take_back::take_back;
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
 use crate::record::{Body, LeavingItem, LeavingState, VisitId, What, When, observed, plant};
@@ -273,13 +274,7 @@ fn NoteForm(job: Job) -> View {
                         <div class="row">
                             <span class="sub">{at.clock()}</span>
                             <span>{text}</span>
-                            <button
-                                type="button"
-                                class="plain"
-                                on:click=tap(move |_| ledger().withdraw(job.about(), entry))
-                            >
-                                {words.phrase(P::TakeBack)}
-                            </button>
+                            {take_back(job.about(), entry)}
                         </div>
                     </li>
                 }

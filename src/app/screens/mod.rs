@@ -1,7 +1,9 @@
 //! The screens.
 
 mod backup;
+mod beep;
 pub mod found;
+pub mod history;
 pub mod home;
 pub mod leaving;
 pub mod new_site;
@@ -11,12 +13,25 @@ pub mod overview;
 pub mod papers;
 mod photos;
 pub mod refill;
+mod refill_level;
+mod refill_marks;
+mod refill_plan;
+mod refill_recovery;
+mod refill_replay;
 mod refill_verdict;
+mod refill_watch;
 pub mod report;
 pub mod settings;
 mod signature;
 pub mod site;
+pub mod site_part;
 pub mod trace;
+mod trace_card;
+mod trace_close;
+mod trace_list;
+mod trace_mind;
+mod trace_so_far;
+mod trace_suspects;
 mod visit_frame;
 mod wake;
 pub mod working;

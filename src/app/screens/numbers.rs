@@ -51,23 +51,24 @@ fn List(site: Site, visit: Visit) -> View {
     };
     let from = |whats: &[What]| whats.iter().filter_map(|w| reading(*w)).collect::<Vec<_>>();
     let said = |value: Value| show(value, system).to_string();
-    let flow = (
-        words.reading_name(What::WaterFlow).to_owned(),
-        said(Value::flow(figures.flow)),
-    );
+    let flow = figures.flow.as_ref().ok().map(|flow| {
+        let name = words.reading_name(What::WaterFlow).to_owned();
+        (name, said(Value::flow(*flow)))
+    });
     let known = |value: Known<Value>| value.map_err(|lack| words.lack(&lack, system));
     let basis = |figure| (words.formula(figure), words.source(figure));
-    let assumed = figures
-        .flow_assumed
-        .then(|| words.phrase(P::FlowAssumed).to_owned());
+    let assumed =
+        (figures.flow_assumed && flow.is_some()).then(|| words.phrase(P::FlowAssumed).to_owned());
     let air = [What::DryBulb, What::Humidity, What::WetBulb];
     let water = [What::EnteringWater, What::LeavingWater];
     let with_flow = || {
         from(&water)
             .into_iter()
-            .chain([flow.clone()])
+            .chain(flow.clone())
             .collect::<Vec<_>>()
     };
+    let sea_level = (figures.sea_level_assumed && figures.wet_bulb.is_ok())
+        .then(|| words.phrase(P::SeaLevelAssumed).to_owned());
     let expected = figures
         .expected_approach
         .as_ref()
@@ -107,6 +108,7 @@ fn List(site: Site, visit: Visit) -> View {
     };
     markup! {
         <Number label=words.phrase(P::WetBulb) value=known(figures.wet_bulb.map(Value::temperature))
+            note=sea_level
             basis=basis(Figure::WetBulb) from=from(&air) test="n-wet-bulb" />
         <Number label=words.phrase(P::Approach)
             value=known(figures.approach.map(Value::temperature_difference)) note=expected
@@ -142,7 +144,7 @@ fn List(site: Site, visit: Visit) -> View {
 fn Condenser(site: Site, head: Head, system: System) -> View {
     let words = prefs().words;
     let machine = site.machines.into_iter().find(|m| m.id == head.machine);
-    let name = machine.map(|m| format!("{} · {}", m.name, m.refrigerant.designation()));
+    let name = machine.map(|m| words.machine_line(&m));
     let said = |value: Value| show(value, system).to_string();
     let over = head
         .over_water

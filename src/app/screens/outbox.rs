@@ -22,7 +22,7 @@ use crate::words::Phrase as P;
 #[component]
 pub fn Outbox() -> View {
     let words = prefs().words;
-    let log = ledger().log();
+    let summary = ledger().summary();
     let outside: Outside = expect_context();
     let title = words.phrase(P::Outbox);
     let sub = live(move || {
@@ -32,7 +32,7 @@ pub fn Outbox() -> View {
             P::SignalNone
         })
     });
-    let going = Memo::new(move |_| log.with(|log| log.outbox()));
+    let going = Memo::new(move |_| summary.with(|all| all.outbox()));
     markup! {
         <Screen title sub name="outbox" back=(Route::Home, words.phrase(P::Home).to_owned())>
             {move || {
@@ -53,9 +53,9 @@ fn Going(out: Outgoing) -> View {
     let (visit, id) = (out.visit, out.file);
     let about = About::Visit(visit);
     let issue = out.issue;
-    let site = ledger.log().with_untracked(|log| {
-        let site = log.visits().into_iter().find(|line| line.id == visit)?.site;
-        log.site(site).map(|s| s.name)
+    let site = ledger.summary().with_untracked(|all| {
+        let site = all.visits().iter().find(|line| line.id == visit)?.site;
+        all.site(site).map(|s| s.name.clone())
     });
     // The bytes are fetched before the tap: the share sheet opens only
     // straight from a tap.
@@ -71,6 +71,8 @@ fn Going(out: Outgoing) -> View {
             }
             kept => file.set(kept),
         }
+        // For the mail's text.
+        ledger.bring_visit(visit).await;
     });
     let handed = move |way: Way| ledger.write(about, Body::ReportHandedOver { file: id, way });
     let shareable = move || file.with(|f| f.as_ref().is_some_and(can_share));

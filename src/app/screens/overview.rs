@@ -2,7 +2,9 @@
 //! one thing to do next.
 
 use crate::app::view::prelude::*;
+use gloo_timers::callback::Timeout;
 
+use super::history::SinceLast;
 use super::visit_frame::{Job, NotFound};
 use crate::app::ledger::ledger;
 use crate::app::parts::icon::{Draw, Icon};
@@ -27,6 +29,7 @@ pub enum Progress {
     Done,
 }
 
+#[derive(Clone, PartialEq)]
 struct Row {
     station: Station,
     name: P,
@@ -35,7 +38,7 @@ struct Row {
     test: &'static str,
 }
 
-fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
+fn rows(visit: &Visit, site: &Site, odds: bool) -> Vec<Row> {
     let words = prefs().words;
     let system = prefs().system.get();
     let found = visit
@@ -50,8 +53,16 @@ fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
         .count();
     let figures = Figures::of(site, visit);
     let known = figures.known();
-    let belief = trace::infer(&plant(site), &observed(site, visit), &visit.evidence());
-    let top = belief.heading();
+    // Odds take a while, and a named cause stands on its proof.
+    let suspect = || {
+        if !odds {
+            return Some(words.phrase(P::OddsComing).to_owned());
+        }
+        let belief = trace::infer(&plant(site), &observed(site, visit), &visit.evidence());
+        let (branch, p, first) = belief.heading()?;
+        Some(words.suspect_summary(branch, p, &first))
+    };
+    let begun = found > 0 || !visit.answers.is_empty();
     let outcome = visit
         .tests
         .last()
@@ -88,12 +99,12 @@ fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
             Station::Trace,
             P::StationTrace,
             progress(visit.cause.is_some(), !visit.answers.is_empty()),
-            match (&visit.cause, top) {
-                (Some(cause), _) => words.trace_mode(cause.mode).to_owned(),
-                (None, Some((branch, p, first))) if found > 0 || !visit.answers.is_empty() => {
-                    words.suspect_summary(branch, p, &first)
-                }
-                _ => words.phrase(P::TraceNotBegun).to_owned(),
+            match &visit.cause {
+                Some(cause) => words.trace_mode(cause.mode).to_owned(),
+                None => begun
+                    .then(suspect)
+                    .flatten()
+                    .unwrap_or_else(|| words.phrase(P::TraceNotBegun).to_owned()),
             },
             "to-trace",
         ),
@@ -170,9 +181,12 @@ pub fn Overview(id: VisitId) -> View {
             level: visit.last_level(),
         })
     });
+    // The screen stands before the odds are worked out.
+    let odds = RwSignal::new(false);
+    Timeout::new(60, move || odds.set(true)).forget();
+    let all = Memo::new(move |_| both().map(|(visit, site)| rows(&visit, &site, odds.get())));
     let next = move || {
-        let (visit, site) = both()?;
-        let rows = rows(&visit, &site);
+        let rows = all.get()?;
         // Numbers follow from readings; they are never the next thing to do.
         // Neither is paperwork, of which there may be none.
         let open = |r: &&Row| {
@@ -200,8 +214,8 @@ pub fn Overview(id: VisitId) -> View {
         },
     };
     let list = move || {
-        let (visit, site) = both()?;
-        let rows = rows(&visit, &site)
+        let rows = all
+            .get()?
             .into_iter()
             .map(|row| {
                 let icon = match row.progress {
@@ -228,13 +242,21 @@ pub fn Overview(id: VisitId) -> View {
             .collect_view();
         Some(markup! { <ol class="rows">{rows}</ol> })
     };
+    // At the top until the work begins.
+    let last = move |begun: bool| {
+        both()
+            .filter(|(v, _)| v.has_begun() == begun)
+            .map(|(v, _)| markup! { <SinceLast visit=id site=v.site /> })
+    };
     markup! {
         <Screen title sub edge name="overview" back=(Route::Home, words.phrase(P::Home).to_owned())
             act>
             <p data-test="complaint-said">
                 {move || both().map(|(v, _)| words.quoted(&v.complaint))}
             </p>
+            {last(false)}
             {list}
+            {last(true)}
         </Screen>
     }
 }

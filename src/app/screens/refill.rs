@@ -3,22 +3,22 @@
 //! nothing; every mark is an entry on disk before it shows.
 
 use crate::app::view::prelude::*;
-use gloo_timers::callback::Interval;
-use uom::si::length::{inch, meter, millimeter};
 
+use super::refill_level::LevelEntry;
+use super::refill_marks::{MarkList, mark, plain};
+use super::refill_plan::{Plan, ValveTyped};
+use super::refill_recovery::LoopRecovery;
+use super::refill_replay::Earlier;
 use super::refill_verdict::VerdictView;
+use super::refill_watch::watch;
 use super::visit_frame::{Job, StationScreen};
 use crate::app::ledger::ledger;
 use crate::app::parts::chart::ChartView;
 use crate::app::parts::icon::{Draw, Icon};
-use crate::app::parts::number::Amount;
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
-use crate::quantity::{Length, System, Value, show};
-use crate::record::{Body, Site, Test, TestId, Visit, VisitId, refill_setup};
-use crate::refill::{
-    ExpectedMark, MarkKind, Phase, allowed, cautions, drain_open, expected, judge, phase, plan,
-};
+use crate::record::{Body, Test, TestId, VisitId, earlier_tests};
+use crate::refill::{ExpectedMark, Phase, allowed, drain_open, expected, judge, phase};
 use crate::report::refill_chart;
 use crate::words::Phrase as P;
 
@@ -36,18 +36,21 @@ pub fn Refill(id: VisitId) -> View {
                 .map(|t| (t.id, phase(&t.timed()) != Phase::Stopped))
         })
     });
+    let valve = ValveTyped::of(job);
     let begin = move |_| {
-        let Some((visit, site)) = job.both() else {
-            return;
-        };
-        let test: TestId = ledger().id();
-        job.write(Body::TestBegun {
-            test,
-            setup: refill_setup(&site, &visit),
-        });
+        if let Some(setup) = untrack(|| valve.setup(job)) {
+            let test: TestId = ledger().id();
+            job.write(Body::TestBegun { test, setup });
+        }
     };
     let next = move || test.with(|t| t.as_ref().and_then(|t| expected(&t.timed())));
+    // Without the basin's shape a level says nothing of flow.
+    let basin = job.site.with_untracked(|s| {
+        let known = s.as_ref().and_then(|s| s.tower.basin);
+        known.is_some()
+    });
     let act = move || match up.get() {
+        None if !basin => super::visit_frame::to_basin(job),
         None => markup! {
             <button class="primary" data-test="begin-test" on:click=tap(begin)>
                 {words.phrase(P::BeginTest)}
@@ -65,93 +68,43 @@ pub fn Refill(id: VisitId) -> View {
             </button>
         },
     };
+    // Earlier tests come here after the screen stands.
+    let site = job.visit.with_untracked(|v| v.as_ref().map(|v| v.site));
+    if let Some(site) = site {
+        ledger().bring_past(site);
+    }
+    let kept = Memo::new(move |_| {
+        let log = ledger().log();
+        site.map_or(0, |site| log.with(|log| earlier_tests(log, site).len()))
+    });
+    let earlier = move || {
+        kept.track();
+        markup! { <Earlier job /> }
+    };
     let body = move || match up.get() {
-        None => job
-            .both()
-            .map(|(visit, site)| markup! { <Plan site visit /> }),
-        Some((_, true)) => Some(markup! { <Running job test /> }),
-        Some((_, false)) => Some(markup! { <Ended test /> }),
+        None => markup! {
+            <Plan job valve />
+            <LoopRecovery job />
+            {earlier}
+        },
+        Some((_, true)) => markup! { <Running job test /> },
+        Some((_, false)) => markup! {
+            <Ended test />
+            <section>
+                <details>
+                    <summary>{words.phrase(P::Marks)}</summary>
+                    <MarkList job test />
+                </details>
+            </section>
+            <LoopRecovery job />
+            {earlier}
+        },
     };
     let sub = words.phrase(P::RefillSub);
     markup! {
         <StationScreen job title=P::StationRefill sub name="refill" act>
             {body}
         </StationScreen>
-    }
-}
-
-/// Before the test: what it will take, and what can hurt.
-#[component]
-fn Plan(site: Site, visit: Visit) -> View {
-    let words = prefs().words;
-    let system = prefs().system.get_untracked();
-    let setup = refill_setup(&site, &visit);
-    let facts = plan(&setup, None).ok().map(|plan| {
-        let minutes = plan
-            .minutes_without_drain
-            .map(|m| words.minutes_if_drain_shut(m));
-        markup! {
-            <div class="two">
-                <div class="number">
-                    <span class="label">{words.phrase(P::DrawTo)}</span>
-                    <Amount value=Value::level(plan.draw_down_to) />
-                    <span class="small sub">{words.refill_basis(plan.basis)}</span>
-                </div>
-                <div class="number">
-                    <span class="label">{words.phrase(P::WaterSpent)}</span>
-                    <Amount value=Value::volume(plan.volume_spent) />
-                    <span class="small sub">{minutes}</span>
-                </div>
-                <div class="number">
-                    <span class="label">{words.phrase(P::NeedNow)}</span>
-                    <Amount value=Value::flow(setup.makeup_need) />
-                    <span class="small sub">{words.phrase(P::NeedBasis)}</span>
-                </div>
-            </div>
-        }
-    });
-    let losses = show(Value::flow(setup.loss_while_testing), system).to_string();
-    markup! {
-        <section>
-            <h2>{words.phrase(P::PlanTitle)}</h2>
-            {facts}
-            <p class="sub small">{words.losses_while_testing(&losses)}</p>
-            <div class="notice caution">
-                <Draw icon=Icon::Warning />
-                <ul class="bullets">
-                    {cautions()
-                        .map(|c| markup! { <li>{words.refill_caution(c)}</li> })
-                        .collect_view()}
-                </ul>
-            </div>
-        </section>
-    }
-}
-
-/// A mark made now.
-fn mark(job: Job, test: TestId, kind: ExpectedMark, level: Length) {
-    let mark = match kind {
-        ExpectedMark::Level => MarkKind::Level {
-            below_overflow: level,
-        },
-        ExpectedMark::DrawdownBegan => MarkKind::DrawdownBegan,
-        ExpectedMark::DrawdownEnded => MarkKind::DrawdownEnded,
-        ExpectedMark::CallSeen => MarkKind::CallSeen,
-        ExpectedMark::WaterSeen => MarkKind::WaterSeen,
-        ExpectedMark::ShutOff => MarkKind::ShutOff,
-        ExpectedMark::Interrupted => MarkKind::Interrupted,
-        ExpectedMark::Stopped => MarkKind::Stopped,
-    };
-    job.write(Body::Marked { test, mark });
-    buzz();
-}
-
-/// A short buzz under the thumb, where the phone has one.
-fn buzz() {
-    let navigator = crate::app::ports::window().navigator();
-    let known = js_sys::Reflect::has(&navigator, &"vibrate".into()).unwrap_or(false);
-    if known {
-        navigator.vibrate_with_duration(40);
     }
 }
 
@@ -166,21 +119,13 @@ fn NextMark(job: Job, test_id: TestId, next: Signal<Option<ExpectedMark>>) -> Vi
                     class="primary"
                     data-test="next-mark"
                     data-mark=format!("{kind:?}")
-                    on:click=tap(move |_| mark(job, test_id, kind, Length::default()))
+                    on:click=tap(move |_| mark(job, test_id, plain(kind), None, || {}))
                 >
                     {words.refill_mark(kind)}
                 </button>
             }
         })
     })
-}
-
-/// The step of the level buttons and where they start.
-fn step(system: System) -> Length {
-    match system {
-        System::Us => Length::new::<inch>(0.25),
-        System::Si => Length::new::<millimeter>(5.0),
-    }
 }
 
 /// The test under way.
@@ -191,24 +136,15 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
     let Some(first) = test.get_untracked() else {
         return View::default();
     };
-    let (id, begun) = (first.id, first.begun);
+    let id = first.id;
     let now = RwSignal::new(ledger().now());
-    let tick = StoredValue::new_local(Interval::new(250, move || now.set(ledger().now())));
-    on_cleanup(move || tick.dispose());
+    watch(job, id, now);
     super::wake::keep_screen_on();
-    let clock = move || words.test_clock(now.get().seconds_since(&begun));
-    let marks = Memo::new(move |_| test.get().map(|t| t.timed()).unwrap_or_default());
-    let start = job
-        .visit
-        .with_untracked(|v| v.as_ref().and_then(|v| v.last_level()))
-        .unwrap_or(first.setup.stop_level.unwrap_or_default());
-    let unit = step(system).get::<meter>();
-    let steps = RwSignal::new((start.get::<meter>() / unit).round());
-    let level = move || Length::new::<meter>(steps.get() * unit);
-    let low = move || {
-        let limit = first.setup.low_limit?;
-        (level() >= limit && matches!(phase(&marks.get()), Phase::DrawingDown)).then_some(())
+    let clock = move || {
+        let now = now.get();
+        test.with(|t| t.as_ref().map(|t| words.test_clock(t.clock_s(&now))))
     };
+    let marks = Memo::new(move |_| test.get().map(|t| t.timed()).unwrap_or_default());
     let sentence = move || {
         let marks = marks.get();
         words.refill_phase(phase(&marks), drain_open(&marks))
@@ -231,7 +167,7 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
                     <button
                         type="button"
                         data-test=format!("mark-{kind:?}")
-                        on:click=tap(move |_| mark(job, id, kind, Length::default()))
+                        on:click=tap(move |_| mark(job, id, plain(kind), None, || {}))
                     >
                         {words.refill_mark(kind)}
                     </button>
@@ -258,51 +194,7 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
                 })
             }}
         </section>
-        <section>
-            <h3 id="level-label">{words.phrase(P::LevelNow)}</h3>
-            <div class="stepper" role="group" aria-labelledby="level-label">
-                <button
-                    type="button"
-                    aria-label=words.phrase(P::Higher)
-                    data-test="level-up"
-                    on:click=tap(move |_| steps.update(|s| *s -= 1.0))
-                >
-                    "▲"
-                </button>
-                <output data-test="level-now">
-                    {move || markup! { <Amount value=Value::level(level()) /> }}
-                </output>
-                <button
-                    type="button"
-                    aria-label=words.phrase(P::Deeper)
-                    data-test="level-down"
-                    on:click=tap(move |_| steps.update(|s| *s += 1.0))
-                >
-                    "▼"
-                </button>
-            </div>
-            <button
-                type="button"
-                class="second"
-                data-test="mark-level"
-                on:click=tap(move |_| mark(job, id, ExpectedMark::Level, level()))
-            >
-                {words.phrase(P::MarkLevel)}
-            </button>
-            {move || {
-                low()
-                    .map(|()| {
-                        markup! {
-                            <div class="notice urgent" role="alert">
-                                <Draw icon=Icon::Warning />
-                                <p>
-                                    <strong>{words.phrase(P::AtLowLimit)}</strong>
-                                </p>
-                            </div>
-                        }
-                    })
-            }}
-        </section>
+        <LevelEntry job test id />
         <section>{chart}</section>
         <section>
             <h3>{words.phrase(P::OtherMarks)}</h3>
@@ -314,48 +206,6 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
             <p class="sub small">{words.phrase(P::GapNote)}</p>
         </section>
     }
-}
-
-/// Every mark with its time, newest first, each can be taken back.
-#[component]
-fn MarkList(job: Job, test: Memo<Option<Test>>) -> View {
-    let words = prefs().words;
-    let system = prefs().system.get_untracked();
-    live(move || {
-        let test = test.get()?;
-        if test.marks.is_empty() {
-            return Some(markup! { <p class="sub">{words.phrase(P::NoMarksYet)}</p> });
-        }
-        let rows = test
-            .marks
-            .iter()
-            .rev()
-            .map(|m| {
-                let entry = m.entry;
-                let name = match m.kind {
-                    MarkKind::Level { below_overflow } => {
-                        show(Value::level(below_overflow), system).to_string()
-                    }
-                    kind => words.refill_mark_short(kind.name()).to_owned(),
-                };
-                let at = words.test_clock(m.at.seconds_since(&test.begun));
-                markup! {
-                    <li data-test="mark">
-                        <span title=m.at.clock_seconds()>{at}</span>
-                        <span>{name}</span>
-                        <button
-                            type="button"
-                            class="plain"
-                            on:click=tap(move |_| ledger().withdraw(job.about(), entry))
-                        >
-                            {words.phrase(P::TakeBack)}
-                        </button>
-                    </li>
-                }
-            })
-            .collect_view();
-        Some(markup! { <ol class="marks" data-test="marks">{rows}</ol> })
-    })
 }
 
 /// After the test.

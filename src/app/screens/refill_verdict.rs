@@ -7,7 +7,7 @@ use crate::app::parts::icon::{Draw, Icon};
 use crate::app::prefs::prefs;
 use crate::quantity::{System, Value, show};
 use crate::record::Test;
-use crate::refill::{Estimate, LevelEstimate, Missing, Outcome, Verdict};
+use crate::refill::{Estimate, LevelEstimate, Missing, Outcome, Span, Verdict};
 use crate::words::Phrase as P;
 
 /// Verdict, reasons, figures.
@@ -90,12 +90,38 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
             }
         })
         .collect_view();
-    let delay = |seconds: &Result<f64, Missing>| {
-        seconds.as_ref().map_or_else(
+    let delay = |span: &Result<Span, Missing>| {
+        span.as_ref().map_or_else(
             |missing| words.refill_missing(*missing).to_owned(),
-            |s| words.test_clock(*s),
+            |s| words.span(s),
         )
     };
+    let today = test.setup.makeup_need;
+    let need = today.max(test.setup.design_need.unwrap_or_default());
+    let need = show(Value::flow(need), system);
+    let each = (outcome.cycles.len() > 1).then(|| {
+        let rows = outcome
+            .cycles
+            .iter()
+            .enumerate()
+            .map(|(n, cycle)| {
+                let fill = cycle.fill_gross.map(|e| said(Value::flow(e.value)));
+                markup! {
+                    <tr>
+                        <th scope="row">{(n + 1).to_string()}</th>
+                        <td>{words.refill_verdict(cycle.verdict)}</td>
+                        <td>{fill.unwrap_or_default()}</td>
+                    </tr>
+                }
+            })
+            .collect_view();
+        markup! {
+            <h3>{words.phrase(P::EachFill)}</h3>
+            <table data-test="each-fill">
+                <tbody>{rows}</tbody>
+            </table>
+        }
+    });
     markup! {
         <section>
             <p class=class data-test="verdict">
@@ -110,8 +136,8 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
             <div class="number">
                 <span class="label">{words.phrase(P::NeedNow)}</span>
                 <span class="value">
-                    {show(Value::flow(test.setup.makeup_need), system).number}
-                    <span class="u">{show(Value::flow(test.setup.makeup_need), system).unit}</span>
+                    {need.number}
+                    <span class="u">{need.unit}</span>
                 </span>
             </div>
             {figures}
@@ -119,14 +145,16 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
                 <tbody>
                     <tr>
                         <th scope="row">{words.phrase(P::CallToWater)}</th>
-                        <td>{delay(&outcome.delays.call_to_water_s)}</td>
+                        <td>{delay(&outcome.delays.call_to_water)}</td>
                     </tr>
                     <tr>
                         <th scope="row">{words.phrase(P::WaterToShutOff)}</th>
-                        <td>{delay(&outcome.delays.water_to_shut_off_s)}</td>
+                        <td>{delay(&outcome.delays.water_to_shut_off)}</td>
                     </tr>
                 </tbody>
             </table>
+            <p class="sub small">{words.phrase(P::BasinGiven)}</p>
+            {each}
         </section>
     }
 }

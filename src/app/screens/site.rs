@@ -1,4 +1,5 @@
-//! One site: what stands there, its visits, and opening one.
+//! One site: opening a visit, its visits, and what is known of it, part by
+//! part; each part is a tap away from being completed or corrected.
 
 use crate::app::view::prelude::*;
 
@@ -9,9 +10,10 @@ use crate::app::parts::field::{TextField, settle_text};
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::parts::shell::Screen;
 use crate::app::prefs::prefs;
-use crate::app::route::{Route, Station};
+use crate::app::route::{Part, Route, Station};
 use crate::quantity::{Value, show};
-use crate::record::{Site, SiteId};
+use crate::record::{Site, SiteId, Summary, plant};
+use crate::trace::LevelControl;
 use crate::words::Phrase as P;
 
 /// A site.
@@ -23,59 +25,163 @@ pub fn SiteScreen(id: SiteId) -> View {
     }
 }
 
+/// How much of a part is known.
+fn icon(known: usize, of: usize) -> Icon {
+    match known {
+        0 => Icon::Empty,
+        n if n < of => Icon::Half,
+        _ => Icon::Full,
+    }
+}
+
+struct Row {
+    part: Part,
+    name: P,
+    icon: Icon,
+    says: String,
+    test: &'static str,
+}
+
+fn rows(site: &Site) -> [Row; 5] {
+    let words = prefs().words;
+    let system = prefs().system.get_untracked();
+    let text = |value: Value| show(value, system).to_string();
+    let tower = &site.tower;
+    let join = |parts: Vec<Option<String>>| {
+        let known: Vec<String> = parts
+            .into_iter()
+            .flatten()
+            .filter(|t| !t.is_empty())
+            .collect();
+        match known.is_empty() {
+            true => words.phrase(P::NotKnownYet).to_owned(),
+            false => known.join(" · "),
+        }
+    };
+    let named = |name: P, level: Option<_>| {
+        level.map(|l| format!("{} {}", words.phrase(name), text(Value::level(l))))
+    };
+    let marks = [tower.stop_level, tower.call_level, tower.inlet_level];
+    let design = [tower.design_in, tower.design_out, tower.design_wet_bulb];
+    let temperatures = design.into_iter().flatten();
+    let temperatures: Vec<String> = temperatures.map(|t| text(Value::temperature(t))).collect();
+    let count = |known: &[bool]| known.iter().filter(|k| **k).count();
+    let machines = site.machines.iter();
+    let plated = machines
+        .clone()
+        .filter(|m| m.refrigerant.is_some() && m.cut_out.is_some());
+    let control = match plant(site).level_control {
+        LevelControl::ElectrodeRelay => P::ElectrodeRelay,
+        LevelControl::FloatValve => P::FloatValve,
+        LevelControl::FloatSwitch => P::FloatSwitch,
+        LevelControl::Transmitter => P::Transmitter,
+    };
+    let volts = site.control_voltage.map(|v| text(Value::voltage(v)));
+    let chosen = site.plant.is_some();
+    let control = chosen.then(|| words.phrase(control).to_owned());
+    let known_of_tower =
+        count(&design.map(|t| t.is_some())) + usize::from(tower.design_flow.is_some());
+    let known_of_basin = count(&marks.map(|m| m.is_some())) + usize::from(tower.basin.is_some());
+    let row = |part, name, icon, says, test| Row {
+        part,
+        name,
+        icon,
+        says,
+        test,
+    };
+    [
+        row(
+            Part::Who,
+            P::PartWho,
+            icon(
+                count(&[
+                    !site.place.is_empty(),
+                    !site.access.is_empty(),
+                    !site.contacts.is_empty(),
+                ]),
+                3,
+            ),
+            join(vec![
+                Some(site.place.clone()),
+                Some(site.access.clone()),
+                Some(site.contacts.clone()),
+            ]),
+            "part-who",
+        ),
+        row(
+            Part::Machines,
+            P::Machines,
+            match site.machines.len() {
+                0 => Icon::Empty,
+                n if plated.count() < n => Icon::Half,
+                _ => Icon::Full,
+            },
+            join(vec![Some(
+                machines
+                    .map(|m| words.machine_line(m))
+                    .collect::<Vec<_>>()
+                    .join(", "),
+            )]),
+            "part-machines",
+        ),
+        row(
+            Part::Basin,
+            P::PartBasin,
+            icon(known_of_basin, 4),
+            join(vec![
+                tower.basin.map(|b| {
+                    format!(
+                        "{} {}",
+                        words.phrase(P::MarkFloor),
+                        text(Value::level(b.depth))
+                    )
+                }),
+                named(P::MarkStop, tower.stop_level),
+                named(P::MarkCall, tower.call_level),
+                named(P::MarkInlet, tower.inlet_level),
+            ]),
+            "part-basin",
+        ),
+        row(
+            Part::Tower,
+            P::PartTower,
+            icon(known_of_tower, 4),
+            join(vec![
+                tower.design_flow.map(|f| text(Value::flow(f))),
+                Some(temperatures.join(" / ")),
+                Some(site.makeup.clone()),
+            ]),
+            "part-tower",
+        ),
+        row(
+            Part::Plant,
+            P::PartPlant,
+            icon(count(&[chosen, volts.is_some()]), 2),
+            join(vec![control, volts]),
+            "part-plant",
+        ),
+    ]
+}
+
 #[component]
 fn Described(id: SiteId, site: Site) -> View {
     let words = prefs().words;
-    let system = prefs().system.get_untracked();
-    let log = ledger().log();
+    let summary = ledger().summary();
     let draft = StoredValue::new(format!("complaint {id}"));
     let complaint = RwSignal::new(String::new());
-    let name = site.name.clone();
-    let title = name;
-    let place = site.place.clone();
-    let sub = place;
-    let text = |value: Value| show(value, system).to_string();
-    let tower = &site.tower;
-    let facts = [
-        (P::DesignFlow, text(Value::flow(tower.design_flow))),
-        (P::DesignIn, text(Value::temperature(tower.design_in))),
-        (P::DesignOut, text(Value::temperature(tower.design_out))),
-        (
-            P::DesignWetBulb,
-            text(Value::temperature(tower.design_wet_bulb)),
-        ),
-        (P::BasinDepth, text(Value::level(tower.basin.depth))),
-        (P::StopLevel, text(Value::level(tower.stop_level))),
-        (P::CallLevel, text(Value::level(tower.call_level))),
-        (P::InletLevel, text(Value::level(tower.inlet_level))),
-        (
-            P::ControlNominal,
-            text(Value::voltage(site.control_voltage)),
-        ),
-    ];
-    let machines: Vec<_> = site
-        .machines
-        .iter()
-        .map(|m| {
-            let cut_out = m.cut_out.map(|p| {
-                format!(
-                    "{} {}",
-                    words.phrase(P::CutOut),
-                    text(Value::gauge_pressure(p))
-                )
-            });
-            (
-                m.name.clone(),
-                m.refrigerant.designation(),
-                cut_out.unwrap_or_default(),
-            )
-        })
-        .collect();
+    let title = site.name.clone();
+    let sub = site.place.clone();
+    let lines = Memo::new(move |_| {
+        let mine = |all: &Summary| {
+            let visits = all.visits().iter().filter(|line| line.site == id);
+            visits.cloned().collect::<Vec<_>>()
+        };
+        summary.with(mine)
+    });
     let visits = move || {
-        let lines = log.with(|log| log.visits());
         lines
+            .get()
             .into_iter()
-            .filter(|line| line.site == id)
             .map(|line| {
                 markup! {
                     <li>
@@ -103,6 +209,21 @@ fn Described(id: SiteId, site: Site) -> View {
             </button>
         }
     };
+    let parts = rows(&site)
+        .into_iter()
+        .map(|row| {
+            markup! {
+                <li>
+                    <a href=Route::SitePart(id, row.part).href() data-test=row.test>
+                        <Draw icon=row.icon />
+                        <span class="name">{words.phrase(row.name)}</span>
+                        <span class="tail">{words.phrase(P::Change)}</span>
+                        <span class="under">{row.says}</span>
+                    </a>
+                </li>
+            }
+        })
+        .collect_view();
     markup! {
         <Screen title sub name="site" back=(Route::Home, words.phrase(P::Home).to_owned()) act>
             <TextField
@@ -114,46 +235,23 @@ fn Described(id: SiteId, site: Site) -> View {
                 test="complaint"
             />
             <section>
-                <h2>{words.phrase(P::Visits)}</h2>
-                <ul class="rows">{visits}</ul>
+                <h2>{words.phrase(P::AboutSite)}</h2>
+                <ul class="rows">{parts}</ul>
             </section>
-            <section>
-                <h2>{words.phrase(P::TowerAndBasin)}</h2>
-                <table>
-                    <tbody>
-                        {facts
-                            .map(|(name, value)| {
-                                markup! {
-                                    <tr>
-                                        <th scope="row">{words.phrase(name)}</th>
-                                        <td>{value}</td>
-                                    </tr>
-                                }
-                            })
-                            .collect_view()}
-                    </tbody>
-                </table>
-            </section>
-            <section>
-                <h2>{words.phrase(P::Machines)}</h2>
-                <ul class="rows">
-                    {machines
-                        .into_iter()
-                        .map(|(name, refrigerant, cut_out)| {
-                            markup! {
-                                <li>
-                                    <div class="row">
-                                        <span></span>
-                                        <span class="name">{name}</span>
-                                        <span class="tail">{refrigerant}</span>
-                                        <span class="under">{cut_out}</span>
-                                    </div>
-                                </li>
-                            }
-                        })
-                        .collect_view()}
-                </ul>
-            </section>
+            {move || {
+                (!lines.with(Vec::is_empty))
+                    .then(|| {
+                        markup! {
+                            <section>
+                                <h2>{words.phrase(P::Visits)}</h2>
+                                <ul class="rows">{visits()}</ul>
+                                <a class="button" href=Route::History(id).href() data-test="to-history">
+                                    {words.phrase(P::ToHistory)}
+                                </a>
+                            </section>
+                        }
+                    })
+            }}
         </Screen>
     }
 }

@@ -6,7 +6,7 @@ use crate::app::view::prelude::*;
 use crate::app::ledger::ledger;
 use crate::app::parts::shell::{Edge, Screen};
 use crate::app::prefs::prefs;
-use crate::app::route::{Route, Station};
+use crate::app::route::{Part, Route, Station};
 use crate::record::{About, Body, Site, Visit, VisitId};
 use crate::words::Phrase as P;
 
@@ -91,6 +91,18 @@ pub fn StationScreen(
         <Screen title sub edge name back=back() act>
             {children()}
         </Screen>
+    }
+}
+
+/// In place of the refill test while the basin is not described.
+pub fn to_basin(job: Job) -> View {
+    let words = prefs().words;
+    let site = job.visit.with_untracked(|v| v.as_ref().map(|v| v.site));
+    let href = site
+        .map_or(Route::Home, |id| Route::SitePart(id, Part::Basin))
+        .href();
+    markup! {
+        <a class="button primary" href=href data-test="to-basin">{words.phrase(P::ToBasin)}</a>
     }
 }
 

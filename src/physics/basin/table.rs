@@ -9,7 +9,7 @@ use crate::physics::error::{Error, Quantity, within};
 use crate::quantity::{Area, Length, Volume};
 
 /// Most rows a table may have.
-pub(super) const MOST_ROWS: usize = 12;
+pub const MOST_ROWS: usize = 12;
 
 /// Least difference of two levels in a volume table, m.
 const LEAST_STEP: f64 = 1e-4;
@@ -60,6 +60,12 @@ impl AreaTable {
         Self::checked(Rows::new(rows.iter().map(si))?)
     }
 
+    /// Its rows, from the lip down.
+    pub fn rows(&self) -> impl Iterator<Item = (Length, Area)> {
+        let si = |r: &(f64, f64)| (Length::new::<meter>(r.0), Area::new::<square_meter>(r.1));
+        self.0.rows().iter().map(si)
+    }
+
     fn checked(rows: Rows) -> Result<Self, Error> {
         let mut before = (-20.0, f64::MAX);
         for &(level, area) in rows.rows() {
@@ -95,6 +101,12 @@ impl VolumeTable {
     pub fn new(rows: &[(Length, Volume)]) -> Result<Self, Error> {
         let si = |r: &(Length, Volume)| (r.0.get::<meter>(), r.1.get::<cubic_meter>());
         Self::checked(Rows::new(rows.iter().map(si))?)
+    }
+
+    /// Its rows, from the lip down.
+    pub fn rows(&self) -> impl Iterator<Item = (Length, Volume)> {
+        let si = |r: &(f64, f64)| (Length::new::<meter>(r.0), Volume::new::<cubic_meter>(r.1));
+        self.0.rows().iter().map(si)
     }
 
     fn checked(rows: Rows) -> Result<Self, Error> {

@@ -8,6 +8,8 @@ use serde::{Deserialize, Serialize};
 pub enum HeadFigure {
     /// Head to expect at this leaving water and a normal approach.
     Expected,
+    /// Head with a part of the usual water flow.
+    AtFlow,
     /// Water entering the condenser at which it trips.
     EnteringWaterAtTrip,
     /// Water leaving the condenser at which it trips.
@@ -16,8 +18,9 @@ pub enum HeadFigure {
 
 impl HeadFigure {
     /// Every figure of this topic.
-    pub const ALL: [HeadFigure; 3] = [
+    pub const ALL: [HeadFigure; 4] = [
         HeadFigure::Expected,
+        HeadFigure::AtFlow,
         HeadFigure::EnteringWaterAtTrip,
         HeadFigure::LeavingWaterAtTrip,
     ];

@@ -10,12 +10,20 @@ pub enum PipingFigure {
     ValveFlow,
     /// Flow the fill line brings.
     FillFlow,
+    /// Cv of the valve a flow needs.
+    CvNeeded,
+    /// The same as Kv.
+    KvNeeded,
     /// How far the strainer is blocked.
     StrainerBlockage,
     /// Pressure drop a servo valve needs.
     ServoDrop,
     /// Submergence of the pump suction.
     Submergence,
+    /// Level from which the pump draws air.
+    AirFrom,
+    /// Water over the pump inlet.
+    OverInlet,
     /// Time to drain.
     DrainTime,
     /// Time to refill.
@@ -30,12 +38,16 @@ pub enum PipingFigure {
 
 impl PipingFigure {
     /// Every figure here.
-    pub const ALL: [PipingFigure; 10] = [
+    pub const ALL: [PipingFigure; 14] = [
         PipingFigure::ValveFlow,
+        PipingFigure::CvNeeded,
+        PipingFigure::KvNeeded,
         PipingFigure::FillFlow,
         PipingFigure::StrainerBlockage,
         PipingFigure::ServoDrop,
         PipingFigure::Submergence,
+        PipingFigure::AirFrom,
+        PipingFigure::OverInlet,
         PipingFigure::DrainTime,
         PipingFigure::FillTime,
         PipingFigure::SteadyLevel,

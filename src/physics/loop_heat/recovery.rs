@@ -69,15 +69,19 @@ struct Checked {
 }
 
 impl Checked {
-    /// How fast the distance from the settling temperature shrinks, 1/s.
-    fn pull(&self, entering: f64) -> f64 {
+    /// How fast a distance from the settling temperature shrinks, 1/s. Nearer
+    /// than 0.1 mK it is what it is there: closer the difference drowns in
+    /// rounding, and at nothing there is none.
+    fn pull(&self, distance: f64) -> f64 {
+        let distance = distance.abs().max(1e-4).copysign(distance);
+        let entering = self.settles + distance;
         let hot = entering + self.range;
         let leaving = match &self.tower {
             Kernel::Constant(leaving) => *leaving,
             Kernel::Effectiveness(e) => hot - e * (hot - self.wet),
             Kernel::Cooled(tower) => tower.leaving(hot),
         };
-        (entering - leaving) / (entering - self.settles) / self.turnover
+        (entering - leaving) / distance / self.turnover
     }
 
     /// Checked starting temperature, C.
@@ -165,7 +169,7 @@ impl Recovery {
             if distance.abs() < 1e-6 {
                 return Ok(temperature(this.settles));
             }
-            let fall = |part: f64| -step * this.pull(this.settles + distance * part.exp());
+            let fall = |part: f64| -step * this.pull(distance * part.exp());
             let a = fall(0.0);
             let b = fall(0.5 * a);
             let c = fall(0.5 * b);
@@ -204,7 +208,7 @@ impl Recovery {
         for panel in 0..PANELS as u32 {
             for (at, weight) in GAUSS {
                 let s = width * (f64::from(panel) + 0.5 + 0.5 * at);
-                seconds += weight * width / this.pull(this.settles + from * (-s).exp());
+                seconds += weight * width / this.pull(from * (-s).exp());
             }
         }
         Ok(Time::new::<second>(seconds))

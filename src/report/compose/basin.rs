@@ -11,16 +11,19 @@ use crate::report::chart::{Level, LevelMark, MarkKind, Waterline};
 const LIP: f64 = 0.94;
 
 impl Composer<'_> {
-    pub(super) fn waterline(&self) -> Waterline {
+    /// Nothing while the basin's depth is not known.
+    pub(super) fn waterline(&self) -> Option<Waterline> {
         use crate::words::Phrase as F;
         let tower = &self.site.tower;
-        let depth = tower.basin.depth.get::<meter>();
+        let depth = tower.basin?.depth.get::<meter>();
         // The lip stands a little under the top of the figure, so that water
         // over it can be drawn.
         let height = |below: Length| LIP * (1.0 - below.get::<meter>() / depth);
-        let mark = |kind, below| LevelMark {
-            kind,
-            height: height(below),
+        let mark = |kind, below: Option<Length>| {
+            Some(LevelMark {
+                kind,
+                height: height(below?),
+            })
         };
         let read = |when| {
             let reading = self.visit.reading(when, What::BasinLevel)?;
@@ -38,16 +41,17 @@ impl Composer<'_> {
             ),
             None => self.words.phrase(F::BasinLevelUnknown).to_owned(),
         };
-        Waterline {
+        let marks = [
+            mark(MarkKind::Overflow, Some(Length::default())),
+            mark(MarkKind::High, tower.stop_level),
+            mark(MarkKind::Low, tower.call_level),
+            mark(MarkKind::PumpInlet, tower.inlet_level),
+        ];
+        Some(Waterline {
             summary,
-            marks: vec![
-                mark(MarkKind::Overflow, Length::default()),
-                mark(MarkKind::High, tower.stop_level),
-                mark(MarkKind::Low, tower.call_level),
-                mark(MarkKind::PumpInlet, tower.inlet_level),
-            ],
+            marks: marks.into_iter().flatten().collect(),
             found: found.map(level),
             left: left.map(level),
-        }
+        })
     }
 }

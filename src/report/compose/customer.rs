@@ -166,10 +166,11 @@ impl Composer<'_> {
         let design = found.design_water.as_ref().ok().map(|w| w.makeup);
         let need = now.unwrap_or_default().max(design.unwrap_or_default());
         let fall = |to| {
-            let time = time_to_level(&tower.basin, tower.stop_level, to, need).ok()?;
+            let time = time_to_level(&tower.basin?, tower.stop_level?, to?, need).ok()?;
             Some(self.amount(Value::duration(time)))
         };
-        if let (Some(inlet), Some(dry)) = (fall(tower.inlet_level), fall(tower.basin.depth)) {
+        let floor = tower.basin.map(|basin| basin.depth);
+        if let (Some(inlet), Some(dry)) = (fall(tower.inlet_level), fall(floor)) {
             let out = self.machines(When::AsFound, MachineState::HighHead);
             let makeup = self.amount(Value::flow(need));
             items.push(

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use super::Composer;
 use crate::quantity::Value;
 use crate::record::{
-    Figures, LeavingItem, LeavingState, MachineId, Slot, What, When, observed, plant,
+    Figures, LeavingItem, LeavingState, MachineId, MachineState, Slot, What, When, observed, plant,
 };
 use crate::report::doc::{Block, Column, Table, Text};
 use crate::trace::{self, Stage};
@@ -67,7 +67,10 @@ impl Composer<'_> {
         };
         let rows = self.site.machines.iter().filter_map(|m| {
             let (found, left) = (cell(When::AsFound, m.id), cell(When::AsLeft, m.id));
-            let name = format!("{}, {}", m.name, m.refrigerant.designation());
+            let name = match m.refrigerant {
+                Some(fluid) => format!("{}, {}", m.name, fluid.designation()),
+                None => m.name.clone(),
+            };
             (found.is_some() || left.is_some()).then_some((name, found, left))
         });
         self.found_and_left(P::MachinesHeading, P::MachineHead, rows.collect())
@@ -197,9 +200,33 @@ impl Composer<'_> {
             self.heading(P::LeavingHeading),
             Block::List {
                 numbered: false,
-                items: items.into_iter().filter_map(line).collect(),
+                items: items
+                    .into_iter()
+                    .filter_map(line)
+                    .chain(self.machines_left())
+                    .collect(),
             },
         ]
+    }
+
+    /// Machines that do not run as left, by name; nothing when all do.
+    fn machines_left(&self) -> Option<Text> {
+        use crate::words::Phrase as F;
+        let states = [
+            (MachineState::HighHead, F::MachineHighHead),
+            (MachineState::Stopped, F::MachineStopped),
+        ];
+        let group = |(state, name)| {
+            let named: Vec<&str> = (self.site.machines.iter())
+                .filter(|m| self.visit.machines.get(&(When::AsLeft, m.id)) == Some(&state))
+                .map(|m| m.name.as_str())
+                .collect();
+            let name = self.words.phrase(name);
+            (!named.is_empty()).then(|| format!("{name}: {}", named.join(", ")))
+        };
+        let groups: Vec<String> = states.into_iter().filter_map(group).collect();
+        let label = format!("{}: ", self.words.phrase(F::MachinesAsLeft));
+        (!groups.is_empty()).then(|| Text::default().bold(label).plain(groups.join("; ")))
     }
 
     /// A heading and a table; nothing at all when there are no rows.

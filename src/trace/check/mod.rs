@@ -85,6 +85,21 @@ impl Check {
         )
     }
 
+    /// Whether doing it again may say something else: not a count, nor what
+    /// was found on arrival, nor what takes days.
+    pub(crate) fn may_differ(self) -> bool {
+        !matches!(
+            self,
+            Check::MachinesOut
+                | Check::BasinOnArrival
+                | Check::TripHour
+                | Check::MachineRecorder
+                | Check::LevelRecorder
+                | Check::LoopRecorder
+                | Check::RefillTest
+        )
+    }
+
     /// Whether it looks at something that disturbing anything would spoil.
     pub fn is_look(self) -> bool {
         matches!(self, Check::BasinOnArrival | Check::CallAsFound)
@@ -97,18 +112,19 @@ impl Check {
         let control = plant.level_control;
         let here = match self {
             Check::MachinesOut => plant.machines > 1,
-            Check::ProbeDried | Check::ProbeFilm | Check::HolderCap | Check::FoamLook => {
-                control == L::ElectrodeRelay
-            }
+            Check::ProbeDried
+            | Check::ProbeFilm
+            | Check::HolderCap
+            | Check::HolderWetted
+            | Check::FoamLook
+            | Check::FoamJar => control == L::ElectrodeRelay,
             Check::WiresOffHolder => matches!(control, L::ElectrodeRelay | L::FloatSwitch),
             Check::Substitution => matches!(control, L::ElectrodeRelay | L::Transmitter),
             Check::FloatByHand | Check::FloatLook => {
                 matches!(control, L::FloatValve | L::FloatSwitch)
             }
             Check::LevelSignal => control == L::Transmitter,
-            Check::CallAsFound | Check::ControlVoltage | Check::FillStops | Check::CoilPull => {
-                plant.electric_fill()
-            }
+            Check::CallAsFound | Check::ControlVoltage | Check::CoilPull => plant.electric_fill(),
             _ if matches!(self.access(), Access::Panel | Access::ValveBox) => plant.electric_fill(),
             _ => true,
         };

@@ -68,6 +68,8 @@ const BASIN: &[Caution] = &[
     Caution::Chemicals,
     Caution::ConfinedSpace,
 ];
+const JAR: &[Caution] = &[Caution::Fall, Caution::Spray, Caution::Chemicals];
+const CALLED: &[Caution] = &[Caution::LiveVoltage, Caution::WaterPressure];
 const TREATED: &[Caution] = &[Caution::Chemicals];
 
 checks! {
@@ -89,8 +91,12 @@ checks! {
     BranchStrainer: MachineRoom 8 Open WATER touches [StrainerClean StrainerBlocked];
     /// The regulating valve flushed open by hand.
     RegulatingByHand: MachineRoom 4 Open WATER touches [HeadStays HeadFalls];
+    /// The regulating valve taken through its travel.
+    RegulatingTravel: MachineRoom 6 Open WATER touches [Sound NotRight];
     /// What this machine carries today.
     MachineLoad: MachineRoom 4 Open NONE [WithinDesign BeyondDesign];
+    /// Weather and load in the hour it tripped.
+    TripHour: MachineRoom 4 Open NONE [WithinDesign BeyondDesign];
     /// Where the pressure control trips.
     CutOutTest: MachineRoom 12 MachinePanel GAS touches [Sound NotRight];
     /// Liquid subcooling and charge.
@@ -103,6 +109,8 @@ checks! {
     PumpPressure: Basement 3 Open NONE [PressureSteady PressureSurging PressureLow];
     /// Pump current.
     PumpCurrent: Basement 5 Open LIVE [CurrentRight CurrentLow NoCurrent];
+    /// Trip flags and fault memory of the fan's and the pump's starters.
+    TripMemory: Basement 4 Open LIVE [NoTrips FanTripped PumpTripped];
     /// The way the pump turns.
     PumpRotation: Basement 3 Open LIVE [Sound NotRight];
     /// Pressure drop over the pump's strainer.
@@ -147,6 +155,8 @@ checks! {
     WeatherAndLoad: Roof 3 Open ROOF [BeyondDesign WithinDesign];
     /// Foam on the basin.
     FoamLook: Roof 1 Open ROOF [NoFoam Foam];
+    /// Basin water shaken in a jar.
+    FoamJar: Roof 3 Open JAR [NoFoam Foam];
     /// Bleed, overflow, drain and leaks.
     WaterLoss: Roof 5 Open ROOF [NoLoss LosingWater];
     /// The bleed, while nothing calls for it.
@@ -181,6 +191,8 @@ checks! {
     WiresOffHolder: Roof 5 Holder PROBE touches [Calls NoCall];
     /// The holder's cap, opened.
     HolderCap: Roof 3 Holder PROBE touches [CapDry CapWet];
+    /// The holder wetted with basin water: does the control call again.
+    HolderWetted: Roof 5 Holder PROBE touches [Calls NoCall];
     /// Resistance across the dry probe holder.
     ProbeFilm: Roof 8 Holder PROBE touches [HolderClean HolderFilmed];
     /// The float moved by hand.
@@ -193,6 +205,10 @@ checks! {
     StillWellLook: Roof 8 Open BASIN touches [Sound NotRight];
     /// A known resistor in place of the probe.
     Substitution: Basement 6 Panel LIVE touches [FollowsResistor IgnoresResistor];
+    /// The relay tapped while it calls.
+    RelayTap: Basement 3 Panel LIVE touches [Sound NotRight];
+    /// Called ten times over: pulls and flows each time.
+    CycleCall: Basement 7 Panel CALLED touches [Sound NotRight];
     /// Voltage across the output contact while the control calls.
     ContactDrop: Basement 3 Panel LIVE [ContactClosed ContactOpen];
     /// Voltage at the output terminals while the control calls.
@@ -217,6 +233,10 @@ checks! {
     ValveArrow: Basement 1 Open NONE [Sound NotRight];
     /// The fill valve opened up.
     ValveStrip: Basement 18 Bonnet WATER touches [ValveSound PilotDirty ValveWorn];
+    /// The diaphragm against the light.
+    DiaphragmLook: Basement 3 Bonnet WATER touches [Sound NotRight];
+    /// Pressure difference over the fill valve against its nameplate.
+    Differential: Basement 5 Open WATER [Sound NotRight];
     /// Positions of the hand valves in the makeup line.
     HandValves: Basement 3 Open WATER [AllOpen FoundShut];
     /// Strainer blow-off.
@@ -231,6 +251,14 @@ checks! {
     BackflowLook: Mains 5 Open WATER [Sound NotRight];
     /// Supply pressure while flowing.
     MainsPressure: Mains 4 Open WATER [MainsGood MainsLow];
+    /// Head, water in and out and current of one machine recorded until it
+    /// trips again.
+    MachineRecorder: MachineRoom 45 MachinePanel GAS [HeadRose TrippedEarly RangeWidened];
+    /// Level, call and coil recorded until it happens again. Fitting and
+    /// coming back are counted, the wait is not.
+    LevelRecorder: Basement 45 Panel LIVE [LevelKept SaidFull CalledInVain];
+    /// Pump, fan and water temperatures recorded until it happens again.
+    LoopRecorder: Basement 45 Open LIVE [LoopAsUsual FlowFell WaterRose];
     /// The timed refill test.
     RefillTest: Roof 25 Open BASIN touches [Refilled RefilledSlowly DidNotRefill];
 }

@@ -7,7 +7,7 @@ use crate::trace::mode::Mode::{self, *};
 /// The line gives little.
 const WEAK: &[Mode] = &[MainsLow, ReducingValve, StrainerBlocked, BackflowStuck];
 /// The line gives nothing.
-const SHUT: &[Mode] = &[HandValveShut, LineFrozen];
+pub(super) const SHUT: &[Mode] = &[HandValveShut, LineFrozen];
 /// The valve is told to open and does not.
 const VALVE: &[Mode] = &[
     ValveStuck,
@@ -89,6 +89,16 @@ pub(super) const SHEETS: &[Sheet] = &[
         ],
     ),
     Sheet::new(
+        K::DiaphragmLook,
+        &[two(960), two(40)],
+        &[(1, 1, &[DiaphragmTorn])],
+    ),
+    Sheet::new(
+        K::Differential,
+        &[two(940), two(450), two(80)],
+        &[(2, 1, &[LowDifferential]), (1, 0, WEAK), (1, 0, SHUT)],
+    ),
+    Sheet::new(
         K::HandValves,
         &[two(990), two(30)],
         &[(1, 1, &[HandValveShut])],
@@ -122,6 +132,27 @@ pub(super) const SHEETS: &[Sheet] = &[
         K::MainsPressure,
         &[two(970), two(60)],
         &[(1, 0, &[MainsLow])],
+    ),
+    // It waits until it happens: what comes and goes is caught acting.
+    Sheet::new(
+        K::LevelRecorder,
+        &[
+            three(930, 40),
+            three(250, 100),
+            three(40, 920),
+            three(40, 40),
+        ],
+        &[
+            (1, 1, super::loss::LOSS),
+            (1, 1, &[BleedStuckOpen]),
+            (2, 2, super::level::FALSE_FULL),
+            (3, 3, &[FloatJammedUp]),
+            (3, 3, WEAK),
+            (3, 3, SHUT),
+            (3, 3, VALVE),
+            (3, 3, UNTOLD),
+            (3, 3, &[WiringHighResistance, CoilWeak]),
+        ],
     ),
     Sheet::new(
         K::RefillTest,

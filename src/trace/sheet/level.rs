@@ -141,6 +141,23 @@ pub(super) const SHEETS: &[Sheet] = &[
         &[two(940), two(450), two(50)],
         &[(2, 1, &[ProbeFoam])],
     ),
+    // Water that foams does so in a jar too.
+    Sheet::new(K::FoamJar, &[two(920), two(120)], &[(1, 1, &[ProbeFoam])]),
+    // A clean holder sheds the water within the minute, one with film keeps
+    // it: this brings on what comes and goes.
+    Sheet::new(
+        K::HolderWetted,
+        &[two(930), two(220), two(80), two(10)],
+        &[
+            (1, 1, &[ProbeFilm]),
+            (
+                2,
+                0,
+                &[ProbeCableShort, ControllerStuckFull, ControllerDead],
+            ),
+            (3, 0, super::power::DEAD),
+        ],
+    ),
     Sheet::new(
         K::FloatByHand,
         &[two(950), two(550), two(300), two(100)],

@@ -91,6 +91,21 @@ pub(super) const SHEETS: &[Sheet] = &[
         three(200, 770),
         three(20, 40),
     ]),
+    // A flag stays down and a drive remembers, also when it runs again.
+    Sheet::new(
+        K::TripMemory,
+        &[
+            three(930, 40),
+            three(600, 370),
+            three(250, 720),
+            three(250, 30),
+        ],
+        &[
+            (1, 1, &[FanControl]),
+            (2, 2, &[FanStopped]),
+            (3, 3, &[PumpStopped]),
+        ],
+    ),
     Sheet::new(
         K::PumpRotation,
         &[two(985), two(40)],
@@ -108,6 +123,22 @@ pub(super) const SHEETS: &[Sheet] = &[
         &[(2, 1, &[AirBound])],
     )
     .over_low(&[two(450), two(300), two(80)]),
+    // The pump also starves over a basin that ran low.
+    Sheet::new(
+        K::LoopRecorder,
+        &[
+            three(920, 40),
+            three(250, 500),
+            three(40, 900),
+            three(60, 50),
+        ],
+        &[
+            (1, 1, super::level::FALSE_FULL),
+            (2, 2, FLOW),
+            (3, 3, TOWER),
+            (3, 3, &[ConditionsBeyondDesign]),
+        ],
+    ),
     Sheet::new(
         K::SuctionLook,
         &[two(950), two(250), two(80)],

@@ -1,6 +1,6 @@
 //! Checks at the machines.
 
-use super::{Sheet, two};
+use super::{Sheet, three, two};
 use crate::trace::check::Check as K;
 use crate::trace::mode::Mode::*;
 
@@ -127,10 +127,38 @@ pub(super) const SHEETS: &[Sheet] = &[
         &[two(930), two(550), two(90)],
         &[(2, 1, &[MachineOverload])],
     ),
+    // A valve that sticks now and then moves in jerks or stops short.
+    Sheet::new(
+        K::RegulatingTravel,
+        &[two(930), two(180)],
+        &[(1, 1, &[RegulatingValve])],
+    ),
+    // The log and whoever was there tell of that hour, not of now.
+    Sheet::new(
+        K::TripHour,
+        &[two(900), two(150)],
+        &[(1, 1, &[ConditionsBeyondDesign, MachineOverload])],
+    ),
     Sheet::new(
         K::CutOutTest,
         &[two(970), two(400), two(60)],
         &[(2, 1, &[PressureControl])],
+    ),
+    // It waits for the trip: what comes and goes is caught acting.
+    Sheet::new(
+        K::MachineRecorder,
+        &[
+            three(900, 40),
+            three(450, 50),
+            three(80, 60),
+            three(100, 850),
+        ],
+        &[
+            (1, 1, &[MachineOverload]),
+            (2, 2, &[RegulatingValve, BranchStrainer, BranchValve]),
+            (2, 2, super::loop_water::FLOW),
+            (3, 3, &[PressureControl]),
+        ],
     ),
     Sheet::new(
         K::ChargeLook,

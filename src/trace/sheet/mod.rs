@@ -22,6 +22,8 @@ mod machine;
 mod power;
 mod tower;
 
+use std::sync::OnceLock;
+
 use super::check::Check;
 use super::mode::Mode;
 
@@ -77,8 +79,7 @@ impl Sheet {
 
     /// Acting and quiet effect of a mode.
     pub fn effect(&self, mode: Mode) -> (u8, u8) {
-        let found = self.who.iter().find(|(_, _, modes)| modes.contains(&mode));
-        found.map_or((0, 0), |(acting, quiet, _)| (*acting, *quiet))
+        effect(self.check, mode)
     }
 }
 
@@ -93,17 +94,41 @@ const TOPICS: [&[Sheet]; 7] = [
     loss::SHEETS,
 ];
 
-/// The sheet of a check.
-pub(crate) fn of(check: Check) -> Option<&'static Sheet> {
-    TOPICS
-        .iter()
-        .flat_map(|t| t.iter())
-        .find(|s| s.check == check)
+/// Every sheet by its check, and every effect by check and mode.
+struct Index {
+    sheets: [Option<&'static Sheet>; Check::ALL.len()],
+    effects: [[(u8, u8); Mode::ALL.len()]; Check::ALL.len()],
 }
 
-/// Acting and quiet effect of a mode on a check.
+fn index() -> &'static Index {
+    static INDEX: OnceLock<Box<Index>> = OnceLock::new();
+    INDEX.get_or_init(|| {
+        let mut index = Box::new(Index {
+            sheets: [None; Check::ALL.len()],
+            effects: [[(0, 0); Mode::ALL.len()]; Check::ALL.len()],
+        });
+        for sheet in TOPICS.iter().flat_map(|t| t.iter()) {
+            let at = sheet.check as usize;
+            index.sheets[at] = Some(sheet);
+            for (acting, quiet, modes) in sheet.who {
+                for mode in *modes {
+                    index.effects[at][*mode as usize] = (*acting, *quiet);
+                }
+            }
+        }
+        index
+    })
+}
+
+/// The sheet of a check.
+pub(crate) fn of(check: Check) -> Option<&'static Sheet> {
+    index().sheets[check as usize]
+}
+
+/// Acting and quiet effect of a mode on a check; none for a general cause.
 pub(crate) fn effect(check: Check, mode: Mode) -> (u8, u8) {
-    of(check).map_or((0, 0), |s| s.effect(mode))
+    let of = index().effects[check as usize].get(mode as usize);
+    of.copied().unwrap_or((0, 0))
 }
 
 /// Two answers: this chance in thousandths for the first.

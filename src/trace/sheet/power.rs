@@ -50,6 +50,36 @@ pub(super) const SHEETS: &[Sheet] = &[
         ],
     ),
     Sheet::new(
+        K::RelayTap,
+        &[two(940), two(300), two(120)],
+        &[(2, 1, &[RelayContactOpen])],
+    ),
+    // One failure in ten is enough: what comes and goes mostly shows.
+    Sheet::new(
+        K::CycleCall,
+        &[two(960), two(450), two(40)],
+        &[
+            (
+                2,
+                1,
+                &[
+                    RelayContactOpen,
+                    WiringHighResistance,
+                    WiringOpen,
+                    CoilOpen,
+                    CoilWeak,
+                    ValveStuck,
+                    PilotBlocked,
+                    ControllerDead,
+                    ControllerStuckFull,
+                ],
+            ),
+            (2, 0, &[DiaphragmTorn, ValveBackwards, LowDifferential]),
+            (2, 0, super::fill::SHUT),
+            (2, 0, DEAD),
+        ],
+    ),
+    Sheet::new(
         K::ContactDrop,
         &[two(960), two(70)],
         &[(1, 0, &[RelayContactOpen, ControllerDead])],

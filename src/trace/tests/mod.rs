@@ -1,5 +1,6 @@
 //! The trace as a whole.
 
+mod brute;
 mod scenarios;
 mod sense;
 mod walk;

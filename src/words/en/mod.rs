@@ -19,6 +19,7 @@ pub(super) mod refill_findings;
 pub mod report;
 pub(super) mod trace_checks;
 pub(super) mod trace_cures;
+pub(super) mod trace_face;
 pub(super) mod trace_modes;
 pub(super) mod trace_reasons;
 pub(super) mod visit;

@@ -6,10 +6,14 @@ use crate::physics::basis::PipingFigure;
 pub(in crate::words) fn name(figure: PipingFigure) -> &'static str {
     match figure {
         PipingFigure::ValveFlow => "Through the valve",
+        PipingFigure::CvNeeded => "Cv needed",
+        PipingFigure::KvNeeded => "The same as Kv",
         PipingFigure::FillFlow => "The line brings",
         PipingFigure::StrainerBlockage => "Strainer open, part of clean",
         PipingFigure::ServoDrop => "Pressure across the valve",
         PipingFigure::Submergence => "Water needed over the suction",
+        PipingFigure::AirFrom => "Draws air from, below the lip",
+        PipingFigure::OverInlet => "Water over the inlet now",
         PipingFigure::DrainTime => "Until drained to that level",
         PipingFigure::FillTime => "Until filled to that level",
         PipingFigure::SteadyLevel => "Level settles, below the lip",
@@ -20,7 +24,7 @@ pub(in crate::words) fn name(figure: PipingFigure) -> &'static str {
 
 pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
     match figure {
-        PipingFigure::ValveFlow => {
+        PipingFigure::ValveFlow | PipingFigure::CvNeeded | PipingFigure::KvNeeded => {
             "Q = Cv x square root of (dp / SG), gpm and psi; in metric Kv, m3/h and bar. Kv = \
              0.865 Cv. No more flow once dp reaches FL^2 (p1 - FF pv). SG: density over water's. \
              p1: pressure before the valve, absolute. pv: vapor pressure. FF: 0.96 - 0.28 x square \
@@ -42,6 +46,11 @@ pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
             "S = D (1 + 2.3 V / square root of (g D)). S: water over the suction opening. D: its \
              bore. V: velocity in it. g: gravity."
         }
+        PipingFigure::AirFrom => {
+            "Top of the inlet below the lip - water needed over the suction. The lip itself where \
+             that is less than nothing."
+        }
+        PipingFigure::OverInlet => "Top of the inlet below the lip - level below the lip.",
         PipingFigure::DrainTime => {
             "t = sum of A dh / (C a square root of (2 g (h + z)) - q). A: surface. h: water over the \
              floor. a: bore area. z: fall of the drain pipe. q: water coming in. C: 0.62 for a hole, \
@@ -68,7 +77,7 @@ pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
 
 pub(in crate::words) fn source(figure: PipingFigure) -> &'static str {
     match figure {
-        PipingFigure::ValveFlow => {
+        PipingFigure::ValveFlow | PipingFigure::CvNeeded | PipingFigure::KvNeeded => {
             "Source: IEC 60534-2-1. Good within 0.1 % of its worked examples; a real valve is within \
              10 % of its label."
         }
@@ -84,7 +93,8 @@ pub(in crate::words) fn source(figure: PipingFigure) -> &'static str {
             "Source: common practice, from memory. Good as a warning; the valve's label governs. \
              Direct-acting valves need none."
         }
-        PipingFigure::Submergence => {
+        PipingFigure::OverInlet => "Source: definition. Good as your two levels are.",
+        PipingFigure::Submergence | PipingFigure::AirFrom => {
             "Source: the form of ANSI/HI 9.8, from memory. Good as a warning only; a basin with an \
              anti-vortex plate runs with less."
         }

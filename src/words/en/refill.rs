@@ -1,8 +1,10 @@
 //! The refill test, in English: buttons, phases, cautions.
 
+use crate::record::Why;
 use crate::refill::{
     Caution, DrawBasis, ExpectedMark, Limit, Missing, NextReading, Phase, Verdict,
 };
+use crate::words::Words;
 
 pub(in crate::words) fn mark(mark: ExpectedMark) -> &'static str {
     match mark {
@@ -54,6 +56,22 @@ pub(in crate::words) fn phase(phase: Phase, drain_open: bool) -> &'static str {
         }
         (Phase::Stopped, true) => "Test ended. Is the drain closed?",
         (Phase::Stopped, false) => "Test ended.",
+    }
+}
+
+pub(in crate::words) fn gap(why: Why, from: &str, to: &str, words: Words) -> String {
+    match why {
+        Why::Away => format!("{from} to {to}: the phone was locked or away."),
+        Why::Restarted => format!("{from} to {to}: the app was loaded again."),
+        Why::ClockMoved(by) => {
+            let way = if by < 0.0 { "back" } else { "on" };
+            let by = words.test_clock(by.abs());
+            format!("{to}: the phone's clock was set {way} by {by}; the test's clock was not.")
+        }
+        Why::NotKnown => format!(
+            "{to}: the clock was set back while the app was shut. How long that was is not known: \
+             start the test again."
+        ),
     }
 }
 

@@ -4,7 +4,7 @@ use uom::si::ratio::ratio;
 
 use super::refill::missing;
 use crate::quantity::Length;
-use crate::refill::{Cover, Estimate, Finding, LevelEstimate};
+use crate::refill::{Cover, Estimate, Finding, FlowRange, LevelEstimate};
 use crate::words::refill::Format;
 
 pub(in crate::words) fn finding(finding: &Finding, format: &Format<'_>) -> String {
@@ -53,6 +53,61 @@ pub(in crate::words) fn finding(finding: &Finding, format: &Format<'_>) -> Strin
         WaterNotYet { waited_s } => {
             format!("It calls; no water yet after {}.", minutes(*waited_s))
         }
+        WaterByReadings => {
+            "Nobody marked the water; the readings show the level turn and rise.".into()
+        }
+        FlowChanged { share, .. } => format!(
+            "The flow changed while it filled: to {} of what it was before.",
+            percent(share.get::<ratio>())
+        ),
+        FillBelowValve { gross, valve } => format!(
+            "This valve passes {} at this mains pressure; the fill gives {}. Look at strainer, \
+             hand valves and pressure.",
+            range(valve, format),
+            flow(gross, format)
+        ),
+        FillBelowEarlier { gross, earlier } => format!(
+            "Slower than in the earlier test here: {} now, {} then.",
+            flow(gross, format),
+            range(earlier, format)
+        ),
+        FillAsEarlier { earlier } => format!(
+            "As in the earlier test here, which gave {}.",
+            range(earlier, format)
+        ),
+        ShutOffByReadings { level: at } => match at {
+            Some(at) => format!(
+                "Nobody marked the stop; the readings hold {}.",
+                below(at, format)
+            ),
+            None => "Nobody marked the stop; the readings show that the level held.".into(),
+        },
+        ShutOffMarkOff { by_s } => format!(
+            "The stop was marked {} {} than the readings show it.",
+            minutes(by_s.abs()),
+            if *by_s > 0.0 { "later" } else { "earlier" }
+        ),
+        StoppedShort { set, found } => format!(
+            "It stopped {}, far short of the {} it is set to: something told it full too early.",
+            below(found, format),
+            level(*set)
+        ),
+        CalledLate { set, found } => format!(
+            "It called {}, far below the {} it is set to.",
+            below(found, format),
+            level(*set)
+        ),
+        Chatter {
+            times: 1,
+            soonest_s,
+        } => format!(
+            "The fill came back on {} after it stopped, with the drain shut.",
+            minutes(*soonest_s)
+        ),
+        Chatter { times, soonest_s } => format!(
+            "The fill came back on {times} times with the drain shut, once {} after it stopped.",
+            minutes(*soonest_s)
+        ),
         WaterNotNoted => "The basin filled, but running water was not noted.".into(),
         FillCovers(cover) => covers("The fill covers", cover, format),
         FillMarginal(cover) => covers("The fill just covers", cover, format),
@@ -68,9 +123,15 @@ pub(in crate::words) fn finding(finding: &Finding, format: &Format<'_>) -> Strin
             flow(&cover.gross, format)
         ),
         FillBelowDesign(cover) => format!(
-            "On the design day it takes {}; the fill gives {} of that.",
+            "On the design day it takes {}; the fill gives at most {} of that.",
             (format.flow)(cover.need),
-            percent(cover.ratio.get::<ratio>())
+            percent(cover.ratio_high.get::<ratio>())
+        ),
+        FillNearDesign(cover) => format!(
+            "On the design day it takes {}; the fill gives between {} and {} of that.",
+            (format.flow)(cover.need),
+            percent(cover.ratio_low.get::<ratio>()),
+            percent(cover.ratio_high.get::<ratio>())
         ),
         FillNotMeasured(reason) => format!("Fill not measured. {}", missing(*reason)),
         NeedNotKnown => "Today's makeup need is not known.".into(),
@@ -103,6 +164,11 @@ pub(in crate::words) fn finding(finding: &Finding, format: &Format<'_>) -> Strin
                 flow(drip, format)
             )
         }
+        ValvePasses { flow: drip } => format!(
+            "The fill valve does not shut: {} still came in after it stopped, more than the plant \
+             uses. The basin will run over.",
+            flow(drip, format)
+        ),
         Sag { flow: sag } => format!(
             "The level fell after the fill stopped, more than the losses explain: {}.",
             flow(sag, format)
@@ -144,13 +210,22 @@ fn below(at: &LevelEstimate, format: &Format<'_>) -> String {
     format!("{value} below the overflow, give or take {half}")
 }
 
+fn range(range: &FlowRange, format: &Format<'_>) -> String {
+    let show = format.flow;
+    format!("{} to {}", show(range.low), show(range.high))
+}
+
 fn percent(share: f64) -> String {
     format!("{:.0} %", share * 100.0)
 }
 
 fn covers(lead: &str, cover: &Cover, format: &Format<'_>) -> String {
     format!(
-        "{lead} today's need of {}: {}, at least {} of it.",
+        "{lead} {} need of {}: {}, at least {} of it.",
+        match cover.design {
+            true => "the design day's",
+            false => "today's",
+        },
         (format.flow)(cover.need),
         flow(&cover.gross, format),
         percent(cover.ratio_low.get::<ratio>())
@@ -193,6 +268,7 @@ mod tests {
             ratio: share(3.0),
             ratio_low: share(2.75),
             ratio_high: share(3.25),
+            design: false,
         };
         assert_eq!(
             say(Finding::FillCovers(cover)),

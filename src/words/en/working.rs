@@ -25,6 +25,12 @@ pub(in crate::words) fn working(working: Working) -> (&'static str, &'static str
             "Fill line",
             "What it brings, and how blocked the strainer is.",
         ),
+        Working::Valve => ("One valve", "What it passes, and the Cv a flow needs."),
+        Working::Inlet => ("Pump inlet", "Does enough water stand over it."),
+        Working::LowFlow => (
+            "Condenser short of water",
+            "Where its head goes with part of the flow.",
+        ),
         Working::Drain => ("Draw down and refill", "How long each takes."),
         Working::Overflow => (
             "Overflow",
@@ -76,6 +82,7 @@ pub(in crate::words) fn ask(ask: Ask) -> &'static str {
         Ask::BasinShape => "Basin shape",
         Ask::BasinLength => "Length, or diameter",
         Ask::BasinWidth => "Width",
+        Ask::FloorFall => "Floor falls by",
         Ask::BasinDepth => "Depth, lip to floor",
         Ask::LevelNow => "Level now, below the lip",
         Ask::LevelThen => "Level that matters, below the lip",
@@ -122,6 +129,15 @@ pub(in crate::words) fn ask(ask: Ask) -> &'static str {
         Ask::StrainerCv => "Strainer Cv, clean",
         Ask::SolenoidCv => "Fill valve Cv",
         Ask::FillMeasured => "Fill flow, measured",
+        Ask::ValveBefore => "Pressure before it",
+        Ask::ValveBehind => "Pressure behind it",
+        Ask::ValveCv => "Valve Cv",
+        Ask::ValveRecovery => "Recovery factor FL",
+        Ask::FlowWanted => "Flow wanted",
+        Ask::InletBore => "Inlet bore",
+        Ask::InletDepth => "Top of the inlet, below the lip",
+        Ask::CondenserEntering => "Water entering the condenser",
+        Ask::WaterSide => "Resistance on the water side",
         Ask::LevelFrom => "Draw down from, below the lip",
         Ask::LevelTo => "Draw down to, below the lip",
         Ask::DrainBore => "Drain bore",
@@ -155,6 +171,8 @@ pub(in crate::words) fn ask_hint(ask: Ask) -> &'static str {
         Ask::AirPart => "100% with the fan on high and a clean fill.",
         Ask::DriftPart => "0.005% with modern eliminators (common practice, no source).",
         Ask::CutOut => "The nameplate governs.",
+        Ask::FloorFall => "Along the length, high end to low end.",
+        Ask::BasinDepth => "At the deep end.",
         Ask::Loss => "Evaporation, drift and blowdown: see the water balance.",
         Ask::LoopThen => "Entering water at which the first machine trips.",
         Ask::Heat => "All running machines: capacity plus compressor power.",
@@ -170,7 +188,9 @@ pub(in crate::words) fn ask_hint(ask: Ask) -> &'static str {
         }
         Ask::Calcium => "Calcium, not total hardness.",
         Ask::PipeFittings => "Elbow 0.75, gate valve 0.2, entry 0.5, exit 1 (common practice).",
-        Ask::SolenoidCv | Ask::StrainerCv => "From the maker. Kv x 1.156 gives Cv.",
+        Ask::ValveRecovery => "Globe 0.8 to 0.9, ball 0.6 (common practice, no source).",
+        Ask::WaterSide => "50% when nobody knows (common practice, no source).",
+        Ask::SolenoidCv | Ask::StrainerCv | Ask::ValveCv => "From the maker. Kv x 1.156 gives Cv.",
         Ask::DrainBore => {
             "The drain as a hole in the floor. Ask before treated water goes down a drain."
         }
@@ -188,8 +208,7 @@ pub(in crate::words) fn ask_hint(ask: Ask) -> &'static str {
 pub(in crate::words) fn option(choice: Choice, place: usize) -> &'static str {
     match choice {
         Choice::Fluid => Refrigerant::ALL[place.min(Refrigerant::ALL.len() - 1)].designation(),
-        Choice::BasinShape if place == 0 => "Rectangular",
-        Choice::BasinShape => "Round",
+        Choice::BasinShape => ["Rectangular", "Round", "Sloped floor"][place.min(2)],
         Choice::Meter => super::circuit::meter(METERS[place.min(3)]()),
         Choice::Point => super::circuit::point(POINTS[place.min(POINTS.len() - 1)]),
         Choice::YesNo => ["Yes", "No"][place.min(1)],

@@ -75,6 +75,21 @@ pub(in crate::words) fn say(say: Say) -> (&'static str, &'static str) {
             },
             "",
         ),
+        Say::Choked => (
+            "The valve chokes: less pressure behind it brings no more.",
+            "It is loud, and wears the seat.",
+        ),
+        Say::InletDrawsAir => (
+            "Too little water over the inlet: the pump may draw air.",
+            "",
+        ),
+        Say::InletHolds => ("Enough water over the inlet at this flow.", ""),
+        Say::TripsAtThatFlow => ("Past the cut-out: it trips with this little water.", ""),
+        Say::Starting => (
+            "Before a start: nobody at the fan, pump or machine, guards on, every lockout off by the \
+             one who set it. Reset a cut-out once; if it trips again, look for the cause.",
+            "",
+        ),
         Say::OverflowHolds => ("The overflow holds this flow below the rim.", ""),
         Say::OverflowFails => (
             "The overflow can't carry this flow: the basin runs over.",

@@ -9,15 +9,19 @@
 //! `./dev test browser` builds, then runs these tests.
 
 mod build;
+mod kills;
 mod logs;
 mod phone;
 mod processes;
 mod server;
+mod trace;
 mod wait;
 
 pub use build::{Build, project};
+pub use kills::{Engine, Tally, kills};
 pub use logs::Problem;
 pub use phone::{Light, Phone};
 pub use server::Server;
 pub use thirtyfour;
+pub use trace::{answer, choose, odds};
 pub use wait::{LIMIT, until, until_within};

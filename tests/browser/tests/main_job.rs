@@ -3,7 +3,7 @@
 
 use std::process::Command;
 
-use coldsump_browser::{Light, Phone, Server, until};
+use coldsump_browser::{Light, Phone, Server, answer, odds};
 use serde_json::json;
 
 /// The page's clocks, set forward together by the test.
@@ -111,7 +111,7 @@ async fn from_call_to_report_without_signal() {
     next_mark(&phone, "DrawdownEnded").await;
     for _ in 0..3 {
         clock.pass(&phone, 90).await;
-        level(&phone, "level-up", 4).await;
+        level(&phone, "level-up", 6).await;
     }
     phone.shot("refill-running").await;
     assert_eq!(phone.count("mark").await, 8);
@@ -129,20 +129,21 @@ async fn from_call_to_report_without_signal() {
     assert_eq!(phone.count("mark").await, 8, "a mark was lost");
     for _ in 0..4 {
         clock.pass(&phone, 90).await;
-        level(&phone, "level-up", 4).await;
+        level(&phone, "level-up", 6).await;
     }
     clock.pass(&phone, 30).await;
     next_mark(&phone, "ShutOff").await;
     clock.pass(&phone, 60).await;
-    level(&phone, "level-up", 1).await;
+    level(&phone, "level-up", 2).await;
     next_mark(&phone, "Stopped").await;
     phone.find("verdict").await;
     phone.shot("refill-verdict").await;
     phone.reads("verdict", "Passed").await;
-    // 30 lots of 1/4 in on 63 ft2 in 630 s is 23 gpm, by hand.
+    // 36 lots of 1/4 in on 63 ft2 in 540 s is 39 gpm, by hand; the taps take
+    // their own time.
     phone.reads("fill-gross", "gpm").await;
     let flow: f64 = first_number(&phone.text("fill-gross").await);
-    assert!((flow - 23.0).abs() < 2.0, "{flow}");
+    assert!((flow - 39.0).abs() < 4.0, "{flow}");
 
     // As left: cause, one item that is not so, the rest so.
     phone.tap("next").await;
@@ -160,12 +161,14 @@ async fn from_call_to_report_without_signal() {
     phone.reads("cause-kept", "Kept").await;
     for item in [
         "BypassShut",
+        "BypassTagged",
         "HandValves",
         "DrainShut",
         "ProbeBack",
         "CoversOn",
         "LockoutOff",
         "MachinesRunning",
+        "AlarmsRestored",
         "CustomerTold",
     ] {
         phone.tap(&format!("leaving-{item}-So")).await;
@@ -245,36 +248,6 @@ fn pdf_text(pdf: &[u8]) -> String {
     assert!(out.status.success());
     let text = String::from_utf8(out.stdout).expect("UTF-8");
     text.split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
-/// Chooses a check, whatever the advice, and answers it.
-async fn answer(phone: &Phone, check: &str, answer: &str) {
-    let up = format!("document.querySelector('[data-check={check}]') !== null");
-    // The list is drawn anew after each answer, so look again each time.
-    let choose = format!(
-        "if ({up}) return true;
-         document.querySelector('[data-test=all-checks]').parentElement.open = true;
-         document.querySelector('[data-test=choose-{check}]')?.click();
-         return {up}"
-    );
-    until(check, async || {
-        (phone.js(&choose).await == json!(true)).then_some(())
-    })
-    .await;
-    phone.tap(&format!("answer-{answer}")).await;
-    phone.find(&format!("take-back-{check}")).await;
-}
-
-/// The percentage that a suspect shows.
-async fn odds(phone: &Phone, suspect: &str) -> u32 {
-    let text = phone.text(suspect).await;
-    let percent = text
-        .split('%')
-        .next()
-        .and_then(|before| before.split_whitespace().last());
-    percent
-        .and_then(|n| n.parse().ok())
-        .unwrap_or_else(|| panic!("no percentage in {text:?}"))
 }
 
 /// Taps the big button once it offers this mark, and sees the mark listed.

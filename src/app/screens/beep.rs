@@ -1,0 +1,58 @@
+//! A short tone and a buzz when a mark is on disk, where the phone has them.
+
+use js_sys::{Array, Function, Reflect};
+use std::cell::RefCell;
+use wasm_bindgen::{JsCast, JsValue};
+
+use crate::app::ports::window;
+
+thread_local! {
+    static SOUND: RefCell<Option<JsValue>> = const { RefCell::new(None) };
+}
+
+/// To be called in the tap itself: a phone lets a page sound only then.
+pub fn ready() {
+    SOUND.with(|sound| {
+        let mut sound = sound.borrow_mut();
+        if sound.is_none() {
+            *sound = context();
+        }
+        if let Some(context) = sound.as_ref() {
+            call(context, "resume", &Array::new());
+        }
+    });
+}
+
+/// Sounds and buzzes, as far as the phone does.
+pub fn beep() {
+    let navigator = window().navigator();
+    call(&navigator, "vibrate", &Array::of1(&40.into()));
+    SOUND.with(|sound| sound.borrow().as_ref().and_then(tone));
+}
+
+fn context() -> Option<JsValue> {
+    let make: Function = get(&window(), "AudioContext")?.dyn_into().ok()?;
+    Reflect::construct(&make, &Array::new()).ok()
+}
+
+/// A tenth of a second at 880 Hz.
+fn tone(context: &JsValue) -> Option<()> {
+    let tone = call(context, "createOscillator", &Array::new())?;
+    let now = get(context, "currentTime")?.as_f64()?;
+    let pitch = get(&tone, "frequency")?;
+    Reflect::set(&pitch, &"value".into(), &880.into()).ok()?;
+    call(&tone, "connect", &Array::of1(&get(context, "destination")?));
+    call(&tone, "start", &Array::new());
+    call(&tone, "stop", &Array::of1(&(now + 0.1).into()));
+    Some(())
+}
+
+fn get(of: &JsValue, name: &str) -> Option<JsValue> {
+    let found = Reflect::get(of, &name.into()).ok()?;
+    (!found.is_undefined()).then_some(found)
+}
+
+fn call(of: &JsValue, name: &str, with: &Array) -> Option<JsValue> {
+    let does: Function = get(of, name)?.dyn_into().ok()?;
+    does.apply(of, with).ok()
+}

@@ -1,0 +1,161 @@
+//! The plan of a refill test: how far, how long, how much water, and what can
+//! hurt. The fill valve and the mains pressure are asked for here.
+
+use super::visit_frame::Job;
+use crate::app::ledger::ledger;
+use crate::app::parts::field::{QuantityField, Typing};
+use crate::app::parts::icon::{Draw, Icon};
+use crate::app::parts::number::Amount;
+use crate::app::prefs::prefs;
+use crate::app::view::prelude::*;
+use crate::physics::piping::valve::FlowCoefficient;
+use crate::quantity::{Bounds, Kind, Unit, Value, show};
+use crate::record::{Figures, earlier_fill, earlier_tests, refill_setup};
+use crate::refill::{Setup, cautions, plan, valve_range};
+use crate::words::Phrase as P;
+
+/// The valve's Cv and the mains pressure, being typed; both stay for the site.
+#[derive(Clone, Copy)]
+pub struct ValveTyped {
+    cv: Typing,
+    mains: Typing,
+}
+
+impl ValveTyped {
+    /// What was typed for this visit's site before.
+    pub fn of(job: Job) -> Self {
+        let site = job
+            .visit
+            .with_untracked(|v| v.as_ref().map(|v| v.site.to_string()))
+            .unwrap_or_default();
+        let number = |name: &str, kind, low, high, unit| {
+            Typing::new(
+                format!("{name} {site}"),
+                kind,
+                Bounds::of(low, high, unit),
+                None,
+            )
+        };
+        Self {
+            cv: number("valve cv", Kind::Number, 0.01, 5_000.0, Unit::One),
+            mains: number("mains", Kind::GaugePressure, 1.0, 300.0, Unit::Psig),
+        }
+    }
+
+    /// The setup of a test begun now.
+    pub fn setup(self, job: Job) -> Option<Setup> {
+        let (visit, site) = job.both()?;
+        let atmosphere = Figures::of(&site, &visit).atmosphere.ok();
+        let cv = self.cv.typed().and_then(|t| t.value.as_number());
+        let mains = self.mains.typed().and_then(|t| t.value.as_gauge_pressure());
+        let valve = match (cv, mains, atmosphere) {
+            (Some(cv), Some(mains), Some(air)) => {
+                valve_range(FlowCoefficient::from_cv(cv), mains, air).ok()
+            }
+            _ => None,
+        };
+        let tests = ledger().log().with(|log| earlier_tests(log, visit.site));
+        Some(Setup {
+            valve,
+            earlier: earlier_fill(&tests),
+            ..refill_setup(&site, &visit).ok()?
+        })
+    }
+}
+
+/// The plan.
+#[component]
+pub fn Plan(job: Job, valve: ValveTyped) -> View {
+    let words = prefs().words;
+    let system = prefs().system.get_untracked();
+    let said = move |v| show(v, system).to_string();
+    let fact = move |name: P, value: Value, note: String| {
+        markup! {
+            <div class="number">
+                <span class="label">{words.phrase(name)}</span>
+                <Amount value />
+                <span class="small sub">{note}</span>
+            </div>
+        }
+    };
+    let facts = move || {
+        let setup = valve.setup(job)?;
+        let plan = plan(&setup).ok()?;
+        let need = setup.makeup_need.max(setup.design_need.unwrap_or_default());
+        let alone = plan.minutes_without_drain;
+        let fill = plan.expected.map(|e| {
+            let note = match plan.fill_minutes {
+                Some((least, most)) => words.fill_takes(least, most),
+                None => words.phrase(P::FillTooSmall).to_owned(),
+            };
+            let range = format!(
+                "{} – {}",
+                said(Value::flow(e.low)),
+                said(Value::flow(e.high))
+            );
+            markup! {
+                <div class="number" data-test="plan-fill">
+                    <span class="label">{words.phrase(P::FillExpected)}</span>
+                    <span class="value">{range}</span>
+                    <span class="small sub">{note}</span>
+                </div>
+            }
+        });
+        let longest = plan.longest_passing_minutes.map(|m| words.fill_at_most(m));
+        let limit = setup.low_limit.map(|limit| {
+            let left = plan.minutes_to_limit.map(|m| words.minutes_to_limit(m));
+            fact(P::StopBelow, Value::level(limit), left.unwrap_or_default())
+        });
+        let alone = alone
+            .map(|m| words.minutes_if_drain_shut(m))
+            .unwrap_or_default();
+        let losses = words.losses_while_testing(&said(Value::flow(setup.loss_while_testing)));
+        Some(markup! {
+            <div class="two">
+                {fact(
+                    P::DrawTo,
+                    Value::level(plan.draw_down_to),
+                    words.refill_basis(plan.basis).to_owned(),
+                )}
+                {fact(P::WaterSpent, Value::volume(plan.volume_spent), alone)}
+                {fact(P::NeedNow, Value::flow(need), words.phrase(P::NeedBasis).to_owned())}
+                {limit}
+                {fill}
+            </div>
+            <p class="sub small">{longest}</p>
+            <p class="sub small">{losses}</p>
+        })
+    };
+    let missing = job.both().is_none().then(|| words.phrase(P::NotHereBody));
+    markup! {
+        <section>
+            <h2>{words.phrase(P::PlanTitle)}</h2>
+            {missing}
+            {facts}
+            <div class="notice caution">
+                <Draw icon=Icon::Warning />
+                <ul class="bullets">
+                    {cautions()
+                        .map(|c| markup! { <li>{words.refill_caution(c)}</li> })
+                        .collect_view()}
+                </ul>
+            </div>
+            <details>
+                <summary>{words.phrase(P::ValveTitle)}</summary>
+                <div class="fields">
+                    <QuantityField
+                        typing=valve.cv
+                        label=words.phrase(P::ValveCv)
+                        hint=words.phrase(P::ValveHint)
+                        test="valve-cv"
+                    />
+                    <QuantityField
+                        typing=valve.mains
+                        label=words.phrase(P::MainsPressure)
+                        test="mains"
+                    />
+                </div>
+            </details>
+        </section>
+    }
+}

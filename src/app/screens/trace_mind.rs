@@ -1,0 +1,429 @@
+//! What the trace thinks now, shared by the parts of its screen, and what may
+//! be done to it. Each part of the thinking is done once for each change, and
+//! only when something on the screen asks for it.
+
+use std::sync::Arc;
+
+use gloo_timers::callback::Timeout;
+use leptos::prelude::UpdateValue;
+
+use crate::app::view::prelude::*;
+
+use super::visit_frame::Job;
+use crate::app::ledger::ledger;
+use crate::app::prefs::prefs;
+use crate::record::{Body, EntryId, Site, Visit, case, plant};
+use crate::trace::{
+    Advice, Answer, Belief, Case, Check, Correction, Evidence, Mode, Place, Plant, Reason, Stage,
+    Suggestion, Tracer, cure,
+};
+
+/// Milliseconds of rest before each answer is thought of.
+const AHEAD_MS: u32 = 120;
+
+/// A suspect this probable is looked for before a repair is proven.
+const DOUBT: f64 = 0.25;
+
+/// What follows from all that is known of a call.
+pub struct Thought {
+    /// The posterior.
+    pub tracer: Tracer,
+    /// The posterior as suspects.
+    pub belief: Belief,
+    /// What to do next from where the mechanic stands.
+    pub advice: Advice,
+    at: Place,
+}
+
+impl Thought {
+    fn new(plant: &Plant, case: &Case, at: Place) -> Self {
+        let tracer = Tracer::new(plant, case);
+        Self {
+            belief: tracer.belief(),
+            advice: tracer.advise(at),
+            tracer,
+            at,
+        }
+    }
+
+    fn is_of(&self, plant: &Plant, case: &Case, at: Place) -> bool {
+        self.at == at && self.tracer.case == *case && self.tracer.plant == *plant
+    }
+}
+
+/// A visit, its site, and what follows from them.
+pub struct Facts {
+    /// The visit.
+    pub visit: Visit,
+    /// Its site.
+    pub site: Site,
+    thought: Arc<Thought>,
+}
+
+impl std::ops::Deref for Facts {
+    type Target = Thought;
+    fn deref(&self) -> &Thought {
+        &self.thought
+    }
+}
+
+/// The facts, shared; other facts are never equal.
+#[derive(Clone)]
+pub struct Known(Arc<Facts>);
+
+impl PartialEq for Known {
+    fn eq(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.0, &other.0)
+    }
+}
+
+impl std::ops::Deref for Known {
+    type Target = Facts;
+    fn deref(&self) -> &Facts {
+        &self.0
+    }
+}
+
+impl Facts {
+    /// The modes put right so far.
+    pub fn corrected(&self) -> Vec<Mode> {
+        self.visit.corrections.iter().map(|c| c.mode).collect()
+    }
+
+    /// What to put right now: nearly certain, nothing left to prove it by but
+    /// a refill, and not put right yet.
+    pub fn ripe(&self) -> Option<Mode> {
+        let Advice { best, settled, .. } = &self.advice;
+        let proven = best.is_none_or(|s| s.check == Check::RefillTest);
+        settled.filter(|m| proven && !self.corrected().contains(m))
+    }
+
+    /// What was put right and is not proven by a refill yet, though a refill
+    /// would prove it.
+    fn unproven(&self) -> Option<Mode> {
+        let filled = |e: &Evidence| e.answer == Answer::Refilled;
+        let last = self.tracer.case.evidence.iter().rposition(filled);
+        let open = |c: &&Correction| cure(c.mode).refill && last.is_none_or(|at| at < c.after);
+        self.visit.corrections.iter().rfind(open).map(|c| c.mode)
+    }
+
+    /// Whether what was put right is proven as far as it can be, and nothing
+    /// else is likely.
+    pub fn closes(&self) -> bool {
+        !self.visit.corrections.is_empty() && self.unproven().is_none() && self.doubt() < DOUBT
+    }
+
+    /// Whether a check was answered since the last correction, whatever it
+    /// said.
+    fn since(&self, check: Check) -> bool {
+        let after = self.visit.corrections.iter().map(|c| c.after).max();
+        let mut since = self.tracer.case.evidence.iter().skip(after.unwrap_or(0));
+        since.any(|e| e.check == check)
+    }
+
+    /// What confirms the likeliest fault that is left, after a repair that is
+    /// not proven by its refill.
+    fn left_over(&self) -> Option<(Mode, Check)> {
+        let corrected = self.corrected();
+        let left = self.belief.suspects.iter().map(|s| s.mode);
+        let mut left = left.filter(|m| m.lowers_basin() && !corrected.contains(m));
+        left.find_map(|mode| {
+            let open = |c: &&Check| self.tracer.checks.contains(c) && !self.since(**c);
+            let check = cure(mode).confirm.iter().find(open)?;
+            Some((mode, *check))
+        })
+    }
+
+    /// Probability of the likeliest fault left.
+    fn doubt(&self) -> f64 {
+        self.belief.suspects.first().map_or(0.0, |s| s.probability)
+    }
+
+    /// The best check: the proof of a repair while nothing else is likely, or
+    /// what the posterior suggests, or what is left over.
+    fn best(&self, at: Place) -> Option<Suggestion> {
+        let suggest = |check: Check, why| Suggestion {
+            check,
+            minutes: self.tracer.minutes(check),
+            walk_minutes: at.walk_minutes(check.place()),
+            gain_bits: 0.0,
+            why,
+        };
+        let best = self.advice.best;
+        let Some(mode) = self.unproven() else {
+            return best;
+        };
+        let refill = Check::RefillTest;
+        if self.doubt() < DOUBT && !self.since(refill) {
+            return Some(suggest(refill, Reason::ProvesIt { mode }));
+        }
+        let left = || self.left_over();
+        best.or_else(|| left().map(|(mode, c)| suggest(c, Reason::ConfirmsTop { mode })))
+    }
+
+    /// The standing answer of a check, the last if there are more.
+    pub fn answer_of(&self, check: Check) -> Option<Evidence> {
+        let answers = self.visit.answers.iter().rev();
+        answers.map(|a| a.evidence).find(|e| e.check == check)
+    }
+}
+
+/// The check on the card, and why it is the one.
+#[derive(Clone, Copy)]
+pub struct Shown {
+    /// The check.
+    pub check: Check,
+    /// Why, when it is the suggested one.
+    pub why: Option<Reason>,
+    /// Minutes it takes there.
+    pub minutes: f64,
+    /// Minutes to walk there.
+    pub walk: f64,
+}
+
+/// The thinking, as signals.
+#[derive(Clone, Copy)]
+pub struct Mind {
+    /// The visit and its site.
+    pub job: Job,
+    /// What is known.
+    pub known: Memo<Option<Known>>,
+    /// What will follow from each answer of the card, thought of while the
+    /// person does the check.
+    ahead: StoredValue<Vec<Arc<Thought>>>,
+    /// The same one frame later, for all that stands below the card: the next
+    /// card is on the screen before the rest is drawn.
+    pub seen: RwSignal<Option<Known>>,
+    /// Where the mechanic stands.
+    pub at: RwSignal<Place>,
+    /// The check chosen over the suggested one.
+    pub chosen: RwSignal<Option<Check>>,
+    /// The stage said by hand for the next answer, as its place in
+    /// [`Stage::ALL`]; the first says nothing.
+    stage: RwSignal<usize>,
+    /// The suspect whose reasons are open: one more than its place, or none.
+    open: RwSignal<usize>,
+    /// Whether the closing is open.
+    pub closing: RwSignal<bool>,
+}
+
+fn at_key(job: Job) -> String {
+    format!("at {}", job.id)
+}
+
+fn stage_key(job: Job) -> String {
+    format!("stage {}", job.id)
+}
+
+impl Mind {
+    /// The mind of a visit.
+    pub fn of(job: Job) -> Self {
+        let words = prefs().words;
+        let kept = ledger().text(&at_key(job));
+        let start = Place::ALL
+            .into_iter()
+            .find(|p| kept.as_deref() == Some(words.trace_place(*p)));
+        let at = RwSignal::new(start.unwrap_or(Place::MachineRoom));
+        let kept = ledger().text(&stage_key(job));
+        let stage = kept.and_then(|k| k.parse().ok()).unwrap_or(0);
+        let ahead = StoredValue::new(Vec::<Arc<Thought>>::new());
+        let known = Memo::new(move |_| {
+            let (visit, site) = job.both()?;
+            let (plant, case, at) = (plant(&site), case(&site, &visit), at.get());
+            let thought = ahead.with_value(|ahead| {
+                let same = ahead.iter().find(|t| t.is_of(&plant, &case, at));
+                same.map(Arc::clone)
+            });
+            let thought = thought.unwrap_or_else(|| Arc::new(Thought::new(&plant, &case, at)));
+            Some(Known(Arc::new(Facts {
+                visit,
+                site,
+                thought,
+            })))
+        });
+        Self {
+            job,
+            known,
+            ahead,
+            seen: RwSignal::new(known.get_untracked()),
+            at,
+            chosen: RwSignal::new(None::<Check>),
+            stage: RwSignal::new(stage),
+            open: RwSignal::new(0),
+            closing: RwSignal::new(false),
+        }
+    }
+
+    /// Lets [`Mind::seen`] follow once the frame is painted, and then thinks
+    /// ahead. Tracks what is known and what is on the card.
+    pub fn follow(self) {
+        let known = self.known.get();
+        let shown = self.shown();
+        request_animation_frame(move || {
+            Timeout::new(0, move || {
+                if self
+                    .seen
+                    .try_get_untracked()
+                    .is_some_and(|seen| seen != known)
+                {
+                    self.seen.set(known.clone());
+                    self.ahead.update_value(Vec::clear);
+                }
+                if let Some((known, shown)) = known.zip(shown) {
+                    self.think_ahead(known, shown.check, 0);
+                }
+            })
+            .forget();
+        });
+    }
+
+    /// Thinks of the next answer of the card, and then of the one after, each
+    /// in a moment of its own: a tap never waits for more than one.
+    fn think_ahead(self, known: Known, check: Check, n: usize) {
+        Timeout::new(AHEAD_MS, move || {
+            let now = self.known.try_get_untracked().flatten();
+            let answers = check.answers();
+            if now.as_ref() != Some(&known) {
+                return;
+            }
+            let still = untrack(|| self.shown()).is_some_and(|s| s.check == check);
+            if !still || n > answers.len() {
+                return;
+            }
+            let answer = answers.get(n).copied().unwrap_or(Answer::CouldNot);
+            let stage = untrack(|| self.stage_of(check));
+            let mut case = known.tracer.case.clone();
+            let said = Evidence::said(check, answer, stage);
+            case.evidence.insert(known.visit.answers.len(), said);
+            let thought = Thought::new(&known.tracer.plant, &case, check.place());
+            self.ahead
+                .update_value(|ahead| ahead.push(Arc::new(thought)));
+            self.think_ahead(known, check, n + 1);
+        })
+        .forget();
+    }
+
+    /// The check on the card.
+    pub fn shown(self) -> Option<Shown> {
+        let known = self.known.get()?;
+        let best = known.best(self.at.get_untracked());
+        let check = self.chosen.get().or(best.map(|s| s.check))?;
+        let best = best.filter(|s| s.check == check);
+        Some(Shown {
+            check,
+            why: best.map(|s| s.why),
+            minutes: best.map_or_else(|| known.tracer.minutes(check), |s| s.minutes),
+            walk: self.at.get().walk_minutes(check.place()),
+        })
+    }
+
+    /// Whether the reasons of this suspect are open.
+    pub fn is_open(self, mode: Mode) -> bool {
+        self.open.get() == mode as usize + 1
+    }
+
+    /// Opens them, or shuts them.
+    pub fn turn(self, mode: Mode) {
+        let mode = mode as usize + 1;
+        self.open
+            .update(|open| *open = if *open == mode { 0 } else { mode });
+    }
+
+    /// The least stage an answer of this check can belong to now.
+    pub fn least_stage(self, check: Check) -> Stage {
+        let known = self.known.get();
+        known.map_or(Stage::AsFound, |k| k.tracer.stage(check))
+    }
+
+    /// The stage an answer of this check is kept with.
+    pub fn stage_of(self, check: Check) -> Stage {
+        let said = Stage::ALL.get(self.stage.get()).copied();
+        said.unwrap_or(Stage::AsFound).max(self.least_stage(check))
+    }
+
+    /// Says by hand at what stage the next answer is had.
+    pub fn say_stage(self, stage: Stage) {
+        self.stage.set(stage as usize);
+        ledger().keep_text(&stage_key(self.job), &(stage as usize).to_string());
+    }
+
+    /// The mechanic stands here now.
+    pub fn go_to(self, place: Place) {
+        self.at.set(place);
+        ledger().keep_text(&at_key(self.job), prefs().words.trace_place(place));
+    }
+
+    /// Puts a check on the card.
+    pub fn choose(self, check: Check) {
+        self.chosen.set(Some(check));
+        to_top();
+    }
+
+    /// Keeps an answer; the next card comes when it is on disk.
+    pub fn keep(self, evidence: Evidence, done: Box<dyn FnOnce()>) {
+        let Evidence {
+            check,
+            answer,
+            stage,
+            value,
+        } = evidence;
+        let body = Body::CheckAnswered {
+            check,
+            answer,
+            stage,
+            value,
+        };
+        let done = move || {
+            self.chosen.set(None);
+            if self.stage.get_untracked() > 0 {
+                self.stage.set(0);
+                ledger().keep_text(&stage_key(self.job), "");
+            }
+            if self.at.get_untracked() != check.place() {
+                self.go_to(check.place());
+            }
+            done();
+        };
+        self.write(body, Box::new(done));
+    }
+
+    /// Keeps that a fault was put right.
+    pub fn correct(self, mode: Mode) {
+        let done = move || {
+            self.chosen.set(None);
+            self.open.set(0);
+        };
+        self.write(Body::Corrected { mode }, Box::new(done));
+    }
+
+    /// Opens the closing and goes there.
+    pub fn close(self) {
+        self.closing.set(true);
+        request_animation_frame(|| to("[data-test=closing]"));
+    }
+
+    /// Takes an answer or a correction back.
+    pub fn take_back(self, entry: EntryId) {
+        ledger().withdraw(self.job.about(), entry);
+        self.chosen.set(None);
+    }
+
+    fn write(self, body: Body, done: Box<dyn FnOnce()>) {
+        ledger().write_then(self.job.about(), vec![body], move || {
+            done();
+            to_top();
+        });
+    }
+}
+
+/// Brings the card into view.
+pub fn to_top() {
+    to("main");
+}
+
+/// Brings what a selector finds into view.
+pub fn to(selector: &str) {
+    if let Some(top) = document().query_selector(selector).ok().flatten() {
+        top.scroll_into_view();
+    }
+}

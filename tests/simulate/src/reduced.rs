@@ -1,0 +1,197 @@
+//! A plant so small that the best walk can be worked out by dynamic
+//! programming over everything that can be answered, and the planner's
+//! expected minutes worked out exactly beside it.
+
+use std::collections::HashMap;
+
+use coldsump::trace::{Answer, Case, Check, Evidence, Mode, Place, Plant, Stage, Tracer};
+
+/// Minutes of stripping everything, where the checks left no cause proven.
+const STRIP: f64 = 120.0;
+
+/// A cause this probable ends the search here: with each check done once the
+/// full proof is often out of reach, and the end would drown the walk.
+const SETTLED: f64 = 0.9;
+
+/// Modes and checks of one small plant, and what is known when it begins.
+struct Small {
+    name: &'static str,
+    modes: &'static [Mode],
+    checks: &'static [Check],
+    known: &'static [(Check, Answer)],
+}
+
+const SMALL: [Small; 3] = [
+    Small {
+        name: "fill circuit, called, no water",
+        modes: &[
+            Mode::FuseBlown,
+            Mode::RelayContactOpen,
+            Mode::WiringOpen,
+            Mode::CoilOpen,
+            Mode::ValveStuck,
+            Mode::HandValveShut,
+        ],
+        checks: &[
+            Check::FuseCheck,
+            Check::ContactDrop,
+            Check::CoilVoltage,
+            Check::CoilResistance,
+            Check::ValveStrip,
+            Check::HandValves,
+            Check::CoilPull,
+        ],
+        known: &[
+            (Check::CallAsFound, Answer::Calls),
+            (Check::FlowOnCall, Answer::NoFlow),
+        ],
+    },
+    Small {
+        name: "says full over a low basin",
+        modes: &[
+            Mode::ProbeFilm,
+            Mode::ProbeFoam,
+            Mode::ProbeCableShort,
+            Mode::HolderMoisture,
+            Mode::ControllerStuckFull,
+            Mode::StillWell,
+        ],
+        checks: &[
+            Check::FoamLook,
+            Check::HolderCap,
+            Check::ProbeFilm,
+            Check::WiresOffHolder,
+            Check::Substitution,
+            Check::StillWellLook,
+        ],
+        known: &[
+            (Check::BasinOnArrival, Answer::BasinLow),
+            (Check::CallAsFound, Answer::Satisfied),
+        ],
+    },
+    Small {
+        name: "all high over a full basin",
+        modes: &[
+            Mode::FanStopped,
+            Mode::BeltOff,
+            Mode::FillFouled,
+            Mode::PumpStrainer,
+            Mode::PumpStopped,
+            Mode::LoopValve,
+        ],
+        checks: &[
+            Check::FanRuns,
+            Check::BeltLook,
+            Check::FillLook,
+            Check::PumpCurrent,
+            Check::PumpStrainerDrop,
+            Check::LoopValves,
+            Check::RangeWidth,
+        ],
+        known: &[
+            (Check::BasinOnArrival, Answer::BasinNormal),
+            (Check::MachinesOut, Answer::ThreeOrMore),
+        ],
+    },
+];
+
+/// What is known, whatever the order, and where one stands.
+type State = (Vec<[usize; 3]>, usize);
+
+/// Expected minutes from here to a proven cause.
+struct Best<'a> {
+    plant: &'a Plant,
+    small: &'a Small,
+    /// Follow the planner instead of trying everything.
+    follow: bool,
+    seen: HashMap<State, f64>,
+}
+
+impl Best<'_> {
+    fn minutes(&mut self, evidence: &[Evidence], at: Place) -> f64 {
+        let each = |e: &Evidence| [e.check as usize, e.answer as usize, e.stage as usize];
+        let mut key: Vec<_> = evidence.iter().map(each).collect();
+        key.sort();
+        let key = (key, at as usize);
+        if let Some(known) = self.seen.get(&key) {
+            return *known;
+        }
+        let case = Case::of(evidence);
+        let tracer = Tracer::over(self.plant, &case, self.small.modes, self.small.checks);
+        let minutes = if tracer.belief().suspects[0].probability >= SETTLED {
+            0.0
+        } else if self.follow {
+            let advice = tracer.advise(at);
+            let mut offered = advice
+                .best
+                .iter()
+                .chain(&advice.runners_up)
+                .map(|s| s.check);
+            let next = offered.find(|c| evidence.iter().all(|e| e.check != *c));
+            next.filter(|c| self.small.checks.contains(c))
+                .map_or(STRIP, |check| self.after(&tracer, evidence, at, check))
+        } else {
+            let open = self.small.checks.iter();
+            let open = open.filter(|c| evidence.iter().all(|e| e.check != **c));
+            open.map(|check| self.after(&tracer, evidence, at, *check))
+                .fold(STRIP, f64::min)
+        };
+        self.seen.insert(key, minutes);
+        minutes
+    }
+
+    /// Minutes of this check and of what follows it, by what it may say.
+    fn after(&mut self, tracer: &Tracer, evidence: &[Evidence], at: Place, check: Check) -> f64 {
+        let mut minutes = tracer.minutes(check) + at.walk_minutes(check.place());
+        let stage = tracer.stage(check);
+        for (answer, chance) in check.answers().iter().zip(tracer.chances(check)) {
+            // Hardly ever said; what follows would be looked for in vain.
+            if chance < 1e-4 {
+                continue;
+            }
+            let mut more = evidence.to_vec();
+            more.push(Evidence::said(check, *answer, stage));
+            minutes += chance * self.minutes(&more, check.place());
+        }
+        minutes
+    }
+}
+
+/// Prints the planner's expected minutes beside the best there are.
+pub fn compare(plant: &Plant) {
+    println!("Small plants: expected minutes to a proven cause, each check once; where the");
+    println!("checks prove none, {STRIP} more.\n");
+    println!("| plant | modes | checks | best possible | the trace | over |");
+    println!("|---|---|---|---|---|---|");
+    let (mut of_best, mut of_ours) = (0.0, 0.0);
+    for small in &SMALL {
+        let known: Vec<Evidence> = small
+            .known
+            .iter()
+            .map(|(c, a)| Evidence::said(*c, *a, Stage::AsFound))
+            .collect();
+        let [best, ours] = [false, true].map(|follow| {
+            let seen = HashMap::new();
+            let mut best = Best {
+                plant,
+                small,
+                follow,
+                seen,
+            };
+            best.minutes(&known, Place::MachineRoom)
+        });
+        of_best += best;
+        of_ours += ours;
+        println!(
+            "| {} | {} | {} | {best:.1} | {ours:.1} | {:.1} % |",
+            small.name,
+            small.modes.len(),
+            small.checks.len(),
+            100.0 * (ours / best - 1.0),
+        );
+    }
+    println!(
+        "| all | | | {of_best:.1} | {of_ours:.1} | {:.1} % |",
+        100.0 * (of_ours / of_best - 1.0)
+    );
+}
