@@ -209,6 +209,7 @@ pub struct Signature {
 
 /// One part of the report.
 #[derive(Clone, Debug, PartialEq)]
+#[allow(clippy::large_enum_variant)] // a report has one chart and a few dozen blocks
 pub enum Block {
     /// A heading. Level 1 opens a part, 2 a passage, 3 and beyond a detail;
     /// level 0 counts as 1. The document's title is not among them.
