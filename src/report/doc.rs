@@ -207,8 +207,10 @@ pub struct Signature {
     pub strokes: Vec<Vec<Spot>>,
 }
 
-/// One part of the report.
+/// One part of the report. A report holds a few hundred of them, so that the
+/// size of a figure beside the rest does not matter.
 #[derive(Clone, Debug, PartialEq)]
+#[allow(clippy::large_enum_variant)]
 pub enum Block {
     /// A heading. Level 1 opens a part, 2 a passage, 3 and beyond a detail;
     /// level 0 counts as 1. The document's title is not among them.
