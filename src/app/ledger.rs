@@ -306,6 +306,11 @@ impl Ledger {
 
     /// Keeps text under a key; empty text forgets it.
     pub fn keep_text(self, key: &str, text: &str) {
+        self.keep_text_then(key, text, Box::new(|| {}));
+    }
+
+    /// The same, and then, when it is on disk or could not be, something more.
+    pub fn keep_text_then(self, key: &str, text: &str, done: Box<dyn FnOnce()>) {
         let (key, text) = (key.to_owned(), text.to_owned());
         self.texts.update_value(|texts| match text.is_empty() {
             true => drop(texts.remove(&key)),
@@ -320,6 +325,7 @@ impl Ledger {
             if let Err(fault) = kept {
                 self.fault.set(Some(fault));
             }
+            done();
         });
     }
 

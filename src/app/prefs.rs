@@ -83,24 +83,28 @@ impl Prefs {
 
     /// Chooses the units.
     pub fn choose_system(self, ledger: Ledger, system: System) {
-        ledger.keep_text(SYSTEM, if system == System::Si { "si" } else { "us" });
-        self.system.set(system);
+        let name = if system == System::Si { "si" } else { "us" };
+        ledger.keep_text_then(SYSTEM, name, Box::new(move || self.system.set(system)));
     }
 
     /// Chooses the light.
     pub fn choose_light(self, ledger: Ledger, light: Light) {
-        ledger.keep_text(LIGHT, light.name());
-        self.light.set(light);
-        self.apply_light();
+        let done = move || {
+            self.light.set(light);
+            self.apply_light();
+        };
+        ledger.keep_text_then(LIGHT, light.name(), Box::new(done));
     }
 
     /// Chooses the language. What is drawn from now on is in it.
     pub fn choose_tongue(mut self, ledger: Ledger, tongue: Tongue) {
-        ledger.keep_text(TONGUE, tongue.tag());
         self.words = Words(tongue);
-        keep_for_all(self);
-        self.apply_tongue();
-        self.tongue.set(tongue);
+        let done = move || {
+            keep_for_all(self);
+            self.apply_tongue();
+            self.tongue.set(tongue);
+        };
+        ledger.keep_text_then(TONGUE, tongue.tag(), Box::new(done));
     }
 
     /// Who speaks in the report: the app's language unless another was chosen.
@@ -111,8 +115,8 @@ impl Prefs {
     /// Chooses the report's language; the app's own means to follow it.
     pub fn choose_report(self, ledger: Ledger, tongue: Tongue) {
         let other = (tongue != self.words.0).then_some(tongue);
-        ledger.keep_text(REPORT, other.map_or("", Tongue::tag));
-        self.report.set(other);
+        let tag = other.map_or("", Tongue::tag);
+        ledger.keep_text_then(REPORT, tag, Box::new(move || self.report.set(other)));
     }
 
     fn apply_light(self) {

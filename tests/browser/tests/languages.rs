@@ -22,7 +22,7 @@ async fn the_browsers_language_comes_first_and_a_choice_stays() {
     phone.goto(&server.url()).await;
     phone.mounted().await;
     phone.holds(&format!("{LANG} === 'es'")).await;
-    phone.reads("screen-home", "Visitas y sitios").await;
+    phone.reads("screen-home", "Cómo va una visita").await;
 
     phone.js("location.hash = '#/settings'").await;
     phone.reads("screen-settings", "Idioma").await;

@@ -34,6 +34,9 @@ async fn a_calculation_takes_any_unit_refuses_nonsense_and_forgets_nothing() {
     phone.type_into("Humidity", "40").await;
     phone.js("location.hash = '#/settings'").await;
     phone.tap("units-si").await;
+    phone
+        .holds("document.querySelector('[data-test=units-si][aria-pressed=true]')")
+        .await;
     phone.reload().await;
     phone.mounted().await;
     phone.js("location.hash = '#/workings/air'").await;
