@@ -88,15 +88,24 @@ pub fn Plan(job: Job, valve: ValveTyped) -> View {
                 Some((least, most)) => words.fill_takes(least, most),
                 None => words.phrase(P::FillTooSmall).to_owned(),
             };
-            let range = format!(
-                "{} – {}",
-                said(Value::flow(e.low)),
-                said(Value::flow(e.high))
+            let (low, high) = (
+                show(Value::flow(e.low), system),
+                show(Value::flow(e.high), system),
             );
+            // One unit for both, where it is one.
+            let first = match low.unit == high.unit {
+                true => low.number,
+                false => low.to_string(),
+            };
+            let range = format!("{first} – {}", high.number);
+            let unit = high.unit;
             markup! {
-                <div class="number" data-test="plan-fill">
+                <div class="number wide" data-test="plan-fill">
                     <span class="label">{words.phrase(P::FillExpected)}</span>
-                    <span class="value">{range}</span>
+                    <span class="value">
+                        {range}
+                        <span class="u">{unit}</span>
+                    </span>
                     <span class="small sub">{note}</span>
                 </div>
             }

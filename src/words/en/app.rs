@@ -45,7 +45,7 @@ phrases! {
     OddsComing: "Working out the odds";
     TraceNotBegun: "Where the water was lost, and how we know";
     RefillNotBegun: "Draw down, wait for the call, time the fill";
-    ReportNotMade: "Two pages for the customer";
+    ReportNotMade: "A page for the customer, then the evidence";
     CloseVisit: "Close the visit";
     ToNumbers: "See the numbers";
 

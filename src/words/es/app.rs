@@ -46,7 +46,7 @@ spoken! { Phrase;
     OddsComing: "Calculando las probabilidades";
     TraceNotBegun: "Dónde se perdió el agua, y cómo se sabe";
     RefillNotBegun: "Bajar el nivel, esperar que pida, tomar el tiempo";
-    ReportNotMade: "Dos páginas para el cliente";
+    ReportNotMade: "Una página para el cliente, luego la evidencia";
     CloseVisit: "Cerrar la visita";
     ToNumbers: "Ver los números";
 
