@@ -12,3 +12,4 @@ mod report;
 mod store;
 mod store_contract;
 mod story;
+mod wire;
