@@ -98,8 +98,8 @@ async function start() {
     import('./disk.js'),
   ]);
   const answer = fetch(wasm, { credentials: 'same-origin', integrity: integrityOf(wasm) });
+  // The loading line stays until the program has opened the records and removes it.
   await init({ module_or_path: answer });
-  document.getElementById('boot')?.remove();
 }
 
 function explain(error) {

@@ -14,8 +14,12 @@ const SAID = {
   ],
   backup: ['Save a backup', 'Guardar un respaldo'],
   gathering: ['Gathering', 'Reuniendo'],
+  file: ['Save the file', 'Guardar el archivo'],
   share: ['Share the backup', 'Compartir el respaldo'],
-  saved: ['The backup is ready: {n} entries, {f} files.', 'El respaldo está listo: {n} anotaciones, {f} archivos.'],
+  saved: [
+    'The backup is ready. Entries: {n}. Files: {f}.',
+    'El respaldo está listo. Anotaciones: {n}. Archivos: {f}.',
+  ],
   none: ['Nothing is kept on this phone yet.', 'Todavía no hay nada guardado en este teléfono.'],
   failed: ['The backup could not be made.', 'No se pudo hacer el respaldo.'],
   again: ['Start again', 'Abrir otra vez'],
@@ -105,13 +109,19 @@ async function save(button, line) {
     if (all) {
       const name = `coldsump-backup-${now.toISOString().slice(0, 10)}.json`;
       const file = new File(all.parts, name, { type: 'application/json' });
-      const link = make('a', '', 'rescue-link', { href: URL.createObjectURL(file), download: name });
-      link.click();
+      const link = make('a', say('file'), 'rescue-link', {
+        href: URL.createObjectURL(file),
+        download: name,
+        className: 'button',
+      });
       const files = [file];
       if (navigator.canShare?.({ files })) {
+        // Where there is a share sheet, a download may lead out of the app: by choice only.
         const share = make('button', say('share'), 'rescue-share', { type: 'button' });
         share.addEventListener('click', () => navigator.share({ files }).catch(() => undefined));
-        line.after(share);
+        line.after(share, link);
+      } else {
+        link.click();
       }
     }
   } catch (error) {

@@ -49,6 +49,10 @@ pub fn start() {
     // Leptos sets up its own executor only when it mounts.
     wasm_bindgen_futures::spawn_local(async {
         let opened = Ledger::open(say_again).await;
+        // The line that stood meanwhile.
+        if let Some(boot) = document().get_element_by_id("boot") {
+            boot.remove();
+        }
         match opened {
             Ok(ledger) => {
                 view::mount(move || markup! { <App ledger /> });

@@ -76,6 +76,7 @@ impl Ledger {
                 if known.is_empty() {
                     return Err(fault);
                 }
+                self.hurt(fault); // said: it is not all
                 known.iter().map(to_js).collect::<Result<_, _>>()?
             }
         };

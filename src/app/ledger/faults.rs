@@ -74,7 +74,11 @@ impl Ledger {
             store.append(&entries).await
         };
         match kept.await {
-            Ok(_) => self.save_waiting().await,
+            Ok(changed) => {
+                self.summary
+                    .update(|s| changed.into_iter().for_each(|c| s.put(c)));
+                self.save_waiting().await;
+            }
             Err(fault) => self.hurt(fault),
         }
     }

@@ -9,6 +9,7 @@
 //! root why the last transaction was given up, which idb does not pass on.
 
 use std::cell::{Cell, RefCell};
+use std::pin::Pin;
 
 use gloo_timers::future::TimeoutFuture;
 use rexie::{Error, ObjectStore, Rexie, Transaction, TransactionMode};
@@ -25,6 +26,9 @@ pub const TRIES: u32 = 3;
 
 /// Milliseconds before the first try; as much more before each later one.
 const PAUSE: u32 = 100;
+
+/// A connection being opened again.
+pub type Mending<'a> = Pin<Box<dyn Future<Output = Result<(), StoreError>> + 'a>>;
 
 /// The connection.
 #[derive(Debug)]
@@ -66,7 +70,12 @@ impl Link {
     /// # Errors
     /// [`StoreError::Gone`] when what opens is another, empty database, once;
     /// [`StoreError::Newer`] when a newer build has upgraded it; else as opening.
-    pub async fn mend(&self, round: u32, tries: u32) -> Result<(), StoreError> {
+    pub fn mend(&self, round: u32, tries: u32) -> Mending<'_> {
+        // Boxed: a phone downloads it once, and not with every call that may need it.
+        Box::pin(self.mend_now(round, tries))
+    }
+
+    async fn mend_now(&self, round: u32, tries: u32) -> Result<(), StoreError> {
         TimeoutFuture::new(PAUSE * tries).await;
         if self.round.get() != round {
             return Ok(());

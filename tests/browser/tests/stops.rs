@@ -64,7 +64,8 @@ async fn a_panic_leaves_a_backup_and_the_next_start_works() {
     phone.tap("open-demo").await;
     phone.find("screen-overview").await;
     let papers = phone.js("return location.hash").await;
-    let papers = format!("{}/papers", papers.as_str().expect("an address"));
+    let papers = papers.as_str().expect("an address").trim_end_matches('/');
+    let papers = format!("{papers}/papers");
     phone.js(&format!("location.hash = '{papers}'")).await;
     phone
         .type_into("work-line", "Cleaned the probe holder")
@@ -82,7 +83,7 @@ async fn a_panic_leaves_a_backup_and_the_next_start_works() {
     phone.shot("stopped").await;
     phone.tap("rescue-backup").await;
     let (_, bytes) = phone.downloaded(".json").await;
-    phone.reads("rescue-said", "1 files").await;
+    phone.reads("rescue-said", "Files: 1").await;
     let rescued = read(&bytes);
 
     // Started again: the same screen, and what was typed.
