@@ -70,7 +70,8 @@ let ended = false;
 function end(error) {
   if (ended || !isEnd(error)) return;
   ended = true;
-  const word = root.dataset.stopped ?? String(error);
+  root.dataset.stopped ??= String(error);
+  const word = root.dataset.stopped;
   // Not from within the call that died.
   setTimeout(() => rescue.then(({ show }) => show(word), () => say(words('stopped'))));
 }

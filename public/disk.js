@@ -28,6 +28,9 @@ const { transaction } = IDBDatabase.prototype;
 /** Records are written through to the disk itself; half-typed text need not be. */
 IDBDatabase.prototype.transaction = function (stores, mode = 'readonly', options = {}) {
   const writes = mode === 'readwrite';
+  if (writes && root.dataset.stopped !== undefined) {
+    throw new DOMException('The program has stopped', 'InvalidStateError');
+  }
   const records = writes && [stores].flat().some((name) => RECORDS.includes(name));
   const begun = transaction.call(
     this, stores, mode, records ? { ...options, durability: 'strict' } : options,

@@ -170,6 +170,12 @@ export function show(detail) {
   act.append(restart);
   page.append(header, main, act);
   document.body.replaceChildren(page);
+  // An answer still on its way may wake the dead program: it draws nothing more,
+  // and disk.js lets it write nothing more.
+  const keep = () => {
+    for (const child of [...document.body.children]) if (child !== page) child.remove();
+  };
+  new MutationObserver(keep).observe(document.body, { childList: true });
   document.title = `${say('title')} · Coldsump`;
   header.firstChild.focus();
 }

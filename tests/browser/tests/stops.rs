@@ -96,8 +96,9 @@ async fn a_panic_leaves_a_backup_and_the_next_start_works() {
 
     // The program's own backup says the same.
     phone.js("location.hash = '#/settings'").await;
+    phone.forget_downloads();
     phone.tap("save-backup").await;
-    let (_, bytes) = phone.downloaded("(1).json").await;
+    let (_, bytes) = phone.downloaded(".json").await;
     assert_eq!(read(&bytes), rescued);
 
     // Dying while it starts, again and again: the backup is there each time.
@@ -106,8 +107,9 @@ async fn a_panic_leaves_a_backup_and_the_next_start_works() {
         phone.reload().await;
         says_stopped(&phone, "panicked at").await;
     }
+    phone.forget_downloads();
     phone.tap("rescue-backup").await;
-    let (_, bytes) = phone.downloaded("(2).json").await;
+    let (_, bytes) = phone.downloaded(".json").await;
     assert_eq!(read(&bytes), rescued);
     phone.js("sessionStorage.removeItem('die')").await;
     phone.tap("restart").await;
