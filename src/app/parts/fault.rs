@@ -45,7 +45,7 @@ pub fn NotSaved(fault: StoreError, waiting: usize) -> View {
         });
     };
     markup! {
-        <div class="banner" data-test="not-saved">
+        <div class="banner tall" data-test="not-saved">
             <span>{why}</span>
             {(waiting > 0)
                 .then(|| {
