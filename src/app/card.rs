@@ -1,8 +1,6 @@
 //! Who does the visits: typed in the settings, kept as it is typed, printed
 //! on every report.
 
-use leptos::prelude::GetUntracked;
-
 use crate::app::ledger::ledger;
 use crate::app::prefs::prefs;
 use crate::quantity::{System, Unit};

@@ -64,7 +64,7 @@ pub fn watch(job: Job, test: TestId, now: RwSignal<Moment>) {
         look(job, test, &last, &ledger().now());
     }
     let noted_ms = Cell::new(0);
-    let tick = StoredValue::new_local(Interval::new(250, move || {
+    let tick = StoredValue::new(Interval::new(250, move || {
         let at = ledger().now();
         if hidden() {
             return;

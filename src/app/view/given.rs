@@ -1,8 +1,7 @@
 //! What may stand in markup as a child or as the value of an attribute. The
 //! second name of each trait only tells closures from values.
 
-use leptos::prelude::{Get, Signal};
-
+use super::graph::Signal;
 use super::{Text, Value, View};
 
 /// A value.

@@ -3,6 +3,7 @@
 //! conversions in `given`: a phone downloads the drawing code once.
 
 mod given;
+mod graph;
 mod slot;
 mod standing;
 mod template;
