@@ -3,7 +3,7 @@
 
 use crate::app::ledger::ledger;
 use crate::app::prefs::prefs;
-use crate::quantity::{System, Unit};
+use crate::quantity::{System, Unit, decimal};
 use crate::record::paperwork::Card;
 
 /// Keys of the fields in the settings.
@@ -21,7 +21,7 @@ pub fn price(text: &str) -> Option<(String, f64)> {
     let digit = |c: char| c.is_ascii_digit() || c == '.' || c == ',';
     let number: String = text.chars().filter(|c| digit(*c)).collect();
     let sign: String = text.chars().filter(|c| !digit(*c)).collect();
-    let number: f64 = number.replace(',', ".").parse().ok()?;
+    let number = decimal(&number)?;
     (number > 0.0 && number < 10_000.0).then(|| (sign.trim().to_owned(), number))
 }
 

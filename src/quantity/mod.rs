@@ -22,6 +22,7 @@ mod value;
 pub use bounds::Bounds;
 pub use gauge::GaugePressure;
 pub use kind::{Kind, System};
+pub use number::decimal;
 pub use read::{Typed, read};
 pub use refusal::Refusal;
 pub use show::{Shown, as_typed, show, show_with};

@@ -10,6 +10,7 @@ use leptos::wasm_bindgen::closure::Closure;
 use super::visit_frame::Job;
 use crate::app::ledger::ledger;
 use crate::app::view::prelude::*;
+use crate::quantity::decimal;
 use crate::record::{Body, Moment, TestId};
 
 /// Ticks this far apart by the wall, in seconds, are a gap.
@@ -45,7 +46,7 @@ fn read(text: &str) -> Option<Moment> {
         ms: parts.next()?.parse().ok()?,
         offset_min: parts.next()?.parse().ok()?,
         run: parts.next()?.parse().ok()?,
-        run_ms: parts.next()?.parse().ok()?,
+        run_ms: decimal(parts.next()?)?,
     })
 }
 
