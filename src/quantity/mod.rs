@@ -9,6 +9,7 @@ mod bounds;
 mod gauge;
 mod kind;
 mod name;
+pub(crate) mod named;
 mod number;
 mod read;
 mod refusal;
