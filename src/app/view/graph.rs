@@ -32,9 +32,31 @@ fn kind_mut<T: 'static>(held: &mut dyn Any) -> &mut T {
 
 const KIND: &str = "held as another kind";
 
+// Traits of our own in place of `dyn Fn`, as in the views.
+
+/// A change, made at most once.
+trait Change {
+    fn make(&mut self, held: &mut dyn Any);
+}
+
+/// By a closure, with room for its answer.
+struct By<F, T, R>(Option<F>, Option<R>, PhantomData<fn(&mut T)>);
+
+impl<T: 'static, R, F: FnOnce(&mut T) -> R> By<F, T, R> {
+    fn new(by: F) -> Self {
+        Self(Some(by), None, PhantomData)
+    }
+}
+
+impl<T: 'static, R, F: FnOnce(&mut T) -> R> Change for By<F, T, R> {
+    fn make(&mut self, held: &mut dyn Any) {
+        self.1 = self.0.take().map(|by| by(kind_mut(held)));
+    }
+}
+
 /// Changes what is held. Nobody else may be reading it.
-fn change(held: &mut Held, by: &mut dyn FnMut(&mut dyn Any)) {
-    by(Rc::get_mut(held).expect("changed while it is read"));
+fn change(held: &mut Held, by: &mut dyn Change) {
+    by.make(Rc::get_mut(held).expect("changed while it is read"));
 }
 
 fn share(held: &Held) -> Rc<dyn Any> {
@@ -135,12 +157,7 @@ impl<T: 'static> RwSignal<T> {
 
     /// Changes it and tells all who follow.
     pub fn update(self, by: impl FnOnce(&mut T)) {
-        let mut by = Some(by);
-        update(self.at, &mut |held| {
-            if let Some(by) = by.take() {
-                by(kind_mut(held));
-            }
-        });
+        update(self.at, &mut By::new(by));
     }
 }
 
@@ -148,7 +165,7 @@ fn signal(held: Held) -> graph::RwSignal<Held> {
     graph::RwSignal::new(held)
 }
 
-fn update(signal: graph::RwSignal<Held>, by: &mut dyn FnMut(&mut dyn Any)) {
+fn update(signal: graph::RwSignal<Held>, by: &mut dyn Change) {
     signal.update(|held| change(held, by));
 }
 
@@ -161,9 +178,22 @@ followed!(Memo);
 impl<T: PartialEq + 'static> Memo<T> {
     /// A new one.
     pub fn new(work: impl Fn(()) -> T + 'static) -> Self {
-        let at = memo(Box::new(move || hold(work(()))), another::<T>);
+        let at = memo(Box::new(Works(work)), another::<T>);
         let kind = PhantomData;
         Self { at, kind }
+    }
+}
+
+/// How a memo's value is worked out.
+trait Work {
+    fn work(&self) -> Held;
+}
+
+struct Works<F>(F);
+
+impl<T: 'static, F: Fn(()) -> T> Work for Works<F> {
+    fn work(&self) -> Held {
+        hold((self.0)(()))
     }
 }
 
@@ -173,10 +203,10 @@ fn another<T: PartialEq + 'static>(was: &dyn Any, is: &dyn Any) -> bool {
     kind::<T>(was) != kind::<T>(is)
 }
 
-fn memo(work: Box<dyn Fn() -> Held>, another: Another) -> graph::Memo<Held> {
+fn memo(work: Box<dyn Work>, another: Another) -> graph::Memo<Held> {
     let work = SendWrapper::new(work);
     graph::Memo::new_owning(move |was: Option<Held>| {
-        let is = work();
+        let is = work.work();
         let changed = was.is_none_or(|was| another(&**was, &**is));
         (is, changed)
     })
@@ -210,11 +240,9 @@ impl<T: 'static> StoredValue<T> {
 
     /// Changes the value, if what made it is still there.
     pub fn try_update_value<R>(self, by: impl FnOnce(&mut T) -> R) -> Option<R> {
-        let (mut by, mut answer) = (Some(by), None);
-        restore(self.at, &mut |held| {
-            answer = by.take().map(|by| by(kind_mut(held)));
-        });
-        answer
+        let mut by = By::new(by);
+        restore(self.at, &mut by);
+        by.1
     }
 
     /// Changes the value.
@@ -236,15 +264,23 @@ fn stored(at: graph::StoredValue<Held>) -> Rc<dyn Any> {
     share(&at.get_value())
 }
 
-fn restore(at: graph::StoredValue<Held>, by: &mut dyn FnMut(&mut dyn Any)) {
+fn restore(at: graph::StoredValue<Held>, by: &mut dyn Change) {
     let _ = at.try_update_value(|held| change(held, by));
 }
 
 /// What a [`Signal`] is read by.
-type Read<T> = Rc<dyn Fn() -> T>;
+trait Read<T> {
+    fn read(&self) -> T;
+}
+
+impl<T, F: Fn() -> T> Read<T> for F {
+    fn read(&self) -> T {
+        self()
+    }
+}
 
 /// Something that can be read and followed, whatever it is read from.
-pub struct Signal<T: 'static>(StoredValue<Read<T>>);
+pub struct Signal<T: 'static>(StoredValue<Rc<dyn Read<T>>>);
 
 impl<T> Clone for Signal<T> {
     fn clone(&self) -> Self {
@@ -257,13 +293,12 @@ impl<T> Copy for Signal<T> {}
 impl<T: 'static> Signal<T> {
     /// Read anew each time by a closure.
     pub fn derive(read: impl Fn() -> T + 'static) -> Self {
-        Self(StoredValue::new(Rc::new(read) as Read<T>))
+        Self(StoredValue::new(Rc::new(read) as Rc<dyn Read<T>>))
     }
 
     /// The value; what reads it is run again when it changes.
     pub fn get(self) -> T {
-        let read = self.0.get_value();
-        read()
+        self.0.get_value().read()
     }
 
     /// Looks at the value; what reads it is run again when it changes.
