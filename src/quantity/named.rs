@@ -28,13 +28,11 @@ impl Write for Kebab {
 
 /// The place of the choice that is written by this name, if it is one of them.
 pub(crate) fn place(name: &str, of: &mut dyn Iterator<Item = &dyn Debug>) -> Option<usize> {
-    let mut place = 0;
-    for choice in of {
+    for (place, choice) in of.enumerate() {
         let mut left = Left(name.as_bytes(), true);
         if write!(left, "{choice:?}").is_ok() && left.0.is_empty() {
             return Some(place);
         }
-        place += 1;
     }
     None
 }
