@@ -43,7 +43,7 @@ fn read(name: &str) -> Json {
     serde_json::from_str(&text).unwrap_or_else(|e| panic!("{name}: {e}"))
 }
 
-/// The names that a type reads, as serde itself lists them.
+/// The names that a type reads, as its own error lists them.
 fn names<T: DeserializeOwned>() -> Vec<String> {
     let Err(error) = serde_json::from_value::<T>(json!("no such name")) else {
         panic!("it reads anything");
@@ -51,7 +51,22 @@ fn names<T: DeserializeOwned>() -> Vec<String> {
     let said = error.to_string();
     let (_, list) = said.split_once("expected ").expect("a list of names");
     let quoted = list.split('`').skip(1).step_by(2);
-    quoted.map(str::to_owned).collect()
+    quoted.map(kebab).collect()
+}
+
+/// A plain choice lists its names as the program writes them.
+fn kebab(name: &str) -> String {
+    if name.contains('-') {
+        return name.to_owned(); // so on the wire, such as R-134a
+    }
+    let mut kebab = String::new();
+    for (n, c) in name.chars().enumerate() {
+        if c.is_ascii_uppercase() && n > 0 {
+            kebab.push('-');
+        }
+        kebab.push(c.to_ascii_lowercase());
+    }
+    kebab
 }
 
 /// Every list of names that stands in an entry.

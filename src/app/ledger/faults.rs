@@ -1,7 +1,6 @@
 //! When the store fails: what was entered waits here, is said, and is saved
 //! again; when the store was thrown away, what is open is kept anew.
 
-use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use super::Ledger;
