@@ -14,10 +14,11 @@ pub const HEADS: [&str; 10] = [
 ];
 
 /// A field: quoted where it must be. A text that a spreadsheet would take for
-/// a formula gets an apostrophe before it.
-fn field(text: &str) -> String {
-    let formula =
-        text.starts_with(['=', '+', '-', '@', '\t', '\r']) && text.parse::<f64>().is_err();
+/// a formula gets an apostrophe before it (OWASP, "CSV injection").
+pub fn field(text: &str) -> String {
+    const FIRST: [char; 11] = ['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠'];
+    let number = text.ends_with(|c: char| c.is_ascii_digit()) && text.parse::<f64>().is_ok();
+    let formula = text.starts_with(FIRST) && !number;
     let text = match formula {
         true => format!("'{text}"),
         false => text.to_owned(),

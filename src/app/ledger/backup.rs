@@ -10,7 +10,7 @@ use wasm_bindgen::{JsCast, JsValue};
 
 use super::Ledger;
 use crate::record::paperwork::files;
-use crate::record::{Log, Pen};
+use crate::record::{Entry, Log, Pen};
 use crate::store::backup::{FORM, FileCopy, sift};
 use crate::store::{Store, StoreError};
 
@@ -80,12 +80,12 @@ impl Ledger {
         Ok(text.into())
     }
 
-    /// Takes in a backup: keeps what is not here yet. Nothing here changes.
+    /// Takes in a backup, as the browser read its JSON: keeps what is not here
+    /// yet. Nothing here changes.
     ///
     /// # Errors
     /// [`Untaken`].
-    pub async fn take_in(self, text: &str) -> Result<Taken, Untaken> {
-        let document = JSON::parse(text).map_err(|_| Untaken::NotOne)?;
+    pub async fn take_in(self, document: JsValue) -> Result<Taken, Untaken> {
         let form = get(&document, "coldsump-backup").as_f64();
         let list = |key| get(&document, key).dyn_into::<Array>();
         let (Some(form), Ok(entries), Ok(copies)) = (form, list("entries"), list("files")) else {
@@ -97,9 +97,9 @@ impl Ledger {
         let mut taken = Taken::default();
         let mut read = Vec::new();
         for entry in entries.iter() {
-            match serde_wasm_bindgen::from_value(entry) {
-                Ok(entry) => read.push(entry),
-                Err(_) => taken.unreadable += 1,
+            match sound(entry) {
+                Some(entry) => read.push(entry),
+                None => taken.unreadable += 1,
             }
         }
         let store = self.store.get_value();
@@ -140,6 +140,16 @@ impl Ledger {
             .update_value(|pen| *pen = Pen::new(pen.device(), last));
         Ok(taken)
     }
+}
+
+/// An entry that reads, and would read the same out of the next backup: a number
+/// too large to hold comes as an infinity, which JSON can't carry on.
+fn sound(entry: JsValue) -> Option<Entry> {
+    let text = String::from(JSON::stringify(&entry).ok()?);
+    let again = JSON::parse(&text).ok()?;
+    let [read, again] = [entry, again].map(serde_wasm_bindgen::from_value::<Entry>);
+    read.ok()
+        .filter(|read| again.is_ok_and(|again| again == *read))
 }
 
 fn to_js(value: &FileCopy) -> Result<JsValue, StoreError> {

@@ -16,6 +16,7 @@ use crate::app::prefs::prefs;
 use crate::app::send::save;
 use crate::quantity::System;
 use crate::store::KeptFile;
+use crate::store::backup::MOST_BYTES;
 use crate::words::Phrase as P;
 
 /// Key of the time of the last backup.
@@ -63,12 +64,15 @@ pub fn CardForm() -> View {
     }
 }
 
-/// The text of a chosen file.
-async fn text_of(file: wasm_bindgen::JsValue) -> Option<String> {
-    let file: leptos::web_sys::Blob = file.dyn_into().ok()?;
-    let answer = Response::new_with_opt_blob(Some(&file)).ok()?;
-    let text = JsFuture::from(answer.text().ok()?).await.ok()?;
-    text.as_string()
+/// What a chosen file says as JSON; its text never enters the program.
+async fn document_of(file: wasm_bindgen::JsValue) -> Result<wasm_bindgen::JsValue, P> {
+    let file: leptos::web_sys::Blob = file.dyn_into().map_err(|_| P::NotBackup)?;
+    if file.size() > MOST_BYTES {
+        return Err(P::BackupTooLarge);
+    }
+    let json = Response::new_with_opt_blob(Some(&file)).and_then(|answer| answer.json());
+    let json = JsFuture::from(json.map_err(|_| P::NotBackup)?).await;
+    json.map_err(|_| P::NotBackup)
 }
 
 /// Saving everything to a file, and taking one in.
@@ -121,14 +125,18 @@ pub fn Backup() -> View {
         }
         busy.set(true);
         spawn_local(async move {
-            let text = text_of(file).await.unwrap_or_default();
-            let taken = ledger.take_in(&text).await;
+            let taken = match document_of(file).await {
+                Ok(document) => ledger.take_in(document).await.map_err(|why| match why {
+                    Untaken::NotOne => words.phrase(P::NotBackup).to_owned(),
+                    Untaken::Store(why) => store_fault(why),
+                }),
+                Err(why) => Err(words.phrase(why).to_owned()),
+            };
             busy.set(false);
             let _ = Reflect::set(&input, &"value".into(), &"".into());
             said.set(Some(match taken {
                 Ok(t) => words.backup_taken([t.new, t.known, t.files, t.refused, t.unreadable]),
-                Err(Untaken::NotOne) => words.phrase(P::NotBackup).to_owned(),
-                Err(Untaken::Store(why)) => store_fault(why),
+                Err(why) => why,
             }));
         });
     };
