@@ -35,6 +35,8 @@ pub struct Taken {
 pub enum Untaken {
     /// It is not a backup of this app, or of a newer form.
     NotOne,
+    /// It is larger than any backup.
+    TooLarge,
     /// The store did not keep it. What it kept before stays.
     Store(StoreError),
 }
@@ -80,8 +82,7 @@ impl Ledger {
         Ok(text.into())
     }
 
-    /// Takes in a backup, as the browser read its JSON: keeps what is not here
-    /// yet. Nothing here changes.
+    /// Takes in a backup: keeps what is not here yet. Nothing here changes.
     ///
     /// # Errors
     /// [`Untaken`].
@@ -142,6 +143,12 @@ impl Ledger {
     }
 }
 
+fn to_js(value: &FileCopy) -> Result<JsValue, StoreError> {
+    value
+        .serialize(&serde_wasm_bindgen::Serializer::json_compatible())
+        .map_err(|e| StoreError::Failed(e.to_string()))
+}
+
 /// An entry that reads, and would read the same out of the next backup: a number
 /// too large to hold comes as an infinity, which JSON can't carry on.
 fn sound(entry: JsValue) -> Option<Entry> {
@@ -150,10 +157,4 @@ fn sound(entry: JsValue) -> Option<Entry> {
     let [read, again] = [entry, again].map(serde_wasm_bindgen::from_value::<Entry>);
     read.ok()
         .filter(|read| again.is_ok_and(|again| again == *read))
-}
-
-fn to_js(value: &FileCopy) -> Result<JsValue, StoreError> {
-    value
-        .serialize(&serde_wasm_bindgen::Serializer::json_compatible())
-        .map_err(|e| StoreError::Failed(e.to_string()))
 }

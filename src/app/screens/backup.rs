@@ -16,7 +16,6 @@ use crate::app::prefs::prefs;
 use crate::app::send::save;
 use crate::quantity::System;
 use crate::store::KeptFile;
-use crate::store::backup::MOST_BYTES;
 use crate::words::Phrase as P;
 
 /// Key of the time of the last backup.
@@ -65,14 +64,15 @@ pub fn CardForm() -> View {
 }
 
 /// What a chosen file says as JSON; its text never enters the program.
-async fn document_of(file: wasm_bindgen::JsValue) -> Result<wasm_bindgen::JsValue, P> {
-    let file: leptos::web_sys::Blob = file.dyn_into().map_err(|_| P::NotBackup)?;
-    if file.size() > MOST_BYTES {
-        return Err(P::BackupTooLarge);
+async fn document_of(file: wasm_bindgen::JsValue) -> Result<wasm_bindgen::JsValue, Untaken> {
+    let not_one = |_| Untaken::NotOne;
+    let file: leptos::web_sys::Blob = file.dyn_into().map_err(not_one)?;
+    if file.size() > crate::store::backup::MOST_BYTES {
+        return Err(Untaken::TooLarge);
     }
-    let json = Response::new_with_opt_blob(Some(&file)).and_then(|answer| answer.json());
-    let json = JsFuture::from(json.map_err(|_| P::NotBackup)?).await;
-    json.map_err(|_| P::NotBackup)
+    let answer = Response::new_with_opt_blob(Some(&file)).and_then(|answer| answer.json());
+    let json = JsFuture::from(answer.map_err(not_one)?).await;
+    json.map_err(not_one)
 }
 
 /// Saving everything to a file, and taking one in.
@@ -126,17 +126,16 @@ pub fn Backup() -> View {
         busy.set(true);
         spawn_local(async move {
             let taken = match document_of(file).await {
-                Ok(document) => ledger.take_in(document).await.map_err(|why| match why {
-                    Untaken::NotOne => words.phrase(P::NotBackup).to_owned(),
-                    Untaken::Store(why) => store_fault(why),
-                }),
-                Err(why) => Err(words.phrase(why).to_owned()),
+                Ok(document) => ledger.take_in(document).await,
+                Err(why) => Err(why),
             };
             busy.set(false);
             let _ = Reflect::set(&input, &"value".into(), &"".into());
             said.set(Some(match taken {
                 Ok(t) => words.backup_taken([t.new, t.known, t.files, t.refused, t.unreadable]),
-                Err(why) => why,
+                Err(Untaken::TooLarge) => words.phrase(P::BackupTooLarge).to_owned(),
+                Err(Untaken::NotOne) => words.phrase(P::NotBackup).to_owned(),
+                Err(Untaken::Store(why)) => store_fault(why),
             }));
         });
     };
