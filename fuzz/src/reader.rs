@@ -223,6 +223,11 @@ pub fn text(pdf: &[u8]) -> String {
         .filter_map(|kid| kid.trim().parse().ok())
         .collect();
     assert_eq!(kids.len(), number_behind(&tree, "/Count"));
+    for (number, one) in &all {
+        if one.body.windows(14).any(|w| w == b"/Type/Metadata") {
+            well_formed(stream(*number));
+        }
+    }
     let mut said = String::new();
     for kid in kids {
         for string in page(stream(number_behind(&body(&kid), "/Contents"))) {
@@ -237,6 +242,25 @@ pub fn text(pdf: &[u8]) -> String {
         }
     }
     said
+}
+
+/// Nothing in the title ends or breaks the XML around it (XML 1.0, 2.2 and 2.4).
+fn well_formed(xmp: &[u8]) {
+    let xmp = std::str::from_utf8(xmp).expect("UTF-8");
+    let (_, rest) = xmp.split_once("x-default\">").expect("a title");
+    let (title, rest) = rest.split_once("</rdf:li>").expect("its end");
+    assert!(rest.ends_with("<?xpacket end=\"r\"?>"));
+    assert!(
+        !title.contains(['<', '>', '\u{fffe}', '\u{ffff}']),
+        "{title}"
+    );
+    assert!(!title.chars().any(char::is_control), "{title:?}");
+    let named = ["amp;", "lt;", "gt;"];
+    let mut after = title.split('&').skip(1);
+    assert!(
+        after.all(|rest| named.iter().any(|name| rest.starts_with(name))),
+        "{title}"
+    );
 }
 
 fn characters(map: &[u8]) -> BTreeMap<u16, char> {
