@@ -32,6 +32,24 @@ impl Build {
         Self { folder }
     }
 
+    /// Copies `dist/` and gives its page clocks that a test moves and a watch
+    /// on what goes wrong (`under_test.js`), the same in every engine.
+    ///
+    /// # Panics
+    /// As [`Build::copy`], and when the page has no title.
+    pub fn watched() -> Self {
+        let build = Self::copy();
+        let script = project().join("tests/browser/under_test.js");
+        let script = fs::read(script).expect("the script");
+        build.write("under_test.js", &script);
+        let page = String::from_utf8(build.read("index.html")).expect("the page is UTF-8");
+        let (head, tail) = page.split_once("<title>").expect("the page's title");
+        let page = format!("{head}<script src=\"under_test.js\"></script><title>{tail}");
+        build.write("index.html", page.as_bytes());
+        build.list_files();
+        build
+    }
+
     /// Where the copy is.
     pub fn path(&self) -> &Path {
         self.folder.path()
@@ -66,6 +84,11 @@ impl Build {
         let tail = tail.split_once('>').expect("the root's end").1;
         let page = format!("{head}{from} data-build=\"{mark}\">{tail}");
         self.write("index.html", page.as_bytes());
+        self.list_files();
+    }
+
+    /// Writes the service worker's list anew, as the build writes it.
+    fn list_files(&self) {
         let done = Command::new("node")
             .arg(project().join("tools/precache.mjs"))
             .arg(self.path())
