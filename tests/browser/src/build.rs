@@ -71,6 +71,27 @@ impl Build {
         fs::write(self.path().join(name), bytes).unwrap_or_else(|error| panic!("{name}: {error}"));
     }
 
+    /// Removes one file of the copy.
+    ///
+    /// # Panics
+    /// When it is not there.
+    pub fn remove(&self, name: &str) {
+        fs::remove_file(self.path().join(name)).unwrap_or_else(|error| panic!("{name}: {error}"));
+    }
+
+    /// The name of the file at the copy's top that ends like this.
+    ///
+    /// # Panics
+    /// When there is none.
+    pub fn named(&self, ending: &str) -> String {
+        fs::read_dir(self.path())
+            .expect("the copy")
+            .flatten()
+            .map(|entry| entry.file_name().to_string_lossy().into_owned())
+            .find(|name| name.ends_with(ending))
+            .unwrap_or_else(|| panic!("no file ends with {ending}"))
+    }
+
     /// Makes the copy a version of its own: its root gets the mark, and the
     /// service worker's list is written anew, as the build writes it.
     ///
