@@ -10,20 +10,24 @@
 
 mod build;
 mod engine;
+mod keys;
 mod kills;
 mod logs;
 mod phone;
 mod processes;
 mod server;
 mod trace;
+mod tree;
 mod wait;
 
 pub use build::{Build, project};
 pub use engine::Engine;
+pub use keys::Keys;
 pub use kills::{Tally, kills};
 pub use logs::Problem;
 pub use phone::{Light, Phone};
 pub use server::Server;
 pub use thirtyfour;
 pub use trace::{answer, choose, odds};
+pub use tree::spoken;
 pub use wait::{LIMIT, until, until_within};
