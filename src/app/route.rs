@@ -3,7 +3,9 @@
 
 use std::cell::Cell;
 
-use leptos::prelude::*;
+use leptos::prelude::window_event_listener_untyped;
+
+use crate::app::view::prelude::*;
 
 use super::ports::window;
 use crate::record::{SiteId, VisitId};

@@ -14,7 +14,7 @@ const ahead =
 const page = readFileSync(index, 'utf8')
   .replace(/^ *<link (?!rel="manifest").*\n/gm, '')
   .replace(/^ *<script data-trunk.*focus\.js.*\n/m, '')
-  .replace(/<script data-trunk.*boot\.js"><\/script>/, `${parts}\n    <script type="module" src="./${boot}"></script>`)
+  .replace(/<script data-trunk.*boot\.js"><\/script>/, `${parts}\n    <script type="module" async src="./${boot}"></script>`)
   .replace(/^ *<script nomodule.*\n/m, '')
   .replace('</head>', ahead);
 if (!page.includes(`src="./${boot}"`)) throw new Error('page: no place for the boot script');
