@@ -249,6 +249,8 @@ pub enum What {
     WaterFlow,
     /// Conductivity of the basin's water.
     Conductivity,
+    /// Water in the whole loop, as the person knows it.
+    LoopVolume,
 }
 
 impl What {
@@ -264,6 +266,7 @@ impl What {
             What::ControlVoltage => Kind::Voltage,
             What::WaterFlow => Kind::Flow,
             What::Conductivity => Kind::Conductivity,
+            What::LoopVolume => Kind::Volume,
         }
     }
 }
