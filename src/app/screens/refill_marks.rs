@@ -15,7 +15,7 @@ use crate::refill::{ExpectedMark, MarkKind};
 use crate::words::Phrase as P;
 
 /// So many marks are listed at first, the newest, and so many more by a tap.
-const STEP: f64 = 40.0;
+const STEP: f64 = 100.0;
 
 /// Makes a mark now. Tone and buzz say that it is on disk.
 pub fn mark(job: Job, test: TestId, mark: MarkKind, typed: Option<String>, done: fn()) {
