@@ -111,24 +111,31 @@ const weigh = async () => {
   const wasm = await page.run('return window.wasmMemory.buffer.byteLength');
   return { heap: usedSize, nodes, wasm };
 };
+/** Seconds of the processor that the page has used: a busy machine does not count. */
+const used = async () => {
+  const { metrics } = await page.cdp('Performance.getMetrics', {});
+  return metrics.find((metric) => metric.name === 'TaskDuration').value;
+};
 
 const bad = [];
 /** One log: batches of readings made by \`plan(n)\`, printed and judged. */
 async function soak(title, plan, first = []) {
   const hours = ((READINGS * SECONDS) / 3600).toFixed(1);
   console.log(`\n${title}: ${READINGS} readings in ${hours} simulated hours\n`);
-  console.log('| readings | one, median | slowest | wasm | JS heap | elements |');
-  console.log('|---|---|---|---|---|---|');
+  console.log('| readings | processor, one | until drawn, median | slowest | wasm | JS heap | elements |');
+  console.log('|---|---|---|---|---|---|---|');
   if (first.length) await run(first);
   const rows = [];
   for (let batch = 0; batch < BATCHES; batch += 1) {
     const [from, to] = [batch, batch + 1].map((n) => Math.round((n * READINGS) / BATCHES));
+    const before = await used();
     const times = await run(Array.from({ length: to - from }, (_, n) => plan(from + n)).flat());
-    const row = { to, time: middle(times), most: Math.max(...times), ...(await weigh()) };
+    const cost = (1e3 * ((await used()) - before)) / times.length;
+    const row = { to, cost, time: middle(times), most: Math.max(...times), ...(await weigh()) };
     rows.push(row);
     const mb = (bytes) => `${(bytes / 1e6).toFixed(2)} MB`;
     console.log(
-      `| ${to} | ${row.time.toFixed(1)} ms | ${row.most.toFixed(0)} ms | ${mb(row.wasm)} | ` +
+      `| ${to} | ${cost.toFixed(1)} ms | ${row.time.toFixed(1)} ms | ${row.most.toFixed(0)} ms | ${mb(row.wasm)} | ` +
         `${mb(row.heap)} | ${row.nodes} |`,
     );
   }
@@ -137,10 +144,10 @@ async function soak(title, plan, first = []) {
   const grown = late.wasm + late.heap - early.wasm - early.heap;
   const each = grown / (late.to - early.to);
   console.log(
-    `\nA reading at the end takes ${(late.time / early.time).toFixed(2)} times one at the ` +
+    `\nA reading at the end takes ${(late.cost / early.cost).toFixed(2)} times one at the ` +
       `beginning; each holds ${each.toFixed(0)} bytes of memory.`,
   );
-  if (late.time > SLOWER * early.time + SPARE) bad.push(`${title}: slower at the end`);
+  if (late.cost > SLOWER * early.cost + SPARE) bad.push(`${title}: slower at the end`);
   // Wasm memory grows by doubling or so: a page or two is no leak.
   if (grown > EACH * (late.to - early.to) + 4e6) bad.push(`${title}: memory grows`);
   if (late.nodes > early.nodes + 1_500) bad.push(`${title}: the page grows`);
@@ -155,6 +162,7 @@ try {
     mobile: true,
   });
   await page.cdp('Page.addScriptToEvaluateOnNewDocument', { source: BEFORE });
+  await page.cdp('Performance.enable', { timeDomain: 'threadTicks' });
   await page.goto(`${url}/`);
   await tap('open-demo');
   await tap('to-refill');

@@ -271,6 +271,23 @@ pub fn below_need(runs: usize, seed: u64) -> Vec<Lot> {
     lots
 }
 
+/// Water that ripples 3 mm from the first reading to the last, read seldom and often.
+#[allow(dead_code)] // the bench prints it
+pub fn rough(runs: usize, seed: u64) -> Vec<Lot> {
+    let mut noise = Noise(seed);
+    let names = ["3 mm, 4 or 5 readings", "3 mm, 10 to 14 readings"];
+    let mut lots = names.map(Lot::new);
+    for _ in 0..runs {
+        for (lot, least, more) in [(0, 4, 2), (1, 10, 5)] {
+            let mut trial = Trial::any(&mut noise);
+            trial.ripple = 3e-3;
+            trial.readings = least + noise.below(more);
+            lots[lot].run(&trial, &mut noise);
+        }
+    }
+    lots.into()
+}
+
 /// A valve that passes after it shut, and a chain in which all is right.
 pub fn others(runs: usize, seed: u64) -> Vec<Lot> {
     let mut noise = Noise(seed);

@@ -58,8 +58,7 @@ pub fn MarkList(job: Job, test: Memo<Option<Test>>) -> View {
     // Which mark is opened, by its place; -1 for none.
     let open = RwSignal::new(-1.0);
     let most = RwSignal::new(STEP);
-    live(move || {
-        let test = test.get()?;
+    let list = move |test: &Test| {
         let back = test.undone.map(|(kind, entry)| {
             let said = words.taken_back(&name(kind));
             markup! {
@@ -77,7 +76,7 @@ pub fn MarkList(job: Job, test: Memo<Option<Test>>) -> View {
         });
         if test.marks.is_empty() {
             let none = words.phrase(P::NoMarksYet);
-            return Some(markup! { {back} <p class="sub">{none}</p> });
+            return markup! { {back} <p class="sub">{none}</p> };
         }
         // Marks and gaps in one list, by the test's clock.
         let older = test.marks.len().saturating_sub(most.get() as usize);
@@ -114,8 +113,9 @@ pub fn MarkList(job: Job, test: Memo<Option<Test>>) -> View {
                 </button>
             }
         });
-        Some(markup! { {back} <ol class="marks" data-test="marks">{rows}</ol> {more} })
-    })
+        markup! { {back} <ol class="marks" data-test="marks">{rows}</ol> {more} }
+    };
+    live(move || test.with(|t| t.as_ref().map(list)))
 }
 
 fn row(job: Job, test: TestId, m: &LoggedMark, n: f64, open: RwSignal<f64>) -> View {

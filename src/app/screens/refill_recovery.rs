@@ -13,7 +13,7 @@ use crate::app::parts::take_back::take_back;
 use crate::app::prefs::prefs;
 use crate::app::view::prelude::*;
 use crate::quantity::{Value, show};
-use crate::record::{Body, MachineId, MachineState, What, When, outlook};
+use crate::record::{Body, LoopPoint, MachineId, MachineState, What, When, outlook};
 use crate::report::recovery_chart;
 use crate::words::Phrase as P;
 
@@ -39,11 +39,14 @@ pub fn LoopRecovery(job: Job) -> View {
     let tick = StoredValue::new_local(Interval::new(500, move || now.set(ledger().now())));
     on_cleanup(move || tick.dispose());
     let known = move || {
-        let (visit, site) = job.both()?;
-        let first = visit.recovery.first()?.at;
-        let last = visit.recovery.last()?.at;
-        let shown = (1.25 * last.seconds_since(&first)).max(SHOWN_S);
-        outlook(&site, &visit, shown).ok()
+        job.visit.with(|visit| {
+            let visit = visit.as_ref()?;
+            let first = visit.recovery.first()?.at;
+            let last = visit.recovery.last()?.at;
+            let shown = (1.25 * last.seconds_since(&first)).max(SHOWN_S);
+            job.site
+                .with(|site| outlook(site.as_ref()?, visit, shown).ok())
+        })
     };
     let machine_name = move |id: MachineId| {
         job.site.with(|s| {
@@ -128,14 +131,14 @@ pub fn LoopRecovery(job: Job) -> View {
         Some(markup! { {entering} <p class="sub small">{said}</p> {head} })
     };
     let rows = move || {
-        let visit = job.visit.get()?;
         let system = prefs().system.get();
         let outlook = known();
-        let rows = visit
-            .recovery
+        let last: Vec<LoopPoint> = job.visit.with(|v| {
+            let all = v.as_ref().map(|v| v.recovery.iter().rev().take(ROWS));
+            all.into_iter().flatten().cloned().collect()
+        });
+        let rows = last
             .iter()
-            .rev()
-            .take(ROWS)
             .map(|p| {
                 let name = p.machine.and_then(machine_name);
                 let value = show(p.value, system).to_string();
@@ -154,7 +157,7 @@ pub fn LoopRecovery(job: Job) -> View {
                 }
             })
             .collect_view();
-        Some(markup! { <ol class="marks" data-test="loop-readings">{rows}</ol> })
+        markup! { <ol class="marks" data-test="loop-readings">{rows}</ol> }
     };
     let of_machine = move || {
         last_started()

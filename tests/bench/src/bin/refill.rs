@@ -20,6 +20,7 @@ fn main() {
         "Shares of 95 % intervals that held the truth, in percent",
         &mixed,
     );
+    print("Rough water throughout", &monte::rough(runs / 4, 4));
     print("Valves that give less than is needed", &short);
     print(
         "A sound chain, and a valve that passes after it shut",
