@@ -36,7 +36,7 @@ pub fn LoopRecovery(job: Job) -> View {
     let head = field(What::HeadPressure, "head");
     let water = field(What::LoopVolume, "volume");
     let now = RwSignal::new(ledger().now());
-    let tick = StoredValue::new_local(Interval::new(500, move || now.set(ledger().now())));
+    let tick = StoredValue::new(Interval::new(500, move || now.set(ledger().now())));
     on_cleanup(move || tick.dispose());
     let known = move || {
         job.visit.with(|visit| {
