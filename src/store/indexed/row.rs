@@ -4,7 +4,7 @@ use js_sys::Reflect;
 use serde::{Deserialize, Serialize};
 use wasm_bindgen::JsValue;
 
-use crate::record::{About, Entry, Table};
+use crate::record::{About, Entry, Line, Table};
 use crate::store::{Loaded, StoreError};
 
 /// An entry as stored: with its keys lifted out.
@@ -49,11 +49,12 @@ pub fn line_key(about: About) -> String {
     }
 }
 
-/// The things these entries are about, each once.
+/// The things whose lines these entries may change, each once.
 pub fn things(entries: &[Entry]) -> Vec<About> {
     let mut things = Vec::new();
     let mut known: Table<About, ()> = Table::new();
-    for entry in entries {
+    // A mark or reading among thousands must not read all of them again.
+    for entry in entries.iter().filter(|e| Line::moved_by(&e.body)) {
         if !known.contains_key(&entry.about) {
             known.insert(entry.about, ());
             things.push(entry.about);
