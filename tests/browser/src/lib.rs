@@ -16,6 +16,7 @@ mod processes;
 mod server;
 mod trace;
 mod wait;
+pub mod walk;
 
 pub use build::{Build, project};
 pub use kills::{Engine, Tally, kills};
