@@ -5,6 +5,7 @@ pub mod choice;
 pub mod field;
 pub mod glass;
 pub mod icon;
+pub mod install;
 pub mod number;
 pub mod picture;
 pub mod plant_view;

@@ -2,6 +2,7 @@
 
 use std::fmt::Write;
 
+use super::section::outside;
 use crate::app::view::prelude::*;
 use crate::quantity::{Kind, System, Unit, Value, show};
 use crate::words::{Phrase as P, Words};
@@ -22,7 +23,12 @@ pub fn picture(of: &Picture, words: Words, system: System) -> View {
             plot_title(plot, words, system),
             H,
         ),
-        Picture::Basin { depth, now, then } => basin(*depth, *now, *then, words, system),
+        Picture::Basin {
+            depth,
+            now,
+            then,
+            outline,
+        } => basin(*depth, *now, *then, outline, words, system),
     };
     markup! {
         <svg class="fig" viewBox=format!("0 0 {W} {height}") role="img" aria-label=title
@@ -147,6 +153,7 @@ fn basin(
     depth: f64,
     now: f64,
     then: Option<f64>,
+    outline: &[(f64, f64)],
     words: Words,
     system: System,
 ) -> (String, String, f64) {
@@ -154,10 +161,12 @@ fn basin(
     let y = |level: f64| top + (level / depth).clamp(0.0, 1.0) * (floor - top);
     let level = |si: f64| shown(Kind::Level, si, system);
     let mut svg = String::new();
+    let ground = outside(outline, left, right, top, floor);
+    let ground = ground.map_or(String::new(), |d| format!("<path class='ground' d='{d}'/>"));
     let _ = write!(
         svg,
         "<path class='pool' d='M{left} {0:.1}H{right}V{floor}H{left}Z'/>\
-         <path class='line' d='M{left} {0:.1}H{right}'/>\
+         <path class='line' d='M{left} {0:.1}H{right}'/>{ground}\
          <path class='axis' d='M{left} {top}V{floor}H{right}V{top}'/>\
          <text x='{left}' y='14'>{1}</text>\
          <text class='strong' x='{2}' y='{3:.1}' text-anchor='middle'>{4}</text>",

@@ -11,6 +11,7 @@
 mod build;
 mod kills;
 mod logs;
+pub mod looks;
 mod phone;
 mod processes;
 mod server;

@@ -318,7 +318,6 @@ async fn leaving(
     phone.tap("make-report").await;
     phone.find("report-kept").await;
     at(phone, "report-made").await;
-    phone.js("dispatchEvent(new Event('focus'))").await;
     to(phone, "#/outbox", "outgoing").await;
     at(phone, "outbox-offline").await;
     to(phone, visit, "screen-overview").await;
@@ -466,6 +465,10 @@ async fn settings_and_banners(
     phone.tap("save-backup").await;
     phone.downloaded(".json").await;
     at(phone, "settings").await;
+    phone
+        .js("document.documentElement.dataset.install = 'offered'")
+        .await;
+    at(phone, "settings-install").await;
     to(phone, visit, "screen-overview").await;
     phone
         .js("dispatchEvent(new Event('coldsump-update-waiting'))")
@@ -473,7 +476,16 @@ async fn settings_and_banners(
     phone.find("update-waits").await;
     at(phone, "update-waits").await;
 
-    // The phone refuses to keep more.
+    // Room gets scarce, and then the phone refuses to keep more.
+    phone
+        .js("navigator.storage.estimate = async () => ({ usage: 95e6, quota: 100e6 });
+             document.dispatchEvent(new Event('visibilitychange'));")
+        .await;
+    phone
+        .holds("document.documentElement.dataset.room === 'low'")
+        .await;
+    to(phone, "#/", "room-low").await;
+    at(phone, "room-low").await;
     to(phone, &format!("{visit}/found"), "screen-found").await;
     phone
         .js("IDBObjectStore.prototype.add = IDBObjectStore.prototype.put = () => {
@@ -575,12 +587,14 @@ pub const FACES: [Face; 8] = [
 /// When the browser does not answer.
 pub async fn put_on(phone: &Phone, face: &Face, whole: bool) {
     size(phone, face, face.height).await;
+    // As the browser's own setting does it: what is measured in rem follows.
+    let text = 16 * face.text / 100;
+    let sizes = json!({ "fontSizes": { "standard": text, "fixed": text } });
+    phone.devtools("Page.setFontSizes", sizes).await;
     phone
         .js(&format!(
-            "const root = document.documentElement;
-             root.dataset.light = '{}';
-             root.style.fontSize = '{}%';",
-            face.light, face.text
+            "document.documentElement.dataset.light = '{}'",
+            face.light
         ))
         .await;
     if whole {
@@ -595,7 +609,9 @@ pub async fn put_on(phone: &Phone, face: &Face, whole: bool) {
 
 /// Long enough for what was laid out to be painted, and for water to settle.
 const TWO_FRAMES: &str = "
-    document.getAnimations().forEach((one) => one.finish());
+    for (const one of document.getAnimations()) {
+        if (Number.isFinite(one.effect.getComputedTiming().endTime)) one.finish();
+    }
     return new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));";
 
 async fn size(phone: &Phone, face: &Face, height: u32) {
