@@ -27,7 +27,12 @@ impl Rules {
             Self::All => only(
                 "tag",
                 json!([
-                    "wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"
+                    "wcag2a",
+                    "wcag2aa",
+                    "wcag21a",
+                    "wcag21aa",
+                    "wcag22aa",
+                    "best-practice"
                 ]),
             ),
             Self::Contrast => only("rule", json!(["color-contrast"])),
@@ -54,7 +59,10 @@ pub async fn violations(driver: &WebDriver, rules: Rules) -> Vec<String> {
     if there.json() != &Value::Bool(true) {
         let path = project().join("node_modules/axe-core/axe.min.js");
         let source = fs::read_to_string(path).expect("axe-core is installed");
-        driver.execute(&source, Vec::new()).await.expect("axe-core loads");
+        driver
+            .execute(&source, Vec::new())
+            .await
+            .expect("axe-core loads");
     }
     driver
         .set_script_timeout(Duration::from_secs(60))

@@ -152,11 +152,7 @@ async fn opened(phone: &Phone) {
         .await;
 }
 
-async fn search_for_the_cause(
-    phone: &Phone,
-    visit: &str,
-    at: &mut impl AsyncFnMut(&Phone, &str),
-) {
+async fn search_for_the_cause(phone: &Phone, visit: &str, at: &mut impl AsyncFnMut(&Phone, &str)) {
     to(phone, &format!("{visit}/trace"), "screen-trace").await;
     phone.find("check-title").await;
     at(phone, "trace").await;
@@ -200,12 +196,10 @@ async fn search_for_the_cause(
     at(phone, "trace-named").await;
 }
 
-async fn refill_test(
-    phone: &Phone,
-    clock: &mut Clock,
-    at: &mut impl AsyncFnMut(&Phone, &str),
-) {
-    phone.js("location.hash = location.hash.replace('trace', 'refill')").await;
+async fn refill_test(phone: &Phone, clock: &mut Clock, at: &mut impl AsyncFnMut(&Phone, &str)) {
+    phone
+        .js("location.hash = location.hash.replace('trace', 'refill')")
+        .await;
     phone.find("begin-test").await;
     at(phone, "refill-plan").await;
     phone.tap("begin-test").await;
@@ -438,14 +432,14 @@ async fn workings(phone: &Phone, visit: &str, at: &mut impl AsyncFnMut(&Phone, &
     at(phone, "working-empty").await;
     phone.type_into("DryBulb", "35 C").await;
     phone.type_into("Humidity", "damp").await;
-    phone
-        .js("document.activeElement.blur()")
-        .await;
+    phone.js("document.activeElement.blur()").await;
     at(phone, "working-refused").await;
     to(phone, &format!("{visit}/workings"), "screen-workings").await;
     let slugs = phone
-        .js("return [...document.querySelectorAll('[data-test^=working-]')]
-               .map((a) => a.getAttribute('href').split('/').pop())")
+        .js(
+            "return [...document.querySelectorAll('[data-test^=working-]')]
+               .map((a) => a.getAttribute('href').split('/').pop())",
+        )
         .await;
     for slug in slugs.as_array().expect("a list of workings") {
         let slug = slug.as_str().expect("a name");
@@ -455,11 +449,7 @@ async fn workings(phone: &Phone, visit: &str, at: &mut impl AsyncFnMut(&Phone, &
     }
 }
 
-async fn settings_and_banners(
-    phone: &Phone,
-    visit: &str,
-    at: &mut impl AsyncFnMut(&Phone, &str),
-) {
+async fn settings_and_banners(phone: &Phone, visit: &str, at: &mut impl AsyncFnMut(&Phone, &str)) {
     to(phone, "#/settings", "screen-settings").await;
     phone.type_into("card-price", "twelve").await;
     phone.tap("save-backup").await;
@@ -478,8 +468,10 @@ async fn settings_and_banners(
 
     // Room gets scarce, and then the phone refuses to keep more.
     phone
-        .js("navigator.storage.estimate = async () => ({ usage: 95e6, quota: 100e6 });
-             document.dispatchEvent(new Event('visibilitychange'));")
+        .js(
+            "navigator.storage.estimate = async () => ({ usage: 95e6, quota: 100e6 });
+             document.dispatchEvent(new Event('visibilitychange'));",
+        )
         .await;
     phone
         .holds("document.documentElement.dataset.room === 'low'")
@@ -488,9 +480,11 @@ async fn settings_and_banners(
     at(phone, "room-low").await;
     to(phone, &format!("{visit}/found"), "screen-found").await;
     phone
-        .js("IDBObjectStore.prototype.add = IDBObjectStore.prototype.put = () => {
+        .js(
+            "IDBObjectStore.prototype.add = IDBObjectStore.prototype.put = () => {
                throw new DOMException('full', 'QuotaExceededError');
-             }")
+             }",
+        )
         .await;
     phone.tap("machine-2-stopped").await;
     phone.find("not-saved").await;
@@ -552,13 +546,7 @@ pub struct Face {
     pub text: u32,
 }
 
-const fn face(
-    name: &'static str,
-    width: u32,
-    height: u32,
-    light: &'static str,
-    text: u32,
-) -> Face {
+const fn face(name: &'static str, width: u32, height: u32, light: &'static str, text: u32) -> Face {
     Face {
         name,
         width,

@@ -45,7 +45,17 @@ async fn every_screen_and_state_can_be_read_reached_and_touched() {
     assert!(stops > 60, "only {stops} stops");
     let said: Vec<String> = faults
         .iter()
-        .map(|(fault, places)| format!("{fault}\n    at {}", places[..places.len().min(4)].join(", ")))
+        .map(|(fault, places)| {
+            format!(
+                "{fault}\n    at {}",
+                places[..places.len().min(4)].join(", ")
+            )
+        })
         .collect();
-    assert!(said.is_empty(), "{} faults:\n{}", said.len(), said.join("\n"));
+    assert!(
+        said.is_empty(),
+        "{} faults:\n{}",
+        said.len(),
+        said.join("\n")
+    );
 }

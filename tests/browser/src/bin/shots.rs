@@ -10,10 +10,14 @@ use coldsump_browser::{Build, Phone, Server, project};
 #[tokio::main(flavor = "current_thread")]
 async fn main() {
     let part = std::env::args().nth(1).unwrap_or_default();
+    let only = std::env::args().nth(2).unwrap_or_default();
     let folder = project().join("shots/walk");
     fs::create_dir_all(&folder).expect("the shots folder");
     let build = Build::copy();
-    for (tongue, faces) in [("en", &FACES[..]), ("es", &[FACES[0], FACES[3], FACES[7]][..])] {
+    for (tongue, faces) in [
+        ("en", &FACES[..]),
+        ("es", &[FACES[0], FACES[3], FACES[7]][..]),
+    ] {
         let mut server = Server::over(build.path());
         let phone = walker(tongue == "es").await;
         let mut taken = 0;
@@ -21,7 +25,7 @@ async fn main() {
             if !stop.contains(&part) {
                 return;
             }
-            for face in faces {
+            for face in faces.iter().filter(|f| f.name.contains(&only)) {
                 put_on(phone, face, true).await;
                 let name = format!("{stop}.{tongue}-{}.png", face.name);
                 let path = folder.join(name);
