@@ -1,6 +1,6 @@
-//! `./dev shots [PART]`: a picture of every screen and state in every light and
-//! size, in English, and some in Spanish, in `shots/walk/`. With PART, only
-//! stops whose name contains it.
+//! `./dev shots [STOP [FACE]]`: a picture of every screen and state in every light and
+//! size, in English, and some in Spanish, in `shots/walk/`. With names, only
+//! stops and faces whose name contains them.
 
 use std::fs;
 
