@@ -1,7 +1,9 @@
 //! Which screen is up: the part of the address after `#`, so that the back
 //! button and a link to a screen work without a server.
 
-use leptos::prelude::*;
+use leptos::prelude::window_event_listener_untyped;
+
+use crate::app::view::prelude::*;
 
 use super::ports::window;
 use crate::record::{SiteId, VisitId};

@@ -1,5 +1,6 @@
 //! What can happen: the bodies of entries.
 
+use crate::quantity::named::by_name;
 use serde::{Deserialize, Serialize};
 
 use super::id::{EntryId, FileId, MachineId, SiteId, TestId};
@@ -226,8 +227,7 @@ impl Body {
 }
 
 /// What a reading is of.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum What {
     /// A machine's head pressure.
     HeadPressure,
@@ -250,6 +250,7 @@ pub enum What {
     /// Conductivity of the basin's water.
     Conductivity,
 }
+by_name!(What: HeadPressure EnteringWater LeavingWater DryBulb Humidity WetBulb BasinLevel ControlVoltage WaterFlow Conductivity);
 
 impl What {
     /// The quantity it is.
@@ -269,18 +270,17 @@ impl What {
 }
 
 /// When a reading belongs to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum When {
     /// Before anything was changed.
     AsFound,
     /// After the work.
     AsLeft,
 }
+by_name!(When: AsFound AsLeft);
 
 /// A machine's state.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum MachineState {
     /// Running.
     Running,
@@ -289,10 +289,10 @@ pub enum MachineState {
     /// Stopped for another reason.
     Stopped,
 }
+by_name!(MachineState: Running HighHead Stopped);
 
 /// What must be so before driving off.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum LeavingItem {
     /// The fill bypass is shut.
     BypassShut,
@@ -317,6 +317,7 @@ pub enum LeavingItem {
     /// The customer has been told.
     CustomerTold,
 }
+by_name!(LeavingItem: BypassShut BypassTagged HandValves DrainShut ProbeBack CoversOn LockoutOff MachinesRunning AlarmsRestored TreatmentTold CustomerTold);
 
 impl LeavingItem {
     /// All of them, in the order a person walks out.
@@ -336,8 +337,7 @@ impl LeavingItem {
 }
 
 /// How an item of the leaving round stands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum LeavingState {
     /// It is so.
     So,
@@ -346,10 +346,10 @@ pub enum LeavingState {
     /// There is no such thing here.
     NoneHere,
 }
+by_name!(LeavingState: So NotSo NoneHere);
 
 /// By what means a report left the outbox.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Way {
     /// The share sheet.
     Shared,
@@ -360,3 +360,4 @@ pub enum Way {
     /// A mail file was made, with the report in it.
     MailFile,
 }
+by_name!(Way: Shared Mailed Saved MailFile);

@@ -4,7 +4,6 @@
 //! entry of a newer build goes through as it is.
 
 use js_sys::{Array, JSON, Object, Reflect};
-use leptos::prelude::{GetValue, UpdateValue};
 use serde::Serialize;
 use wasm_bindgen::{JsCast, JsValue};
 

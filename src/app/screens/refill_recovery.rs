@@ -39,7 +39,7 @@ pub fn LoopRecovery(job: Job) -> View {
         None,
     );
     let now = RwSignal::new(ledger().now());
-    let tick = StoredValue::new_local(Interval::new(500, move || now.set(ledger().now())));
+    let tick = StoredValue::new(Interval::new(500, move || now.set(ledger().now())));
     on_cleanup(move || tick.dispose());
     let known = move || {
         let (visit, site) = job.both()?;

@@ -5,7 +5,6 @@
 use std::sync::Arc;
 
 use gloo_timers::callback::Timeout;
-use leptos::prelude::UpdateValue;
 
 use crate::app::view::prelude::*;
 
