@@ -80,6 +80,11 @@ pub fn Settings() -> View {
             <CardForm />
             {install()}
             <Backup />
+            <p class="sub small">
+                <a href="notices.txt" target="_blank" rel="noopener" data-test="notices">
+                    {words.phrase(P::Notices)}
+                </a>
+            </p>
         </Screen>
     }
 }
