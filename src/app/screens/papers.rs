@@ -7,7 +7,7 @@ use super::photos::Photos;
 use super::visit_frame::{Job, StationScreen};
 use crate::app::ledger::ledger;
 use crate::app::parts::field::{
-    QuantityField, TextField, Typing, draft_text, drafted_text, settle_text,
+    QuantityField, TextField, Typing, draft_text, drafted_text, lasting, settle_text,
 };
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
@@ -98,11 +98,11 @@ pub fn Papers(id: VisitId) -> View {
 #[component]
 fn Lines(job: Job, part: Part) -> View {
     let words = prefs().words;
-    let key = StoredValue::new(format!("{} {}", part.test, job.id));
+    let key = lasting(format!("{} {}", part.test, job.id));
     let item = RwSignal::new(part.items[0].0);
     let text = RwSignal::new(String::new());
-    let by_key = StoredValue::new(format!("{} by {}", part.test, job.id));
-    let by = RwSignal::new(by_key.with_value(|k| drafted_text(k)).unwrap_or_default());
+    let by_key = lasting(format!("{} by {}", part.test, job.id));
+    let by = RwSignal::new(drafted_text(by_key).unwrap_or_default());
     let missing = RwSignal::new(false);
     let typing = part.amount.map(|(_, kind)| {
         let bounds = match kind {
@@ -133,8 +133,8 @@ fn Lines(job: Job, part: Part) -> View {
             by: by.get_untracked(),
         };
         ledger().write_then(job.about(), vec![body], move || {
-            key.with_value(|k| settle_text(k));
-            by_key.with_value(|k| settle_text(k));
+            settle_text(key);
+            settle_text(by_key);
             text.set(String::new());
             by.set(String::new());
             if let Some(typing) = typing {
@@ -187,7 +187,7 @@ fn Lines(job: Job, part: Part) -> View {
             let name = words.trace_part(*part);
             markup! {
                 <button type="button" on:click=tap(move |_| {
-                    key.with_value(|k| draft_text(k, name));
+                    draft_text(key, name);
                     text.set(name.to_owned());
                 })>
                     {name}
@@ -239,7 +239,7 @@ fn Lines(job: Job, part: Part) -> View {
                     }
                 })}
             {(part.test == "part").then_some(usual)}
-            <TextField key=key.get_value() text label refusal test=part.test />
+            <TextField key=key.to_owned() text label refusal test=part.test />
             {part
                 .dated
                 .then(|| {
@@ -253,7 +253,7 @@ fn Lines(job: Job, part: Part) -> View {
                                 prop:value=move || by.get()
                                 on:input=move |ev| {
                                     let day = event_target_value(&ev);
-                                    by_key.with_value(|k| draft_text(k, &day));
+                                    draft_text(by_key, &day);
                                     by.set(day);
                                 }
                             />
