@@ -5,12 +5,15 @@
 //   <html data-update="waiting">   a newer version is kept and waits
 //   <html data-stopped="...">      the program's last word: it died (rescue.js)
 //   events on window: "coldsump-offline-ready", "coldsump-update-waiting"
+//   <html data-room="low">         the phone has little room left; "coldsump-room-low"
+//   <html data-install="offered">  the browser would install; "coldsump-install" asks it to
 //   the program asks for the newer version with the event
 //   "coldsump-take-over" on window, when no test is running; the page then
 //   reloads. Nothing is swapped before that.
 
 const root = document.documentElement;
 const HOUR = 3_600_000;
+const ROOM = 30e6; // some ten photos and reports, in bytes
 
 // This script runs as soon as it is here: it waits neither for the style nor
 // for the rest of the page.
@@ -153,6 +156,23 @@ function takeOver(registration) {
   registration.waiting.postMessage({ type: 'take-over' });
 }
 
+/** Says so once when what the browser gives this page is nearly used up. */
+async function lookAtRoom() {
+  const { usage = 0, quota = Infinity } = await navigator.storage.estimate();
+  if (quota - usage < Math.max(ROOM, quota / 10) && root.dataset.room !== 'low') {
+    tell('room', { value: 'low', type: 'coldsump-room-low' });
+  }
+}
+
+let offer;
+window.addEventListener('beforeinstallprompt', (event) => {
+  event.preventDefault(); // asked at a place of our own, not over the work
+  offer = event;
+  root.dataset.install = 'offered';
+});
+window.addEventListener('coldsump-install', () => offer?.prompt());
+window.addEventListener('appinstalled', () => delete root.dataset.install);
+
 /** Registers the offline copy. `broken` says that the program did not start. */
 async function keepOffline(broken) {
   if (!('serviceWorker' in navigator)) return;
@@ -194,6 +214,8 @@ try {
   explain(error);
   broken = !ended; // the page of rescue.js has the repair come in by a tap
 }
+lookAtRoom().catch(() => undefined); // a browser that does not tell
+document.addEventListener('visibilitychange', () => lookAtRoom().catch(() => undefined));
 keepOffline(broken).catch((error) => {
   // The program runs without it; only the copy for places without signal is missing.
   root.dataset.offline = 'failed';

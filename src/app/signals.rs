@@ -26,6 +26,8 @@ pub struct Outside {
     pub update_waits: RwSignal<bool>,
     /// Everything needed offline is on the phone.
     pub offline_ready: RwSignal<bool>,
+    /// The phone has little room left for what is kept.
+    pub room_low: RwSignal<bool>,
 }
 
 impl Outside {
@@ -37,6 +39,7 @@ impl Outside {
             signal_is_back: RwSignal::new(false),
             update_waits: RwSignal::new(root("data-update").as_deref() == Some("waiting")),
             offline_ready: RwSignal::new(root("data-offline").as_deref() == Some("ready")),
+            room_low: RwSignal::new(root("data-room").is_some()),
         };
         let on = |name: &'static str, act: Box<dyn Fn()>| {
             // These live as long as the page.
@@ -53,6 +56,10 @@ impl Outside {
         on(
             "coldsump-offline-ready",
             Box::new(move || outside.offline_ready.set(true)),
+        );
+        on(
+            "coldsump-room-low",
+            Box::new(move || outside.room_low.set(true)),
         );
         Interval::new(ASK_AGAIN_MS, move || {
             let waits = ledger()

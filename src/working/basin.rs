@@ -53,6 +53,7 @@ pub(super) const SHEET: Sheet = Sheet {
             depth: basin.depth.get::<meter>(),
             now: now.get::<meter>(),
             then: g.si(Ask::LevelThen),
+            outline: basin.outline(),
         })
     },
     shows,

@@ -15,6 +15,8 @@ pub enum Picture {
         now: f64,
         /// The level that matters.
         then: Option<f64>,
+        /// Its corners, as [`Basin::outline`](crate::physics::basin::Basin::outline).
+        outline: Vec<(f64, f64)>,
     },
 }
 

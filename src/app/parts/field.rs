@@ -341,7 +341,17 @@ pub fn lasting(key: String) -> &'static str {
 
 /// Forgets the draft of a [`TextField`].
 pub fn settle_text(key: &str) {
-    ledger().keep_text(&draft_key(key), "");
+    draft_text(key, "");
+}
+
+/// Keeps a draft for a [`TextField`], as if it had been typed.
+pub fn draft_text(key: &str, text: &str) {
+    ledger().keep_text(&draft_key(key), text);
+}
+
+/// The draft kept under a key.
+pub fn drafted_text(key: &str) -> Option<String> {
+    ledger().text(&draft_key(key))
 }
 
 /// Puts the cursor into the first input a selector finds, and so on screen.

@@ -6,6 +6,7 @@ pub mod fault;
 pub mod field;
 pub mod glass;
 pub mod icon;
+pub mod install;
 pub mod number;
 pub mod picture;
 pub mod plant_view;

@@ -2,10 +2,11 @@
 
 use std::fmt::Write;
 
+use super::section::outside;
 use crate::app::view::prelude::*;
 use crate::quantity::{Kind, System, Unit, Value, show};
 use crate::words::{Phrase as P, Words};
-use crate::working::{Axis, AxisName, Picture, Plot};
+use crate::working::{Ask, Axis, AxisName, Picture, Plot};
 
 const W: f64 = 340.0;
 const H: f64 = 240.0;
@@ -22,12 +23,54 @@ pub fn picture(of: &Picture, words: Words, system: System) -> View {
             plot_title(plot, words, system),
             H,
         ),
-        Picture::Basin { depth, now, then } => basin(*depth, *now, *then, words, system),
+        Picture::Basin {
+            depth,
+            now,
+            then,
+            outline,
+        } => basin(*depth, *now, *then, outline, words, system),
+    };
+    let table = match of {
+        Picture::Plot(plot) => table(plot, words, system),
+        Picture::Basin { .. } => None,
     };
     markup! {
         <svg class="fig" viewBox=format!("0 0 {W} {height}") role="img" aria-label=title
             data-test="picture" inner_html=inner></svg>
+        {table}
     }
+}
+
+/// The strongest curve in figures, behind the picture.
+fn table(plot: &Plot, words: Words, system: System) -> Option<View> {
+    const ROWS: usize = 8;
+    let points = &plot.curves.last()?.points;
+    let every = points.len().div_ceil(ROWS).max(1);
+    let rows = points
+        .iter()
+        .step_by(every)
+        .map(|(x, y)| {
+            let (x, y) = (
+                shown(plot.x.kind, *x, system),
+                shown(plot.y.kind, *y, system),
+            );
+            markup! { <tr><td>{x}</td><td>{y}</td></tr> }
+        })
+        .collect_view();
+    Some(markup! {
+        <details>
+            <summary>{words.phrase(P::AsTable)}</summary>
+            <table>
+                <thead>
+                    <tr>
+                        <th scope="col">{axis_name(plot.x, words)}</th>
+                        <th scope="col">{axis_name(plot.y, words)}</th>
+                    </tr>
+                </thead>
+                <tbody>{rows}</tbody>
+            </table>
+        </details>
+    })
 }
 
 fn axis_name(axis: Axis, words: Words) -> &'static str {
@@ -147,6 +190,7 @@ fn basin(
     depth: f64,
     now: f64,
     then: Option<f64>,
+    outline: &[(f64, f64)],
     words: Words,
     system: System,
 ) -> (String, String, f64) {
@@ -154,10 +198,12 @@ fn basin(
     let y = |level: f64| top + (level / depth).clamp(0.0, 1.0) * (floor - top);
     let level = |si: f64| shown(Kind::Level, si, system);
     let mut svg = String::new();
+    let ground = outside(outline, left, right, top, floor);
+    let ground = ground.map_or(String::new(), |d| format!("<path class='ground' d='{d}'/>"));
     let _ = write!(
         svg,
         "<path class='pool' d='M{left} {0:.1}H{right}V{floor}H{left}Z'/>\
-         <path class='line' d='M{left} {0:.1}H{right}'/>\
+         <path class='line' d='M{left} {0:.1}H{right}'/>{ground}\
          <path class='axis' d='M{left} {top}V{floor}H{right}V{top}'/>\
          <text x='{left}' y='14'>{1}</text>\
          <text class='strong' x='{2}' y='{3:.1}' text-anchor='middle'>{4}</text>",
@@ -167,7 +213,7 @@ fn basin(
         y(now) - 6.0,
         level(now),
     );
-    let mut title = level(now);
+    let mut title = format!("{}: {}", words.ask(Ask::LevelNow), level(now));
     if let Some(then) = then {
         let _ = write!(
             svg,
@@ -178,7 +224,7 @@ fn basin(
             y(then) - 4.0,
             level(then),
         );
-        title = format!("{title}, {}", level(then));
+        title = format!("{title}. {}: {}", words.ask(Ask::LevelThen), level(then));
     }
     (svg, title, 156.0)
 }

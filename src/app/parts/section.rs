@@ -10,10 +10,15 @@ use crate::physics::basin::Basin;
 use crate::quantity::{Length, System, Value, show};
 use crate::words::{Phrase as P, Words};
 
-/// What lies outside a basin whose water narrows downward, as a path in a box:
+/// What lies outside a basin (its outline given) whose water narrows downward, as a path in a box:
 /// `left` to `right`, `top` to `floor`. Nothing where the walls are upright.
-fn outside(basin: &Basin, left: f64, right: f64, top: f64, floor: f64) -> Option<String> {
-    let corners = basin.outline();
+pub fn outside(
+    corners: &[(f64, f64)],
+    left: f64,
+    right: f64,
+    top: f64,
+    floor: f64,
+) -> Option<String> {
     if corners.iter().all(|(_, wide)| *wide > 0.999) {
         return None;
     }
@@ -29,7 +34,7 @@ fn outside(basin: &Basin, left: f64, right: f64, top: f64, floor: f64) -> Option
 
 /// The same as a picture that fills the tank at the edge of a screen.
 pub fn ground(basin: &Basin) -> Option<View> {
-    let path = outside(basin, 0.0, 100.0, 0.0, 100.0)?;
+    let path = outside(&basin.outline(), 0.0, 100.0, 0.0, 100.0)?;
     let inner = format!("<path d='{path}'/>");
     Some(markup! {
         <svg class="ground" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true"
@@ -50,7 +55,7 @@ pub fn section(basin: &Basin, marks: &[(P, Length)], words: Words, system: Syste
         svg,
         "<path class='pool' d='M{left} {top}H{right}V{floor}H{left}Z'/>"
     );
-    if let Some(path) = outside(basin, left, right, top, floor) {
+    if let Some(path) = outside(&basin.outline(), left, right, top, floor) {
         let _ = write!(svg, "<path class='ground' d='{path}'/>");
     }
     let _ = write!(

@@ -56,15 +56,15 @@ pub fn Screen(
     }
     markup! {
         <div class="screen" class:with-rail=with_rail data-test=format!("screen-{name}")>
-            <Banners in_outbox=name == "outbox" />
-            {edge
-                .map(|edge| move || {
-                    edge.get()
-                        .map(|Edge { visit, tower, level }| {
-                            markup! { <Waterline visit tower level /> }
-                        })
-                })}
+            <Banners name />
             <header>
+                {edge
+                    .map(|edge| move || {
+                        edge.get()
+                            .map(|Edge { visit, tower, level }| {
+                                markup! { <Waterline visit tower level /> }
+                            })
+                    })}
                 {back
                     .map(|(route, label)| {
                         markup! {
@@ -78,7 +78,7 @@ pub fn Screen(
                 {sub.map(|sub| markup! { <p class="sub">{sub}</p> })}
             </header>
             <main>{children()}</main>
-            {act.map(|act| markup! { <div class="act">{act}</div> })}
+            {act.map(|act| markup! { <footer class="act">{act}</footer> })}
         </div>
     }
 }
@@ -86,7 +86,7 @@ pub fn Screen(
 /// What must be known on any screen: a save that failed, a report that can
 /// go out, a new version that waits.
 #[component]
-fn Banners(in_outbox: bool) -> View {
+fn Banners(name: &'static str) -> View {
     let words = prefs().words;
     let ledger = ledger();
     let outside: Outside = expect_context();
@@ -104,7 +104,7 @@ fn Banners(in_outbox: bool) -> View {
         <div aria-live="polite">
             {move || {
                 let waiting = ledger.summary().with(|all| all.waiting_reports().len());
-                (waiting > 0 && !in_outbox && outside.signal_is_back.get())
+                (waiting > 0 && name != "outbox" && outside.signal_is_back.get())
                     .then(|| {
                         markup! {
                             <div class="banner" data-test="signal-back">
@@ -115,6 +115,20 @@ fn Banners(in_outbox: bool) -> View {
                                     on:click=tap(move |_| outside.signal_is_back.set(false))
                                 >
                                     {words.phrase(P::OpenOutbox)}
+                                </a>
+                            </div>
+                        }
+                    })
+            }}
+            {move || {
+                // Where work begins, and where photos are taken.
+                (outside.room_low.get() && matches!(name, "home" | "papers"))
+                    .then(|| {
+                        markup! {
+                            <div class="banner" data-test="room-low">
+                                <span>{words.phrase(P::RoomLow)}</span>
+                                <a class="button" href=Route::Settings.href()>
+                                    {words.phrase(P::Backup)}
                                 </a>
                             </div>
                         }

@@ -60,7 +60,9 @@ pub fn small_plot(
         }
         let _ = write!(svg, "<path class='line' d='{path}'/>");
     }
-    for (n, dot) in dots.iter().enumerate() {
+    // Where a label is already; one that would lie over it is left to the table.
+    let mut taken: Vec<(f64, f64, f64)> = Vec::new();
+    for (n, dot) in dots.iter().enumerate().rev() {
         // Beside the line, not on it: under a point from which it rises.
         let next = dots
             .get(n + 1)
@@ -75,12 +77,21 @@ pub fn small_plot(
         };
         let _ = write!(
             svg,
-            "<circle class='{class}' cx='{cx:.1}' cy='{cy:.1}' r='5'/>\
-             <text class='strong' x='{:.1}' y='{:.1}' text-anchor='{anchor}'>{}</text>",
-            cx + beside,
-            cy + down,
-            dot.says,
+            "<circle class='{class}' cx='{cx:.1}' cy='{cy:.1}' r='5'/>"
         );
+        let (at, down) = (cx + beside, cy + down);
+        let wide = 7.8 * dot.says.chars().count() as f64;
+        let left = if beside < 0.0 { at - wide } else { at };
+        let over =
+            |t: &(f64, f64, f64)| left < t.1 && t.0 < left + wide && (t.2 - down).abs() < 14.0;
+        if !taken.iter().any(over) {
+            taken.push((left, left + wide, down));
+            let _ = write!(
+                svg,
+                "<text class='strong' x='{at:.1}' y='{down:.1}' text-anchor='{anchor}'>{}</text>",
+                dot.says,
+            );
+        }
     }
     markup! {
         <svg class="fig" viewBox="0 0 340 124" role="img" aria-label=summary inner_html=svg></svg>

@@ -66,15 +66,15 @@ pub fn Waterline(
         <a
             class="waterline"
             href=Route::Visit(visit, Station::Refill).href()
-            aria-label=label
             data-test="waterline"
         >
-            <div class="tank">
+            <span class="hidden-visually">{label}</span>
+            <div class="tank" aria-hidden="true">
                 {water}
                 {tower.basin.map(|basin| ground(&basin))}
                 {marks}
             </div>
-            <span class="now">{move || now().map_or_else(|| "?".to_owned(), |l| l.replace('\u{a0}', " "))}</span>
+            <span class="now" aria-hidden="true">{move || now().map_or_else(|| "?".to_owned(), |l| l.replace('\u{a0}', " "))}</span>
         </a>
     }
 }

@@ -6,6 +6,7 @@ use leptos::task::spawn_local;
 
 use crate::app::ledger::ledger;
 use crate::app::parts::icon::{Draw, Icon};
+use crate::app::parts::install::install;
 use crate::app::parts::shell::Screen;
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station, go};
@@ -92,6 +93,21 @@ fn found(all: &Summary, query: &Query) -> Lists {
 
 /// The most rows that can be paged through.
 const MOST: usize = 400;
+
+/// What the marks of the waterline mean.
+fn lesson() -> View {
+    let words = prefs().words;
+    [
+        (P::MarkOverflow, P::LessonOver),
+        (P::MarkStop, P::LessonStop),
+        (P::MarkCall, P::LessonCall),
+        (P::MarkInlet, P::LessonInlet),
+    ]
+    .map(|(mark, means)| {
+        markup! { <div><dt>{words.phrase(mark)}</dt><dd>{words.phrase(means)}</dd></div> }
+    })
+    .collect_view()
+}
 
 /// The first screen.
 #[component]
@@ -240,6 +256,12 @@ pub fn Home() -> View {
                                     }}
                                 </p>
                             </section>
+                            <section>
+                                <h2>{words.phrase(P::LessonTitle)}</h2>
+                                <p>{words.phrase(P::LessonSub)}</p>
+                                <dl class="lesson">{lesson()}</dl>
+                            </section>
+                            {install()}
                         }
                     })
             }}

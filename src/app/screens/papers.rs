@@ -6,7 +6,9 @@ use crate::app::view::prelude::*;
 use super::photos::Photos;
 use super::visit_frame::{Job, StationScreen};
 use crate::app::ledger::ledger;
-use crate::app::parts::field::{QuantityField, TextField, Typing, lasting, settle_text};
+use crate::app::parts::field::{
+    QuantityField, TextField, Typing, draft_text, drafted_text, lasting, settle_text,
+};
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
 use crate::quantity::{Bounds, Kind, Unit, show};
@@ -99,7 +101,8 @@ fn Lines(job: Job, part: Part) -> View {
     let key = lasting(format!("{} {}", part.test, job.id));
     let item = RwSignal::new(part.items[0].0);
     let text = RwSignal::new(String::new());
-    let by = RwSignal::new(String::new());
+    let by_key = lasting(format!("{} by {}", part.test, job.id));
+    let by = RwSignal::new(drafted_text(by_key).unwrap_or_default());
     let missing = RwSignal::new(false);
     let typing = part.amount.map(|(_, kind)| {
         let bounds = match kind {
@@ -131,6 +134,7 @@ fn Lines(job: Job, part: Part) -> View {
         };
         ledger().write_then(job.about(), vec![body], move || {
             settle_text(key);
+            settle_text(by_key);
             text.set(String::new());
             by.set(String::new());
             if let Some(typing) = typing {
@@ -182,7 +186,10 @@ fn Lines(job: Job, part: Part) -> View {
         let offers = cure(cause.mode).parts.iter().map(|part| {
             let name = words.trace_part(*part);
             markup! {
-                <button type="button" on:click=tap(move |_| text.set(name.to_owned()))>
+                <button type="button" on:click=tap(move |_| {
+                    draft_text(key, name);
+                    text.set(name.to_owned());
+                })>
                     {name}
                 </button>
             }
@@ -244,7 +251,11 @@ fn Lines(job: Job, part: Part) -> View {
                                 data-test="advice-by"
                                 type="date"
                                 prop:value=move || by.get()
-                                on:input=move |ev| by.set(event_target_value(&ev))
+                                on:input=move |ev| {
+                                    let day = event_target_value(&ev);
+                                    draft_text(by_key, &day);
+                                    by.set(day);
+                                }
                             />
                         </div>
                     }

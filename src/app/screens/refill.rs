@@ -200,11 +200,11 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
         <LevelEntry job test id />
         <section>{chart}</section>
         <section>
-            <h3>{words.phrase(P::OtherMarks)}</h3>
+            <h2 class="minor">{words.phrase(P::OtherMarks)}</h2>
             <div class="answers">{others}</div>
         </section>
         <section>
-            <h3>{words.phrase(P::Marks)}</h3>
+            <h2 class="minor">{words.phrase(P::Marks)}</h2>
             <MarkList job test />
             <p class="sub small">{words.phrase(P::GapNote)}</p>
         </section>

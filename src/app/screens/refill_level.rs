@@ -130,7 +130,7 @@ pub fn LevelEntry(job: Job, test: Memo<Option<Test>>, id: TestId) -> View {
     };
     markup! {
         <section>
-            <h3 id="level-label">{words.phrase(P::LevelNow)}</h3>
+            <h2 class="minor" id="level-label">{words.phrase(P::LevelNow)}</h2>
             <div class="stepper" role="group" aria-labelledby="level-label">
                 <button
                     type="button"

@@ -5,6 +5,7 @@ use crate::app::parts::choice::choice;
 use crate::app::view::prelude::*;
 
 use crate::app::ledger::ledger;
+use crate::app::parts::install::install;
 use crate::app::parts::shell::Screen;
 use crate::app::prefs::{Light, prefs};
 use crate::app::route::Route;
@@ -77,6 +78,7 @@ pub fn Settings() -> View {
                 </div>
             </section>
             <CardForm />
+            {install()}
             <Backup />
             <p class="sub small">
                 <a href="notices.txt" target="_blank" rel="noopener" data-test="notices">

@@ -42,50 +42,54 @@ pub fn Trace(id: VisitId) -> View {
     let act = live(move || mind.known.get().map(|known| action(mind, &known)));
     markup! {
         <StationScreen job title=P::StationTrace sub name="trace" act>
-            {move || mind.known.get().map(|known| odd_ones(mind, &known))}
-            <section>
-                <h2>{words.phrase(P::CheckNext)}</h2>
-                {move || mind.known.get().map(|known| last_kept(mind, &known))}
-                {move || mind.known.get().map(|known| next(mind, &known))}
-                {move || {
-                    mind.follow();
-                    View::default()
-                }}
-            </section>
-            <section>
-                <h3>{words.phrase(P::YouAreAt)}</h3>
-                <div class="seg" role="group" aria-label=words.phrase(P::YouAreAt)>
-                    {Place::ALL
-                        .map(|place| {
-                            choice(
-                                format!("at-{place:?}"),
-                                words.trace_place(place),
-                                move || mind.at.get() == place,
-                                move || mind.go_to(place),
-                            )
-                        })
-                        .collect_view()}
-                </div>
-            </section>
-            {move || mind.seen.get().map(|seen| instead(mind, &seen))}
-            <section>
-                <h2>{words.phrase(P::WhereItCanBe)}</h2>
-                {move || mind.seen.get().map(|seen| drawing(&seen))}
-            </section>
-            <section data-test="suspects">
-                <h2>{words.phrase(P::Suspects)}</h2>
-                <div>{move || mind.seen.get().map(|seen| suspects(mind, &seen))}</div>
-            </section>
-            <section>
-                <h2>{words.phrase(P::SoFar)}</h2>
-                <div>{move || mind.seen.get().map(|seen| so_far(mind, &seen))}</div>
-            </section>
-            <section>
-                <h2>{words.phrase(P::ByPlace)}</h2>
-                <p class="sub small">{words.phrase(P::AnyOrder)}</p>
-                {places(mind)}
-            </section>
-            {closing(mind)}
+            <div class="col">
+                {move || mind.known.get().map(|known| odd_ones(mind, &known))}
+                <section>
+                    <h2>{words.phrase(P::CheckNext)}</h2>
+                    {move || mind.known.get().map(|known| last_kept(mind, &known))}
+                    {move || mind.known.get().map(|known| next(mind, &known))}
+                    {move || {
+                        mind.follow();
+                        View::default()
+                    }}
+                </section>
+                <section>
+                    <h3>{words.phrase(P::YouAreAt)}</h3>
+                    <div class="seg" role="group" aria-label=words.phrase(P::YouAreAt)>
+                        {Place::ALL
+                            .map(|place| {
+                                choice(
+                                    format!("at-{place:?}"),
+                                    words.trace_place(place),
+                                    move || mind.at.get() == place,
+                                    move || mind.go_to(place),
+                                )
+                            })
+                            .collect_view()}
+                    </div>
+                </section>
+                {move || mind.seen.get().map(|seen| instead(mind, &seen))}
+            </div>
+            <div class="col">
+                <section>
+                    <h2>{words.phrase(P::WhereItCanBe)}</h2>
+                    {move || mind.seen.get().map(|seen| drawing(&seen))}
+                </section>
+                <section data-test="suspects">
+                    <h2>{words.phrase(P::Suspects)}</h2>
+                    <div>{move || mind.seen.get().map(|seen| suspects(mind, &seen))}</div>
+                </section>
+                <section>
+                    <h2>{words.phrase(P::SoFar)}</h2>
+                    <div>{move || mind.seen.get().map(|seen| so_far(mind, &seen))}</div>
+                </section>
+                <section>
+                    <h2>{words.phrase(P::ByPlace)}</h2>
+                    <p class="sub small">{words.phrase(P::AnyOrder)}</p>
+                    {places(mind)}
+                </section>
+                {closing(mind)}
+            </div>
         </StationScreen>
     }
 }

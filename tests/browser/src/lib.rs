@@ -13,12 +13,14 @@ mod engine;
 mod keys;
 mod kills;
 mod logs;
+pub mod looks;
 mod phone;
 mod processes;
 mod server;
 mod trace;
 mod tree;
 mod wait;
+pub mod walk;
 
 pub use build::{Build, project};
 pub use engine::Engine;

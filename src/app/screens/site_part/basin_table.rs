@@ -186,7 +186,7 @@ pub fn TableFields(rows: Rows, volumes: bool, tried: RwSignal<bool>) -> View {
         all.map(|(n, row)| {
             let other = if volumes { row.volume } else { row.surface };
             markup! {
-                <div class="two top">
+                <div class="two">
                     {field(row.level, n, P::RowLevel, true)}
                     {field(other, n, name, false)}
                 </div>

@@ -1,0 +1,628 @@
+//! One walk past every screen and state of the app, the demo's main job first.
+//! It stops at each and calls back; names and `data-test` marks alone steer it,
+//! so it goes in any language.
+
+use std::path::Path;
+
+use serde_json::{Value, json};
+
+use crate::phone::{Light, Phone};
+use crate::server::Server;
+use crate::trace::{answer, choose};
+
+/// The page's clocks, set forward together by the walk.
+struct Clock {
+    skew_ms: u64,
+}
+
+impl Clock {
+    /// For every page opened from now on.
+    async fn install(&self, phone: &Phone) {
+        let source = format!(
+            "{{
+               const wall = Date.now.bind(Date), steady = performance.now.bind(performance);
+               window.__skew = {skew};
+               Date.now = () => wall() + window.__skew;
+               performance.now = () => steady() + window.__skew - {skew};
+             }}",
+            skew = self.skew_ms
+        );
+        on_new_page(phone, &source).await;
+    }
+
+    async fn pass(&mut self, phone: &Phone, seconds: u64) {
+        self.skew_ms += seconds * 1000;
+        phone.js(&format!("window.__skew = {}", self.skew_ms)).await;
+    }
+}
+
+async fn on_new_page(phone: &Phone, source: &str) {
+    let source = json!({ "source": source });
+    phone
+        .devtools("Page.addScriptToEvaluateOnNewDocument", source)
+        .await;
+}
+
+/// Walks it all. `at` is called at each stop with the stop's name; it may
+/// change the window's size and the light, and must leave the page as it was.
+///
+/// # Panics
+/// When a screen does not come, or does not do what it should.
+pub async fn walk(phone: &Phone, server: &mut Server, mut at: impl AsyncFnMut(&Phone, &str)) {
+    let mut clock = Clock { skew_ms: 0 };
+    clock.install(phone).await;
+    before_the_program(phone, server, &mut at).await;
+    let visit = readings(phone, server, &mut at).await;
+    search_for_the_cause(phone, &visit, &mut at).await;
+    refill_test(phone, &mut clock, &mut at).await;
+    leaving(phone, server, &visit, &mut at).await;
+    sites(phone, &mut at).await;
+    lists(phone, &visit, &mut at).await;
+    workings(phone, &visit, &mut at).await;
+    settings_and_banners(phone, &visit, &mut at).await;
+}
+
+/// Loading, a program that did not come, and the first screen.
+async fn before_the_program(
+    phone: &Phone,
+    server: &Server,
+    at: &mut impl AsyncFnMut(&Phone, &str),
+) {
+    let program = json!({ "patterns": [{ "urlPattern": "*.wasm" }] });
+    phone.devtools("Fetch.enable", program).await;
+    phone.goto(&server.url()).await;
+    phone.holds("document.getElementById('boot')").await;
+    at(phone, "loading").await;
+    phone.devtools("Fetch.disable", json!({})).await;
+    let block = |urls: &[&str]| json!({ "urls": urls });
+    phone.devtools("Network.enable", json!({})).await;
+    phone
+        .devtools("Network.setBlockedURLs", block(&["*.wasm"]))
+        .await;
+    phone.goto(&server.url()).await;
+    phone
+        .holds("document.getElementById('boot-again')?.hidden === false")
+        .await;
+    at(phone, "did-not-arrive").await;
+    phone.devtools("Network.setBlockedURLs", block(&[])).await;
+    phone.goto(&server.url()).await;
+    phone.mounted().await;
+    phone.kept_offline().await;
+    at(phone, "home-empty").await;
+}
+
+/// The demo's visit up to its figures; answers the visit's address.
+async fn readings(
+    phone: &Phone,
+    server: &Server,
+    at: &mut impl AsyncFnMut(&Phone, &str),
+) -> String {
+    phone.tap("open-demo").await;
+    phone.find("screen-overview").await;
+    let visit = phone.js("return location.hash").await;
+    let visit = visit.as_str().expect("an address").trim_end_matches('/');
+    let visit = visit.to_owned();
+    at(phone, "overview-new").await;
+    phone.tap("next").await;
+    phone.find("screen-found").await;
+    at(phone, "found-empty").await;
+    for n in [0, 1, 3] {
+        phone.tap(&format!("machine-{n}-high-head")).await;
+    }
+    let typed = [
+        ("head-0", "205"),
+        ("entering-water", "97F"),
+        ("leaving-water", "36.7 C"),
+        ("dry-bulb", "88"),
+        ("humidity", "550%"),
+        ("control-voltage", "banana"),
+        ("basin-level", "1' 2 1/2\""),
+    ];
+    for (field, text) in typed {
+        phone.type_into(field, text).await;
+    }
+    phone.tap("machine-2-running").await;
+    phone
+        .holds("document.querySelectorAll('.field[data-state=refused]').length === 2")
+        .await;
+    at(phone, "found-refused").await;
+    // Half-typed and wrong texts stand after a reload.
+    phone.goto(&format!("{}{visit}/found", server.url())).await;
+    phone.reload().await;
+    phone.mounted().await;
+    phone
+        .holds("document.querySelector('[data-test=control-voltage]')?.value === 'banana'")
+        .await;
+    phone.type_into("humidity", "55%").await;
+    phone.type_into("control-voltage", "24.3").await;
+    phone.tap("machine-2-running").await;
+    at(phone, "found").await;
+    phone.tap("next").await;
+    phone.find("screen-numbers").await;
+    at(phone, "numbers").await;
+    opened(phone).await;
+    at(phone, "numbers-how").await;
+    visit
+}
+
+/// Opens all that unfolds on the screen.
+async fn opened(phone: &Phone) {
+    phone
+        .js("document.querySelectorAll('main details').forEach((d) => { d.open = true; })")
+        .await;
+}
+
+async fn search_for_the_cause(phone: &Phone, visit: &str, at: &mut impl AsyncFnMut(&Phone, &str)) {
+    to(phone, &format!("{visit}/trace"), "screen-trace").await;
+    phone.find("check-title").await;
+    at(phone, "trace").await;
+    phone
+        .js("document.querySelector('[data-test=check-why]')?.closest('details')?.setAttribute('open', '')")
+        .await;
+    at(phone, "trace-why-this").await;
+    answer(phone, "CallAsFound", "Satisfied").await;
+    answer(phone, "ProbeDried", "Calls").await;
+    answer(phone, "CoilPull", "Pulls").await;
+    answer(phone, "ForceValve", "FullFlow").await;
+    choose(phone, "ProbeFilm").await;
+    phone.type_into("reading", "24 psi").await;
+    phone.tap("keep-reading").await;
+    phone
+        .holds("document.querySelector('#f-reading').ariaInvalid === 'true'")
+        .await;
+    at(phone, "trace-refused").await;
+    phone.type_into("reading", "13.3 kohm").await;
+    phone.tap("keep-reading").await;
+    phone.find("take-back-ProbeFilm").await;
+    answer(phone, "FoamLook", "NoFoam").await;
+    at(phone, "trace-answered").await;
+    phone.tap("why-ProbeFilm").await;
+    phone.find("correct-ProbeFilm").await;
+    opened(phone).await;
+    at(phone, "trace-all-open").await;
+    phone.tap("correct-ProbeFilm").await;
+    phone.find("take-back-put-right-ProbeFilm").await;
+    at(phone, "trace-put-right").await;
+    answer(phone, "RefillTest", "Refilled").await;
+    if phone.count("to-closing").await == 0 {
+        phone.tap("show-closing").await;
+    } else {
+        phone.tap("to-closing").await;
+    }
+    phone.find("closing-says").await;
+    at(phone, "trace-closing").await;
+    phone.tap("name-cause").await;
+    phone.find("cause-named").await;
+    at(phone, "trace-named").await;
+}
+
+async fn refill_test(phone: &Phone, clock: &mut Clock, at: &mut impl AsyncFnMut(&Phone, &str)) {
+    phone
+        .js("location.hash = location.hash.replace('trace', 'refill')")
+        .await;
+    phone.find("begin-test").await;
+    at(phone, "refill-plan").await;
+    phone.tap("begin-test").await;
+    next_mark(phone, "DrawdownBegan").await;
+    clock.pass(phone, 60).await;
+    level(phone, "level-down", 0).await;
+    clock.pass(phone, 20).await;
+    at(phone, "refill-drawing").await;
+    next_mark(phone, "CallSeen").await;
+    clock.pass(phone, 6).await;
+    next_mark(phone, "WaterSeen").await;
+    next_mark(phone, "DrawdownEnded").await;
+    for _ in 0..4 {
+        clock.pass(phone, 90).await;
+        level(phone, "level-up", 6).await;
+    }
+    at(phone, "refill-running").await;
+    opened(phone).await;
+    phone.tap("scale-marks").await;
+    phone.type_into("level-typed", "banana").await;
+    phone
+        .js("document.querySelector('[data-test=change-mark]').click()")
+        .await;
+    at(phone, "refill-all-open").await;
+    phone.tap("scale-below").await;
+    phone.type_into("level-typed", " ").await;
+    for _ in 0..3 {
+        clock.pass(phone, 90).await;
+        level(phone, "level-up", 6).await;
+    }
+    clock.pass(phone, 30).await;
+    next_mark(phone, "ShutOff").await;
+    clock.pass(phone, 60).await;
+    level(phone, "level-up", 2).await;
+    next_mark(phone, "Stopped").await;
+    phone.find("verdict").await;
+    at(phone, "refill-verdict").await;
+    opened(phone).await;
+    for (minutes, water) in [(0, "97"), (6, "93"), (8, "90"), (10, "88")] {
+        clock.pass(phone, minutes * 60).await;
+        phone.type_into("loop-entering", water).await;
+        phone.tap("note-entering").await;
+        phone
+            .holds("document.querySelector('[data-test=loop-entering]').value === ''")
+            .await;
+    }
+    phone.find("restart-timer").await;
+    at(phone, "refill-recovery").await;
+}
+
+async fn leaving(
+    phone: &Phone,
+    server: &mut Server,
+    visit: &str,
+    at: &mut impl AsyncFnMut(&Phone, &str),
+) {
+    phone.tap("next").await;
+    phone.find("screen-left").await;
+    phone.type_into("proof", "Dry on arrival, relay full").await;
+    phone.type_into("work", "Probe and holder cleaned").await;
+    at(phone, "left-begun").await;
+    phone.tap("save-cause").await;
+    for item in ["BypassShut", "HandValves", "DrainShut", "CoversOn"] {
+        phone.tap(&format!("leaving-{item}-So")).await;
+    }
+    phone.tap("leaving-TreatmentTold-NotSo").await;
+    phone.type_into("note", "Ask for a spare probe").await;
+    phone.tap("keep-note").await;
+    at(phone, "left").await;
+
+    to(phone, &format!("{visit}/papers"), "screen-papers").await;
+    at(phone, "papers-empty").await;
+    phone.type_into("work-line", "Cleaned the holder").await;
+    phone.tap("keep-work-line").await;
+    phone.type_into("part-amount", "2").await;
+    phone.tap("keep-part").await;
+    phone
+        .holds("document.querySelector('.field[data-state=refused]')")
+        .await;
+    at(phone, "papers-refused").await;
+    phone.type_into("part", "Electrode rods").await;
+    phone.tap("keep-part").await;
+    phone.find("part-kept").await;
+    phone.type_into("photo-caption", "Film on the holder").await;
+    let photo = Path::new(env!("CARGO_MANIFEST_DIR")).join("../fixtures/photo.jpg");
+    let photo = photo.canonicalize().expect("the fixture is there");
+    let field = phone.find("photo-file").await;
+    field
+        .send_keys(photo.to_string_lossy())
+        .await
+        .expect("the file is chosen");
+    phone
+        .holds("document.querySelector('[data-test=photo] img')?.naturalWidth === 64")
+        .await;
+    at(phone, "papers").await;
+
+    // From here without signal.
+    server.stop();
+    to(phone, &format!("{visit}/report"), "screen-report").await;
+    at(phone, "report").await;
+    phone.type_into("signer", "Ida Halden").await;
+    phone.tap("keep-signature").await;
+    phone
+        .holds("document.querySelector('.said.no')?.textContent.trim()")
+        .await;
+    at(phone, "signature-missing").await;
+    stroke(phone).await;
+    phone.tap("keep-signature").await;
+    phone.find("signed").await;
+    phone.tap("make-report").await;
+    phone.find("report-kept").await;
+    at(phone, "report-made").await;
+    to(phone, "#/outbox", "outgoing").await;
+    at(phone, "outbox-offline").await;
+    to(phone, visit, "screen-overview").await;
+    server.resume();
+    phone.js("dispatchEvent(new Event('online'))").await;
+    phone.find("signal-back").await;
+    at(phone, "overview-signal-back").await;
+    phone
+        .js("document.querySelector('[data-test=signal-back] a').click()")
+        .await;
+    phone.find("outgoing").await;
+    phone.tap("mail-file").await;
+    phone.find("confirm-sent").await;
+    at(phone, "outbox").await;
+    phone.tap("confirm-sent").await;
+    phone.gone("outgoing").await;
+    at(phone, "outbox-empty").await;
+}
+
+/// A finger over the pane for the signature.
+async fn stroke(phone: &Phone) {
+    phone
+        .js("const pane = document.querySelector('[data-test=glass]');
+             pane.scrollIntoView({ block: 'center' });
+             const box = pane.getBoundingClientRect();
+             const at = (name, x, y) => pane.dispatchEvent(new PointerEvent(name, {
+               bubbles: true, cancelable: true, pointerId: 7,
+               clientX: box.left + box.width * x, clientY: box.top + box.height * y }));
+             at('pointerdown', 0.1, 0.7); at('pointermove', 0.3, 0.2);
+             at('pointermove', 0.5, 0.8); at('pointermove', 0.8, 0.3);
+             at('pointerup', 0.8, 0.3);")
+        .await;
+}
+
+async fn sites(phone: &Phone, at: &mut impl AsyncFnMut(&Phone, &str)) {
+    to(phone, "#/", "screen-home").await;
+    at(phone, "home").await;
+    phone.tap("new-site").await;
+    phone.find("screen-new-site").await;
+    phone.tap("save-site").await;
+    phone
+        .holds("document.activeElement?.dataset.test === 'site-name'")
+        .await;
+    at(phone, "new-site-refused").await;
+    phone.type_into("site-name", "Dray & Sons Cold Store").await;
+    phone.tap("save-site").await;
+    phone.find("screen-site").await;
+    at(phone, "site-new").await;
+    let site = phone.js("return location.hash").await;
+    let site = site.as_str().expect("an address").to_owned();
+    phone.tap("open-visit").await;
+    phone.find("screen-overview").await;
+    at(phone, "overview-bare-site").await;
+    phone
+        .js("location.hash = location.hash.replace(/\\/?$/, '/refill')")
+        .await;
+    phone.find("to-basin").await;
+    at(phone, "refill-no-basin").await;
+    phone.tap("to-basin").await;
+    phone.find("screen-site-part").await;
+    phone.type_into("length", "2,4 m").await;
+    phone.type_into("depth", "400 mm").await;
+    phone.type_into("stop", "3").await;
+    phone.type_into("call", "2").await;
+    phone.type_into("inlet", "12").await;
+    phone.tap("save-part").await;
+    phone.find("incomplete").await;
+    at(phone, "site-basin-refused").await;
+    phone.type_into("width", "6 ft 6 in").await;
+    phone.type_into("call", "6").await;
+    phone.find("basin-section").await;
+    at(phone, "site-basin").await;
+    phone.tap("volumes").await;
+    phone.type_into("row-0-level", "0").await;
+    phone.type_into("row-0-value", "500").await;
+    phone.type_into("row-1-level", "8").await;
+    phone.type_into("row-1-value", "200").await;
+    at(phone, "site-basin-table").await;
+    for part in ["who", "machines", "tower", "plant"] {
+        to(phone, &format!("{site}/{part}"), "screen-site-part").await;
+        at(phone, &format!("site-{part}")).await;
+    }
+}
+
+async fn lists(phone: &Phone, visit: &str, at: &mut impl AsyncFnMut(&Phone, &str)) {
+    to(phone, "#/", "screen-home").await;
+    at(phone, "home-full").await;
+    phone.type_into("search", "hladen chilers").await;
+    phone
+        .holds("document.querySelectorAll('[data-test=visit-row]').length < 4")
+        .await;
+    at(phone, "search").await;
+    phone.type_into("search", "qqqq").await;
+    phone
+        .holds("document.querySelectorAll('[data-test=visit-row]').length === 0")
+        .await;
+    at(phone, "search-nothing").await;
+    to(phone, "#/", "screen-home").await;
+    to(phone, visit, "screen-overview").await;
+    at(phone, "overview-done").await;
+    phone
+        .js("document.querySelector('[data-test=since-last] a').click()")
+        .await;
+    phone.find("screen-history").await;
+    at(phone, "history").await;
+    phone.tap("back").await;
+    phone.find("screen-site").await;
+    at(phone, "site").await;
+    let nobody = "#/visit/01890a5d-ac96-774b-bcce-b302099a8057";
+    to(phone, nobody, "screen-not-here").await;
+    at(phone, "not-here").await;
+}
+
+async fn workings(phone: &Phone, visit: &str, at: &mut impl AsyncFnMut(&Phone, &str)) {
+    to(phone, "#/workings", "screen-workings").await;
+    at(phone, "workings").await;
+    to(phone, "#/workings/air", "screen-working").await;
+    at(phone, "working-empty").await;
+    phone.type_into("DryBulb", "35 C").await;
+    phone.type_into("Humidity", "damp").await;
+    phone.js("document.activeElement.blur()").await;
+    at(phone, "working-refused").await;
+    to(phone, &format!("{visit}/workings"), "screen-workings").await;
+    let slugs = phone
+        .js(
+            "return [...document.querySelectorAll('[data-test^=working-]')]
+               .map((a) => a.getAttribute('href').split('/').pop())",
+        )
+        .await;
+    for slug in slugs.as_array().expect("a list of workings") {
+        let slug = slug.as_str().expect("a name");
+        let there = format!("{visit}/workings/{slug}");
+        to(phone, &there, "screen-working").await;
+        at(phone, &format!("working-{slug}")).await;
+    }
+}
+
+async fn settings_and_banners(phone: &Phone, visit: &str, at: &mut impl AsyncFnMut(&Phone, &str)) {
+    to(phone, "#/settings", "screen-settings").await;
+    phone.type_into("card-price", "twelve").await;
+    phone.tap("save-backup").await;
+    phone.downloaded(".json").await;
+    at(phone, "settings").await;
+    phone
+        .js("document.documentElement.dataset.install = 'offered'")
+        .await;
+    at(phone, "settings-install").await;
+    to(phone, visit, "screen-overview").await;
+    phone
+        .js("dispatchEvent(new Event('coldsump-update-waiting'))")
+        .await;
+    phone.find("update-waits").await;
+    at(phone, "update-waits").await;
+
+    // Room gets scarce, and then the phone refuses to keep more.
+    phone
+        .js(
+            "navigator.storage.estimate = async () => ({ usage: 95e6, quota: 100e6 });
+             document.dispatchEvent(new Event('visibilitychange'));",
+        )
+        .await;
+    phone
+        .holds("document.documentElement.dataset.room === 'low'")
+        .await;
+    to(phone, "#/", "room-low").await;
+    at(phone, "room-low").await;
+    to(phone, &format!("{visit}/found"), "screen-found").await;
+    phone
+        .js(
+            "IDBObjectStore.prototype.add = IDBObjectStore.prototype.put = () => {
+               throw new DOMException('full', 'QuotaExceededError');
+             }",
+        )
+        .await;
+    phone.tap("machine-2-stopped").await;
+    phone.find("not-saved").await;
+    at(phone, "not-saved").await;
+}
+
+/// Goes to a screen by its address and waits until it stands.
+async fn to(phone: &Phone, hash: &str, there: &str) {
+    let go = format!("location.hash = '{hash}'; scrollTo(0, 0);");
+    phone.js(&go).await;
+    let want = hash.trim_end_matches('/');
+    phone
+        .holds(&format!(
+            "location.hash.replace(/\\/$/, '') === '{want}'
+             && document.querySelector('[data-test={there}]')"
+        ))
+        .await;
+}
+
+/// Taps the big button once it offers this mark, and sees the mark listed.
+async fn next_mark(phone: &Phone, mark: &str) {
+    let offered =
+        format!("document.querySelector('[data-test=next-mark]')?.dataset.mark === '{mark}'");
+    phone.holds(&offered).await;
+    let before = phone.count("mark").await;
+    phone.tap("next-mark").await;
+    if mark != "Stopped" {
+        listed(phone, before + 1).await;
+    }
+}
+
+/// Steps the level and marks it.
+async fn level(phone: &Phone, step: &str, times: usize) {
+    for _ in 0..times {
+        phone.tap(step).await;
+    }
+    let before = phone.count("mark").await;
+    phone.tap("mark-level").await;
+    listed(phone, before + 1).await;
+}
+
+async fn listed(phone: &Phone, marks: usize) {
+    let count = format!("document.querySelectorAll('[data-test=mark]').length === {marks}");
+    phone.holds(&count).await;
+}
+
+/// How the app is looked at.
+#[derive(Debug, Clone, Copy)]
+pub struct Face {
+    /// Name, as in the pictures' names.
+    pub name: &'static str,
+    /// Width of the window, in CSS pixels.
+    pub width: u32,
+    /// Its height.
+    pub height: u32,
+    /// The light, as the settings name it.
+    pub light: &'static str,
+    /// Size of the text, in per cent.
+    pub text: u32,
+}
+
+const fn face(name: &'static str, width: u32, height: u32, light: &'static str, text: u32) -> Face {
+    Face {
+        name,
+        width,
+        height,
+        light,
+        text,
+    }
+}
+
+/// All of them; the first is how the walk itself goes on.
+pub const FACES: [Face; 8] = [
+    face("day", 390, 844, "day", 100),
+    face("dark", 390, 844, "dark", 100),
+    face("glare", 390, 844, "glare", 100),
+    face("narrow", 320, 640, "day", 100),
+    face("landscape", 844, 390, "day", 100),
+    face("desktop", 1280, 800, "day", 100),
+    face("desktop-dark", 1280, 800, "dark", 100),
+    face("large", 390, 844, "day", 200),
+];
+
+/// Puts a face on the page. With `whole` the window is made as high as the
+/// page, so that one picture shows all of it.
+///
+/// # Panics
+/// When the browser does not answer.
+pub async fn put_on(phone: &Phone, face: &Face, whole: bool) {
+    size(phone, face, face.height).await;
+    // As the browser's own setting does it: what is measured in rem follows.
+    let text = 16 * face.text / 100;
+    let sizes = json!({ "fontSizes": { "standard": text, "fixed": text } });
+    phone.devtools("Page.setFontSizes", sizes).await;
+    phone
+        .js(&format!(
+            "document.documentElement.dataset.light = '{}'",
+            face.light
+        ))
+        .await;
+    if whole {
+        let height = phone
+            .js("return document.documentElement.scrollHeight")
+            .await;
+        let height = height.as_u64().unwrap_or_default() as u32;
+        size(phone, face, height.clamp(face.height, 12_000)).await;
+    }
+    phone.js(TWO_FRAMES).await;
+}
+
+/// Long enough for what was laid out to be painted, and for water to settle.
+const TWO_FRAMES: &str = "
+    for (const one of document.getAnimations()) {
+        if (Number.isFinite(one.effect.getComputedTiming().endTime)) one.finish();
+    }
+    return new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));";
+
+async fn size(phone: &Phone, face: &Face, height: u32) {
+    let (width, mobile) = (face.width, face.width < 1000);
+    let scale = if mobile { 2 } else { 1 };
+    let metrics: Value = json!({
+        "width": width, "height": height, "deviceScaleFactor": scale, "mobile": mobile,
+    });
+    phone
+        .devtools("Emulation.setDeviceMetricsOverride", metrics)
+        .await;
+}
+
+/// A walk's phone in a light, as [`walk`] wants it.
+///
+/// # Panics
+/// When the browser does not start.
+pub async fn walker(spanish: bool) -> Phone {
+    let phone = Phone::open(Light::Day).await;
+    if spanish {
+        let agent = phone.js("return navigator.userAgent").await;
+        let asks = json!({ "userAgent": agent, "acceptLanguage": "es-MX" });
+        phone.devtools("Emulation.setUserAgentOverride", asks).await;
+    }
+    phone
+}
