@@ -78,6 +78,12 @@ impl Typing {
             .with_value(|key| ledger().keep_text(&draft_key(key), ""));
     }
 
+    /// The same for a moment when the field may be gone.
+    pub fn settling(self) -> Box<dyn FnOnce()> {
+        let key = draft_key(&self.key.get_value());
+        Box::new(move || ledger().keep_text(&key, ""))
+    }
+
     fn type_in(self, text: String) {
         self.text.set(text);
         self.shown.set(false);

@@ -120,12 +120,12 @@ fn CauseForm(job: Job) -> View {
             proof: proof.get_untracked().trim().to_owned(),
             work: work.get_untracked().trim().to_owned(),
         };
+        // The screen may be left before it is on disk.
+        let (cause, proof, work) = keys.get_value();
         ledger().write_then(job.about(), vec![body], move || {
-            keys.with_value(|k| {
-                ledger().keep_text(&k.0, "");
-                settle_text(&k.1);
-                settle_text(&k.2);
-            });
+            ledger().keep_text(&cause, "");
+            settle_text(&proof);
+            settle_text(&work);
         });
     };
     let is_kept = move || {
@@ -254,14 +254,12 @@ fn NoteForm(job: Job) -> View {
         if note.is_empty() {
             return;
         }
-        ledger().write_then(
-            job.about(),
-            vec![Body::NoteWritten { text: note }],
-            move || {
-                text.set(String::new());
-                key.with_value(|k| settle_text(k));
-            },
-        );
+        let draft = key.get_value();
+        let body = Body::NoteWritten { text: note };
+        ledger().write_then(job.about(), vec![body], move || {
+            text.set(String::new());
+            settle_text(&draft);
+        });
     };
     let notes = move || {
         let visit = job.visit.get()?;

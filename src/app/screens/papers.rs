@@ -129,12 +129,14 @@ fn Lines(job: Job, part: Part) -> View {
             amount,
             by: by.get_untracked(),
         };
+        let draft = key.get_value();
+        let settle = typing.map(Typing::settling);
         ledger().write_then(job.about(), vec![body], move || {
-            key.with_value(|k| settle_text(k));
+            settle_text(&draft);
             text.set(String::new());
             by.set(String::new());
-            if let Some(typing) = typing {
-                typing.settled();
+            if let Some((typing, settle)) = typing.zip(settle) {
+                settle();
                 typing.text.set(String::new());
             }
         });
