@@ -142,7 +142,7 @@ pub fn ReadingField(
             typed: text,
             unit: typed.unit,
         };
-        ledger().write_then(job.about(), vec![body], typing.settling());
+        ledger().write_then(job.about(), vec![body], move || typing.settled());
     };
     // Over the list of machines it is said once for all of them.
     let hint = match machine {

@@ -122,7 +122,7 @@ fn reading(mind: Mind, check: Check, kind: Kind) -> View {
     let keep = move |_| {
         let typed = typing.outcome.get_untracked().ok();
         match typed.and_then(|t| untrack(|| comes_to(t.value))) {
-            Some(evidence) => mind.keep(evidence, typing.settling()),
+            Some(evidence) => mind.keep(evidence, Box::new(move || typing.settled())),
             None => typing.show_refusal(),
         }
     };
