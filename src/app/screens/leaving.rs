@@ -120,12 +120,12 @@ fn CauseForm(job: Job) -> View {
             proof: proof.get_untracked().trim().to_owned(),
             work: work.get_untracked().trim().to_owned(),
         };
+        // The screen may be left before it is on disk.
+        let (cause, proof, work) = keys.get_value();
         ledger().write_then(job.about(), vec![body], move || {
-            keys.with_value(|k| {
-                ledger().keep_text(&k.0, "");
-                settle_text(&k.1);
-                settle_text(&k.2);
-            });
+            ledger().keep_text(&cause, "");
+            settle_text(&proof);
+            settle_text(&work);
         });
     };
     let is_kept = move || {

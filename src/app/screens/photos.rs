@@ -110,6 +110,8 @@ pub fn Photos(job: Job) -> View {
         let shows = subjects.with_value(|s| s.get(chosen.get_untracked()).map(|s| s.0));
         busy.set(true);
         bad.set(false);
+        // The screen may be left before the picture is ready.
+        let said = caption.get_untracked().trim().to_owned();
         spawn_local(async move {
             let small = smaller(file).await;
             busy.set(false);
@@ -129,7 +131,7 @@ pub fn Photos(job: Job) -> View {
             let body = Body::PhotoTaken {
                 file,
                 shows: shows.unwrap_or(Shows::Plant),
-                caption: caption.get_untracked().trim().to_owned(),
+                caption: said,
                 size,
             };
             if ledger()

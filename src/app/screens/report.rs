@@ -247,11 +247,12 @@ async fn fetch(path: &str) -> Option<Vec<u8>> {
 async fn make_pdf(job: Job, page: PageSize, corrects: String) -> Result<(), String> {
     let words = prefs().words;
     let missing = || words.phrase(P::FontsMissing).to_owned();
+    // First: the screen may be left while the font is fetched.
+    let (visit, mut doc) = untrack(|| next_issue(job, &corrects))
+        .ok_or_else(|| words.phrase(P::NotHereTitle).to_owned())?;
     let regular = fetch("fonts/report-regular.ttf")
         .await
         .ok_or_else(missing)?;
-    let (visit, mut doc) = untrack(|| next_issue(job, &corrects))
-        .ok_or_else(|| words.phrase(P::NotHereTitle).to_owned())?;
     doc.page = page;
     for picture in doc.pictures_mut() {
         if let Some(kept) = ledger().file(picture.file).await {

@@ -374,6 +374,10 @@ impl Mind {
             value,
         };
         let done = move || {
+            done();
+            if self.is_gone() {
+                return;
+            }
             self.chosen.set(None);
             if self.stage.get_untracked() > 0 {
                 self.stage.set(0);
@@ -382,7 +386,6 @@ impl Mind {
             if self.at.get_untracked() != check.place() {
                 self.go_to(check.place());
             }
-            done();
         };
         self.write(body, Box::new(done));
     }
@@ -411,8 +414,15 @@ impl Mind {
     fn write(self, body: Body, done: Box<dyn FnOnce()>) {
         ledger().write_then(self.job.about(), vec![body], move || {
             done();
-            to_top();
+            if !self.is_gone() {
+                to_top();
+            }
         });
+    }
+
+    /// Whether the screen was left meanwhile.
+    fn is_gone(self) -> bool {
+        self.known.try_get_untracked().is_none()
     }
 }
 

@@ -45,6 +45,7 @@ async fn the_main_job_by_keys_alone() {
         choose(&keys, &phone, place, check).await;
         keys.enter(&format!("answer-{answer}")).await;
         phone.find(&format!("take-back-{check}")).await;
+        sound(&phone, check).await;
         phone.holds("document.activeElement.tagName === 'H2'").await;
     }
     keys.enter("next").await;
@@ -55,6 +56,7 @@ async fn the_main_job_by_keys_alone() {
     keys.enter("begin-test").await;
     phone.find("next-mark").await;
     focus_is(&phone, "next-mark").await;
+    sound(&phone, "the first mark").await;
     mark(&keys, &phone, "DrawdownBegan").await;
     focus_is(&phone, "next-mark").await;
     pass(&phone, 60).await;
@@ -80,6 +82,7 @@ async fn the_main_job_by_keys_alone() {
     mark(&keys, &phone, "Stopped").await;
     phone.find("verdict").await;
     phone.reads("verdict", "Passed").await;
+    sound(&phone, "the end of the verdict").await;
     tree += &format!("\nThe verdict\n\n{}", frame(&spoken(&phone).await));
 
     keys.enter("next").await;
@@ -94,10 +97,12 @@ async fn the_main_job_by_keys_alone() {
     }
     keys.write("note", "Ask for a spare probe").await;
     keys.enter("keep-note").await;
+    sound(&phone, "the way out of as left").await;
     keys.enter("next").await;
     arrives(&phone, "screen-report").await;
     keys.enter("make-report").await;
     phone.find("report-kept").await;
+    sound(&phone, "the way to the outbox").await;
     keys.enter("to-outbox").await;
     arrives(&phone, "screen-outbox").await;
     keys.enter("save-pdf").await;
@@ -115,6 +120,13 @@ async fn the_main_job_by_keys_alone() {
 async fn arrives(phone: &Phone, screen: &str) {
     phone.find(screen).await;
     phone.holds("document.activeElement.tagName === 'H1'").await;
+    sound(phone, screen).await;
+}
+
+/// Fails where something went wrong, not only at the end.
+async fn sound(phone: &Phone, at: &str) {
+    let noted = phone.js("return window.underTest.problems()").await;
+    assert_eq!(noted, serde_json::json!([]), "before {at}");
 }
 
 async fn focus_is(phone: &Phone, name: &str) {
