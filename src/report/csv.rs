@@ -16,8 +16,7 @@ pub const HEADS: [&str; 10] = [
 /// A field: quoted where it must be. A text that a spreadsheet would take for
 /// a formula gets an apostrophe before it (OWASP, "CSV injection").
 pub fn field(text: &str) -> String {
-    const FIRST: [char; 11] = ['=', '+', '-', '@', '	', '', '
-', '＝', '＋', '－', '＠'];
+    const FIRST: [char; 11] = ['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠'];
     let formula = text.starts_with(FIRST) && decimal(text).is_none();
     let text = match formula {
         true => format!("'{text}"),
