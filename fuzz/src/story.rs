@@ -5,7 +5,7 @@ use coldsump::quantity::System;
 use coldsump::record::paperwork::files;
 use coldsump::record::{
     About, Entry, Figures, History, Line, Log, Query, Site, Visit, VisitId, case, known_input,
-    loop_water, outlook, plant, refill_setup, since,
+    outlook, plant, refill_setup, since,
 };
 use coldsump::refill::judge;
 use coldsump::report::mail::short_text;
@@ -80,9 +80,7 @@ fn folds(entries: &[Entry], id: VisitId) -> Option<Visit> {
 fn worked_out(site: &Site, visit: &Visit) {
     let found = Figures::of(site, visit);
     assert!(found.known() < 1_000);
-    if let Some(water) = loop_water(site) {
-        drop(outlook(site, visit, water, 3_600.0));
-    }
+    drop(outlook(site, visit, 3_600.0));
     drop(refill_setup(site, visit));
     for test in &visit.tests {
         judge(&test.setup, &test.timed());

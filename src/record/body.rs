@@ -249,8 +249,10 @@ pub enum What {
     WaterFlow,
     /// Conductivity of the basin's water.
     Conductivity,
+    /// Water in the whole loop, as the person knows it.
+    LoopVolume,
 }
-by_name!(What: HeadPressure EnteringWater LeavingWater DryBulb Humidity WetBulb BasinLevel ControlVoltage WaterFlow Conductivity);
+by_name!(What: HeadPressure EnteringWater LeavingWater DryBulb Humidity WetBulb BasinLevel ControlVoltage WaterFlow Conductivity LoopVolume);
 
 impl What {
     /// The quantity it is.
@@ -265,6 +267,7 @@ impl What {
             What::ControlVoltage => Kind::Voltage,
             What::WaterFlow => Kind::Flow,
             What::Conductivity => Kind::Conductivity,
+            What::LoopVolume => Kind::Volume,
         }
     }
 }
