@@ -73,9 +73,10 @@ impl Typing {
     }
 
     /// Forgets the draft: what was typed is on disk as an entry now.
+    /// The screen may be gone by then, and its fields with it: the draft stays
+    /// and says what the entry says.
     pub fn settled(self) {
-        self.key
-            .with_value(|key| ledger().keep_text(&draft_key(key), ""));
+        let _ = self.key.try_update_value(|key| settle_text(key));
     }
 
     fn type_in(self, text: String) {

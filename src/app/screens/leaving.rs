@@ -120,12 +120,12 @@ fn CauseForm(job: Job) -> View {
             proof: proof.get_untracked().trim().to_owned(),
             work: work.get_untracked().trim().to_owned(),
         };
+        // By then the screen may be gone, and what it stored with it.
+        let keys = keys.get_value();
         ledger().write_then(job.about(), vec![body], move || {
-            keys.with_value(|k| {
-                ledger().keep_text(&k.0, "");
-                settle_text(&k.1);
-                settle_text(&k.2);
-            });
+            ledger().keep_text(&keys.0, "");
+            settle_text(&keys.1);
+            settle_text(&keys.2);
         });
     };
     let is_kept = move || {
@@ -254,12 +254,13 @@ fn NoteForm(job: Job) -> View {
         if note.is_empty() {
             return;
         }
+        let key = key.get_value();
         ledger().write_then(
             job.about(),
             vec![Body::NoteWritten { text: note }],
             move || {
                 text.set(String::new());
-                key.with_value(|k| settle_text(k));
+                settle_text(&key);
             },
         );
     };

@@ -129,8 +129,9 @@ fn Lines(job: Job, part: Part) -> View {
             amount,
             by: by.get_untracked(),
         };
+        let key = key.get_value();
         ledger().write_then(job.about(), vec![body], move || {
-            key.with_value(|k| settle_text(k));
+            settle_text(&key);
             text.set(String::new());
             by.set(String::new());
             if let Some(typing) = typing {

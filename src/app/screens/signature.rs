@@ -51,8 +51,9 @@ pub fn Signature(job: Job) -> View {
             name: said,
             strokes,
         };
+        let key = key.get_value();
         ledger().write_then(job.about(), vec![body], move || {
-            key.with_value(|k| settle_text(k));
+            settle_text(&key);
             drawn.set(Vec::new());
         });
     };
