@@ -1,6 +1,9 @@
 //! Fields for quantities and for text. What is typed is kept as it is typed;
 //! a refusal stands beside the field and takes nothing away.
 
+use std::cell::RefCell;
+use std::collections::BTreeSet;
+
 use crate::app::view::prelude::*;
 use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys;
@@ -15,7 +18,7 @@ use crate::words::Phrase as P;
 /// the two come to.
 #[derive(Clone, Copy)]
 pub struct Typing {
-    key: StoredValue<String>,
+    key: &'static str,
     /// The text as it stands.
     pub text: RwSignal<String>,
     bare: RwSignal<Unit>,
@@ -48,7 +51,7 @@ impl Typing {
         let bare = RwSignal::new(unit);
         let outcome = Memo::new(move |_| text.with(|text| read(text, kind, bare.get(), bounds)));
         Self {
-            key: StoredValue::new(key),
+            key: lasting(key),
             text,
             bare,
             shown: RwSignal::new(waiting),
@@ -73,10 +76,8 @@ impl Typing {
     }
 
     /// Forgets the draft: what was typed is on disk as an entry now.
-    /// The screen may be gone by then, and its fields with it: the draft stays
-    /// and says what the entry says.
     pub fn settled(self) {
-        let _ = self.key.try_update_value(|key| settle_text(key));
+        settle_text(self.key);
     }
 
     fn type_in(self, text: String) {
@@ -91,8 +92,7 @@ impl Typing {
             true => text,
             false => format!("{}{UNIT_MARK}{text}", self.bare.get_untracked().symbol()),
         };
-        self.key
-            .with_value(|key| ledger().keep_text(&draft_key(key), &draft));
+        ledger().keep_text(&draft_key(self.key), &draft);
     }
 
     /// Types for the person: what is filled in is a draft like any other.
@@ -321,6 +321,22 @@ pub fn TextField(
             </p>
         </div>
     }
+}
+
+/// The key of something kept on the phone, for as long as the page lives: what
+/// was written is often settled when its screen is gone. Each is kept once.
+pub fn lasting(key: String) -> &'static str {
+    thread_local! {
+        static KEYS: RefCell<BTreeSet<&'static str>> = const { RefCell::new(BTreeSet::new()) };
+    }
+    KEYS.with_borrow_mut(|keys| match keys.get(key.as_str()) {
+        Some(known) => known,
+        None => {
+            let new: &'static str = key.leak();
+            keys.insert(new);
+            new
+        }
+    })
 }
 
 /// Forgets the draft of a [`TextField`].

@@ -7,7 +7,7 @@ use crate::app::view::prelude::*;
 use super::found::{MachineRow, ReadingField};
 use super::visit_frame::{Job, StationScreen};
 use crate::app::ledger::ledger;
-use crate::app::parts::field::{TextField, settle_text};
+use crate::app::parts::field::{TextField, lasting, settle_text};
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::parts::take_back::take_back;
 use crate::app::prefs::prefs;
@@ -120,12 +120,12 @@ fn CauseForm(job: Job) -> View {
             proof: proof.get_untracked().trim().to_owned(),
             work: work.get_untracked().trim().to_owned(),
         };
-        // By then the screen may be gone, and what it stored with it.
-        let keys = keys.get_value();
         ledger().write_then(job.about(), vec![body], move || {
-            ledger().keep_text(&keys.0, "");
-            settle_text(&keys.1);
-            settle_text(&keys.2);
+            keys.with_value(|k| {
+                ledger().keep_text(&k.0, "");
+                settle_text(&k.1);
+                settle_text(&k.2);
+            });
         });
     };
     let is_kept = move || {
@@ -247,20 +247,19 @@ fn LeavingRow(job: Job, item: LeavingItem) -> View {
 #[component]
 fn NoteForm(job: Job) -> View {
     let words = prefs().words;
-    let key = StoredValue::new(format!("note {}", job.id));
+    let key = lasting(format!("note {}", job.id));
     let text = RwSignal::new(String::new());
     let keep = move |_| {
         let note = text.get_untracked().trim().to_owned();
         if note.is_empty() {
             return;
         }
-        let key = key.get_value();
         ledger().write_then(
             job.about(),
             vec![Body::NoteWritten { text: note }],
             move || {
                 text.set(String::new());
-                settle_text(&key);
+                settle_text(key);
             },
         );
     };
@@ -287,7 +286,7 @@ fn NoteForm(job: Job) -> View {
         <section>
             <h2>{words.phrase(P::Notes)}</h2>
             {notes}
-            <TextField key=key.get_value() text label=words.phrase(P::NewNote) long=true test="note" />
+            <TextField key=key.to_owned() text label=words.phrase(P::NewNote) long=true test="note" />
             <button type="button" data-test="keep-note" on:click=tap(keep)>
                 {words.phrase(P::KeepNote)}
             </button>
