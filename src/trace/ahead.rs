@@ -1,11 +1,12 @@
 //! Thinking ahead: the minutes that are expected to a proven cause after each
 //! check, over what it may say and what one would do then.
 //!
-//! The search runs on a sketch: the likeliest states of the world with their
-//! chances of each answer, the rest of the belief in one lump. A step deep in
-//! the search is any check of the sketch; below it stands the simplest walk
-//! there is, proving one suspect after the other, the cheapest for its chance
-//! first (Heckerman, Breese and Rommelse, 1995), whose minutes need no search.
+//! One step of policy improvement (Bertsekas, Tsitsiklis and Wu, Rollout
+//! algorithms for combinatorial optimization, 1997; from memory): each of the
+//! first few checks is followed, over all it may say, by the plain walk that
+//! does what tells most for its minutes, worked out to its end. The search
+//! runs on a sketch: the likeliest states of the world with their chances of
+//! each answer, the causes beyond it in one lump.
 
 use super::check::{Access, Check};
 use super::closing::confirms;
@@ -15,21 +16,21 @@ use super::heard::COPIED;
 use super::hypothesis::FLICKER;
 use super::mode::Place;
 use super::next::Goal;
-use super::world::states;
+use super::world::{State, states};
 
 /// Worlds and states a sketch holds at most, and the least share of a state.
 const WORLDS: usize = 48;
-const STATES: usize = 96;
+const STATES: usize = 40;
 const LEAST: f64 = 1e-3;
 /// Causes that are told apart.
 const CAUSES: usize = 14;
-/// Checks weighed as the next step, and checks thought of as the step after.
-const FIRST: usize = 12;
-const LATER: usize = 22;
-/// Minutes of stripping everything, where no check proves a cause.
+/// Checks weighed as the next step, and checks thought of in all.
+pub(crate) const FIRST: usize = 6;
+const LATER: usize = 12;
+/// Minutes of stripping everything, where no check proves a cause. Judgement.
 const STRIP: f64 = 120.0;
 /// What happens this seldom is not followed to its end but costs so much.
-const SELDOM: f64 = 0.01;
+const SELDOM: f64 = 0.03;
 const REST: f64 = 40.0;
 /// A check that promises less than this many bits is not worth asking.
 const WORTH_ASKING: f64 = 0.01;
@@ -114,6 +115,14 @@ impl Sketch {
         }
         all.sort_unstable_by(|a, b| b.0.p.total_cmp(&a.0.p));
         all.truncate(STATES);
+        // What was left out counts with what was kept of its cause.
+        let mut held = vec![0.0; causes.len()];
+        for (state, cause, _) in &all {
+            held[*cause] += state.p;
+        }
+        for (state, cause, _) in &mut all {
+            state.p *= share[causes[*cause]] / held[*cause];
+        }
         let mut weight: Vec<f64> = all.iter().map(|(s, _, _)| s.p).collect();
         let held: f64 = weight.iter().sum();
         weight.push((1.0 - held).max(0.0));
@@ -157,57 +166,12 @@ impl Sketch {
             sketch.there.push(there.collect());
         }
         for (check, waits) in checks {
-            let mut chance: [[Vec<f64>; 3]; 2] = Default::default();
-            let lump = found
-                .iter()
-                .chain(waiting)
-                .find(|p| p.suggestion.check == check);
-            for (m, moment) in [now, then].into_iter().enumerate() {
-                let worlds = &desk.moments.0[moment];
-                let asked = worlds.ask(tracer, check)?;
-                let (mut said, mut of) = ([0.0; 3], [0.0; 3]);
-                for (state, _, i) in &all {
-                    let set = desk.moments.0[0].all[*i].set;
-                    let mut level = [0.0; 2];
-                    level[state.low] = 1.0;
-                    let mut sum = [0.0; 3];
-                    // Each that comes and goes may change its mind for once.
-                    for flips in (0..8).filter(|f| f & !state.comes == 0) {
-                        let mut p = 1.0;
-                        for i in (0..3).filter(|i| state.comes >> i & 1 == 1) {
-                            p *= match flips >> i & 1 {
-                                1 => FLICKER,
-                                _ => 1.0 - FLICKER,
-                            };
-                        }
-                        let acts = state.acts[moment] ^ flips;
-                        let one = worlds.chance(tracer, &asked, set, acts, level);
-                        (0..3).for_each(|a| sum[a] += p * one[a]);
-                    }
-                    for a in 0..3 {
-                        chance[m][a].push(sum[a]);
-                        said[a] += state.p * sum[a];
-                    }
-                }
-                // The lump answers like the whole belief without the rest.
-                let whole = lump.map_or(said, |p| {
-                    let worlds = desk
-                        .moments
-                        .0
-                        .iter()
-                        .find(|w| w.epoch.stage == tracer.stage(check));
-                    let mut sum = [0.0; 3];
-                    for (world, c) in worlds.iter().flat_map(|w| &w.all).zip(&p.chances) {
-                        (0..3).for_each(|a| sum[a] += world.p * c[a]);
-                    }
-                    sum
-                });
-                (0..3).for_each(|a| of[a] = (whole[a] - said[a]).max(1e-6));
-                let sum: f64 = of.iter().take(check.answers().len()).sum();
-                for a in 0..3 {
-                    chance[m][a].push(of[a] / sum);
-                }
-            }
+            let lump = found.iter().chain(waiting);
+            let lump = lump.copied().find(|p| p.suggestion.check == check);
+            let chance = [
+                chances(desk, &all, lump, check, now)?,
+                chances(desk, &all, lump, check, then)?,
+            ];
             let mut confirms_of = [0; 3];
             for (c, cause) in causes.iter().enumerate() {
                 let Some(mode) = modes.get(*cause) else {
@@ -234,9 +198,9 @@ impl Sketch {
         Some(sketch)
     }
 
-    /// The first checks by the minutes expected to a proven cause, fewest
-    /// first.
-    pub fn best(&self, desk: &Desk, first: usize) -> Vec<(f64, usize)> {
+    /// The first checks, as places among those found, by the minutes expected
+    /// to a proven cause, fewest first.
+    pub fn best(&self, desk: &Desk, first: usize) -> Vec<usize> {
         let tracer = desk.tracer;
         let mut opened = 1 << Access::Open as u32;
         for step in &self.steps {
@@ -253,14 +217,13 @@ impl Sketch {
             said: [0; LATER],
             confirmed: self.confirmed,
         };
-        let deep = 0;
         let mut out = Vec::new();
         for i in 0..first.min(FIRST) {
-            let minutes = self.after(i, &self.weight, &stand, deep, f64::INFINITY);
+            let minutes = self.after(i, &self.weight, &stand);
             out.push((minutes + self.steps[i].danger, i));
         }
         out.sort_by(|a, b| a.0.total_cmp(&b.0));
-        out
+        out.into_iter().map(|(_, i)| i).collect()
     }
 
     /// Minutes of a step from here.
@@ -270,19 +233,13 @@ impl Sketch {
         step.minutes + opening + stand.at.walk_minutes(step.place)
     }
 
-    /// Minutes times weight of doing this step and all that follows; not told
-    /// exactly once it is beyond `most`.
-    fn after(&self, i: usize, weight: &[f64], stand: &Stand, deep: usize, most: f64) -> f64 {
-        let step = &self.steps[i];
-        let total: f64 = weight.iter().sum();
-        let mut sum = total * self.cost(step, stand);
+    /// Minutes times weight of doing this step and all that follows.
+    fn after(&self, i: usize, weight: &[f64], stand: &Stand) -> f64 {
+        let mut sum = weight.iter().sum::<f64>() * self.cost(&self.steps[i], stand);
         let mut left = vec![0.0; weight.len()];
-        for a in 0..step.answers {
-            if sum >= most {
-                break;
-            }
+        for a in 0..self.steps[i].answers {
             let then = self.then(i, a, weight, stand, &mut left);
-            sum += self.value(&left, &then, deep, most - sum);
+            sum += self.roll(&left, &then);
         }
         sum
     }
@@ -316,26 +273,8 @@ impl Sketch {
             && (!step.wants_call || stand.calls)
     }
 
-    /// Minutes times weight from a state of the belief to the end: the best
-    /// next step while it goes deep, and then the likeliest walk.
-    fn value(&self, weight: &[f64], stand: &Stand, deep: usize, most: f64) -> f64 {
-        if self.is_found(weight, stand) {
-            return 0.0;
-        }
-        if deep == 0 {
-            return self.roll(weight, stand);
-        }
-        let mut best = (weight.iter().sum::<f64>() * STRIP).min(most);
-        for i in 0..self.steps.len() {
-            if self.may(i, stand) {
-                best = best.min(self.after(i, weight, stand, deep - 1, best));
-            }
-        }
-        best
-    }
-
-    /// The same when the step that tells most for its minutes is done, again
-    /// and again.
+    /// Minutes times weight from a state of the belief to the end, when the
+    /// step that tells most for its minutes is done, again and again.
     fn roll(&self, weight: &[f64], stand: &Stand) -> f64 {
         let total: f64 = weight.iter().sum();
         if total < SELDOM {
@@ -362,13 +301,7 @@ impl Sketch {
         let Some(i) = best.1 else {
             return total * STRIP;
         };
-        let mut sum = total * self.cost(&self.steps[i], stand);
-        let mut left = vec![0.0; weight.len()];
-        for a in 0..self.steps[i].answers {
-            let then = self.then(i, a, weight, stand, &mut left);
-            sum += self.roll(&left, &then);
-        }
-        sum.min(total * STRIP)
+        self.after(i, weight, stand).min(total * STRIP)
     }
 
     /// Doubt about the cause in bits times weight, after an answer of these
@@ -385,7 +318,8 @@ impl Sketch {
             return 0.0;
         }
         let each = share.iter().filter(|s| **s > 0.0);
-        each.map(|s| s * (total / s).log2()).sum()
+        each.map(|s| s * f64::from(((total / s) as f32).log2()))
+            .sum()
     }
 
     fn is_found(&self, weight: &[f64], stand: &Stand) -> bool {
@@ -410,4 +344,57 @@ impl Stand {
             _ => (0.0, 1.0),
         }
     }
+}
+
+/// Per answer the chance of a check at a moment in each state, the lump last;
+/// it answers like the whole belief without the rest.
+fn chances(
+    desk: &Desk,
+    all: &[(State, usize, usize)],
+    lump: Option<&Promise>,
+    check: Check,
+    moment: usize,
+) -> Option<[Vec<f64>; 3]> {
+    let tracer = desk.tracer;
+    let worlds = &desk.moments.0[moment];
+    let asked = worlds.ask(tracer, check)?;
+    let mut chance: [Vec<f64>; 3] = Default::default();
+    let mut said = [0.0; 3];
+    for (state, _, i) in all {
+        let set = desk.moments.0[0].all[*i].set;
+        let mut level = [0.0; 2];
+        level[state.low] = 1.0;
+        let mut sum = [0.0; 3];
+        // Each that comes and goes may change its mind for once.
+        for flips in (0..8).filter(|f| f & !state.comes == 0) {
+            let mut p = 1.0;
+            for i in (0..3).filter(|i| state.comes >> i & 1 == 1) {
+                p *= match flips >> i & 1 {
+                    1 => FLICKER,
+                    _ => 1.0 - FLICKER,
+                };
+            }
+            let one = worlds.chance(tracer, &asked, set, state.acts[moment] ^ flips, level);
+            (0..3).for_each(|a| sum[a] += p * one[a]);
+        }
+        for a in 0..3 {
+            chance[a].push(sum[a]);
+            said[a] += state.p * sum[a];
+        }
+    }
+    let mut whole = said;
+    if let Some(lump) = lump {
+        whole = [0.0; 3];
+        let stage = tracer.stage(check);
+        let worlds = desk.moments.0.iter().filter(|w| w.epoch.stage == stage);
+        for (world, c) in worlds.flat_map(|w| &w.all).zip(&lump.chances) {
+            (0..3).for_each(|a| whole[a] += world.p * c[a]);
+        }
+    }
+    let of: [f64; 3] = std::array::from_fn(|a| (whole[a] - said[a]).max(1e-6));
+    let sum: f64 = of.iter().take(check.answers().len()).sum();
+    for a in 0..3 {
+        chance[a].push(of[a] / sum);
+    }
+    Some(chance)
 }

@@ -24,6 +24,11 @@ const WORTH_ASKING: f64 = 0.01;
 const LIKELY: f64 = 0.5;
 /// A suspect this probable is looked for before a repair is proven.
 const DOUBT: f64 = 0.25;
+/// What else may be left when a trace closes.
+const LEFT: f64 = 0.1;
+/// Bits of doubt about the leading cause that are few enough to think ahead;
+/// where there are more, what tells most for its minutes does as well.
+const AHEAD: f64 = 1.2;
 /// When a repair did not bring it back and nothing is worth asking, what is
 /// this probable is looked for all the same.
 const REMOTE: f64 = 1e-3;
@@ -139,7 +144,10 @@ impl<'a> Desk<'a> {
             best,
             runners_up: ranked,
             settled,
-            closes: !self.tracer.case.corrections.is_empty() && unproven.is_none() && doubt < DOUBT,
+            closes: !self.tracer.case.corrections.is_empty()
+                && unproven.is_none()
+                && doubt < DOUBT
+                && (best.is_none() || self.left() < LEFT),
         }
     }
 
@@ -176,14 +184,26 @@ impl<'a> Desk<'a> {
         sort_by(&mut waiting, |a, b| {
             (b.suggestion.gain_bits / b.cost).total_cmp(&(a.suggestion.gain_bits / a.cost))
         });
-        let thought = Sketch::new(self, &rated, &waiting).map(|s| s.best(self, rated.len()));
-        let mut order: Vec<usize> = thought.unwrap_or_default().iter().map(|t| t.1).collect();
+        let mut order = Vec::new();
+        if self.entropy <= AHEAD
+            && let Some(sketch) = Sketch::new(self, &rated, &waiting)
+        {
+            order = sketch.best(self, rated.len());
+        }
         order.extend(order.len()..rated.len());
         order.into_iter().map(|i| rated[i].suggestion).collect()
     }
 
     fn proven(&self, mode: Mode) -> bool {
         self.tracer.is_proven(self.belief.suspects.first(), mode)
+    }
+
+    /// Probability that any fault is still there.
+    fn left(&self) -> f64 {
+        let worlds = self.moments.0.first();
+        let left = worlds.iter().flat_map(|w| &w.all);
+        let left = left.filter(|w| w.there().next().is_some());
+        left.map(|w| w.p).sum()
     }
 
     /// What was put right and is not proven by a refill since, though a
@@ -283,6 +303,9 @@ impl<'a> Desk<'a> {
 
     /// Whether what can be seen only before hands are on it was looked at.
     pub fn looked(&self) -> bool {
+        if !self.tracer.case.corrections.is_empty() {
+            return true;
+        }
         let waits = |c: Check| self.tracer.checks.contains(&c) && self.tracer.unasked(c);
         !waits(Check::BasinOnArrival) && (!waits(Check::CallAsFound) || self.basin_normal())
     }

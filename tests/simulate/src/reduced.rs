@@ -207,54 +207,6 @@ impl Best<'_> {
         minutes
     }
 
-    fn show(&mut self, evidence: &[Evidence], at: Place, p: f64, deep: usize) {
-        if p < 0.05 || deep > 5 {
-            return;
-        }
-        let case = Case::of(evidence);
-        let tracer = Tracer::over(self.plant, &case, self.small.modes, self.small.checks);
-        let b = tracer.belief();
-        let pad = "  ".repeat(deep);
-        let tops: Vec<_> = b
-            .suspects
-            .iter()
-            .take(3)
-            .map(|s| format!("{:?} {:.2}", s.mode, s.probability))
-            .collect();
-        println!("{pad}p {p:.2} {tops:?}");
-        if b.suspects[0].probability >= SETTLED {
-            return;
-        }
-        let advice = tracer.advise_to(at, GOAL);
-        let offered: Vec<_> = advice
-            .best
-            .iter()
-            .chain(&advice.runners_up)
-            .map(|s| (s.check, (100.0 * s.gain_bits).round()))
-            .collect();
-        let mut each = Vec::new();
-        for c in self.small.checks.iter().filter(|c| again(evidence, **c)) {
-            each.push(format!(
-                "{c:?} {:.1}",
-                self.after(&tracer, evidence, at, *c)
-            ));
-        }
-        println!("{pad}offered {offered:?} truly {each:?}");
-        let next = offered
-            .iter()
-            .map(|o| o.0)
-            .find(|c| again(evidence, *c) && self.small.checks.contains(c));
-        if let Some(check) = next {
-            let stage = tracer.stage(check);
-            for (answer, chance) in check.answers().iter().zip(tracer.chances(check)) {
-                let mut more = evidence.to_vec();
-                more.push(Evidence::said(check, *answer, stage));
-                println!("{pad}{check:?} {answer:?}");
-                self.show(&more, check.place(), p * chance, deep + 1);
-            }
-        }
-    }
-
     /// Minutes of this check and of what follows it, by what it may say.
     fn after(&mut self, tracer: &Tracer, evidence: &[Evidence], at: Place, check: Check) -> f64 {
         let mut minutes = tracer.minutes(check) + at.walk_minutes(check.place());
@@ -275,7 +227,6 @@ impl Best<'_> {
 /// Prints the planner's expected minutes beside the best there are; the best
 /// takes long.
 pub fn compare(plant: &Plant, best: bool) {
-    let best_wanted = best;
     println!(
         "Small plants: expected minutes to a proven cause, each check twice at most; where the"
     );
@@ -300,9 +251,6 @@ pub fn compare(plant: &Plant, best: bool) {
                 follow,
                 seen,
             };
-            if !best_wanted {
-                best.show(&known, Place::MachineRoom, 1.0, 0);
-            }
             best.minutes(&known, Place::MachineRoom)
         });
         of_best += best;
