@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { brotliCompressSync, constants } from 'node:zlib';
 
 // The aim is 400,000; this keeps what is there from growing further.
-const LIMIT = 600_000;
+const LIMIT = 550_000;
 const dir = process.argv[2] ?? 'dist';
 
 const worker = readFileSync(join(dir, 'sw.js'), 'utf8');

@@ -1,11 +1,9 @@
 //! Who does the visits: typed in the settings, kept as it is typed, printed
 //! on every report.
 
-use leptos::prelude::GetUntracked;
-
 use crate::app::ledger::ledger;
 use crate::app::prefs::prefs;
-use crate::quantity::{System, Unit};
+use crate::quantity::{System, Unit, decimal};
 use crate::record::paperwork::Card;
 
 /// Keys of the fields in the settings.
@@ -23,7 +21,7 @@ pub fn price(text: &str) -> Option<(String, f64)> {
     let digit = |c: char| c.is_ascii_digit() || c == '.' || c == ',';
     let number: String = text.chars().filter(|c| digit(*c)).collect();
     let sign: String = text.chars().filter(|c| !digit(*c)).collect();
-    let number: f64 = number.replace(',', ".").parse().ok()?;
+    let number = decimal(&number)?;
     (number > 0.0 && number < 10_000.0).then(|| (sign.trim().to_owned(), number))
 }
 

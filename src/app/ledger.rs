@@ -13,7 +13,7 @@ use std::pin::pin;
 use std::rc::Rc;
 use std::task::Poll;
 
-use leptos::prelude::*;
+use crate::app::view::prelude::*;
 use leptos::task::spawn_local;
 
 use super::ports::Browser;
@@ -43,8 +43,8 @@ pub struct Ledger {
     fault: RwSignal<Option<StoreError>>,
     unreadable: RwSignal<usize>,
     browser: Browser,
-    store: StoredValue<Rc<IndexedStore>, LocalStorage>,
-    pen: StoredValue<Pen, LocalStorage>,
+    store: StoredValue<Rc<IndexedStore>>,
+    pen: StoredValue<Pen>,
 }
 
 impl Ledger {
@@ -93,8 +93,8 @@ impl Ledger {
             fault: RwSignal::new(None),
             unreadable: RwSignal::new(unreadable),
             browser,
-            store: StoredValue::new_local(Rc::new(store)),
-            pen: StoredValue::new_local(Pen::new(device, last)),
+            store: StoredValue::new(Rc::new(store)),
+            pen: StoredValue::new(Pen::new(device, last)),
         })
     }
 

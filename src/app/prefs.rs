@@ -2,9 +2,10 @@
 
 use std::cell::Cell;
 
-use leptos::prelude::*;
+use crate::app::view::prelude::*;
 
 use super::ledger::Ledger;
+use super::ports::window;
 use crate::quantity::System;
 use crate::words::{Tongue, Words};
 

@@ -1,8 +1,9 @@
 //! What comes from outside the app: the network going and coming, and a new
 //! version that waits.
 
+use crate::app::view::prelude::*;
 use gloo_timers::callback::Interval;
-use leptos::prelude::*;
+use leptos::prelude::window_event_listener_untyped;
 use leptos::task::spawn_local;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{Event, RequestCache, RequestInit};

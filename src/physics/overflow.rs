@@ -118,7 +118,7 @@ impl Overflow {
             Overflow::Notch { angle } => {
                 let (low, high) = (10f64.to_radians(), 150f64.to_radians());
                 let angle = within(Quantity::NotchAngle, angle.get::<radian>(), low, high)?;
-                let c = 8.0 / 15.0 * NOTCH * fall * (0.5 * angle).tan();
+                let c = 8.0 / 15.0 * NOTCH * fall * tangent(0.5 * angle);
                 Laws([(c, 0.0, 2.5); 3])
             }
         })
@@ -205,4 +205,27 @@ pub fn running_water(flow: VolumeRate, price_per_m3: f64) -> Result<RunningWater
         per_year: rate * Time::new::<day>(365.0),
         cost_per_year: flow * seconds * price,
     })
+}
+
+/// The tangent of an angle in radians, 0 to 1.5, by Lambert's continued fraction
+/// (DLMF 4.25): within 4e-15 of itself. The library's reaches
+/// every angle and fills 4 kB of the program.
+fn tangent(angle: f64) -> f64 {
+    let square = angle * angle;
+    let below = |sum: f64, k: u8| f64::from(2 * k + 1) - square / sum;
+    angle / (0..12).rev().fold(25.0, below)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::tangent;
+
+    #[test]
+    fn the_tangent_is_the_librarys() {
+        for i in 1..=1500 {
+            let angle = f64::from(i) * 1e-3;
+            let off = tangent(angle) / angle.tan() - 1.0;
+            assert!(off.abs() < 4e-15, "{angle}: {off:e}");
+        }
+    }
 }

@@ -1,13 +1,13 @@
 //! What a number measures, and which unit each system writes it in.
 
+use crate::quantity::named::by_name;
 use serde::{Deserialize, Serialize};
 
 use super::Unit;
 
 /// What a number measures. Each kind has one SI form, named below, in which
 /// the record stores it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Kind {
     /// A temperature; stored in kelvins.
     Temperature,
@@ -65,6 +65,7 @@ pub enum Kind {
     /// an index.
     Number,
 }
+by_name!(Kind: Temperature TemperatureDifference GaugePressure AbsolutePressure Humidity Level Length Area Volume Flow Voltage Resistance Current Conductivity Heat Duration Ratio Ph Enthalpy HumidityRatio Density Mass MassFlow Concentration AsCalciumCarbonate Number);
 
 impl Kind {
     /// Every kind.

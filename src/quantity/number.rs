@@ -88,6 +88,20 @@ fn nearest(whole: &str, part: &str) -> f64 {
     sum / behind.bytes().fold(1.0, |power, _| 10.0 * power)
 }
 
+/// A plain number, all of a text: a sign or none, digits, and a point or a
+/// comma before decimals. No unit, no groups, no fraction; the nearest `f64` up
+/// to 15 digits. For counts and prices, where [`read`](super::read) says too
+/// much. `None` for anything else and for what is too large to hold.
+pub fn decimal(text: &str) -> Option<f64> {
+    let bare = text.strip_prefix(['-', '+']).unwrap_or(text);
+    let (whole, part) = bare.split_once(['.', ',']).unwrap_or((bare, ""));
+    let figures = digits(whole) == whole.len() && digits(part) == part.len();
+    let sign = if text.starts_with('-') { -1.0 } else { 1.0 };
+    (figures && whole.len() + part.len() > 0)
+        .then(|| sign * nearest(whole, part))
+        .filter(|n| n.is_finite())
+}
+
 /// How many leading ASCII digits.
 fn digits(text: &str) -> usize {
     text.bytes().take_while(u8::is_ascii_digit).count()
@@ -222,6 +236,26 @@ mod tests {
             .ok()
             .filter(|(_, rest)| rest.is_empty())
             .map(|(n, _)| n.value)
+    }
+
+    #[test]
+    fn plain_numbers() {
+        for (text, wanted) in [
+            ("12.4", 12.4),
+            ("4,10", 4.1),
+            ("-0.25", -0.25),
+            ("+7", 7.0),
+            (".5", 0.5),
+            ("5.", 5.0),
+        ] {
+            assert_eq!(decimal(text), Some(wanted), "{text}");
+        }
+        for text in [
+            "", "-", ".", "1.2.3", "1,234.5", "1e5", "inf", "NaN", " 1", "1 in", "--1",
+        ] {
+            assert_eq!(decimal(text), None, "{text}");
+        }
+        assert_eq!(decimal(&"9".repeat(400)), None);
     }
 
     #[test]

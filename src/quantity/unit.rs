@@ -6,16 +6,16 @@
 //! rounded 3386.389 Pa. The tests check them against NIST SP 811 (2008),
 //! Appendix B.
 
-use serde::{Deserialize, Serialize};
+use crate::quantity::named::by_name;
 
 use super::Kind;
 
 macro_rules! units {
     ($($(#[$doc:meta])* $unit:ident $symbol:literal $factor:expr, [$($kind:ident),+];)+) => {
         /// A unit a person may type or be shown.
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-        #[serde(rename_all = "kebab-case")]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
         pub enum Unit { $($(#[$doc])* $unit,)+ }
+        by_name!(Unit: $($unit)+);
 
         impl Unit {
             /// Every unit, grouped by kind, the commonest of a kind first.

@@ -1,5 +1,6 @@
 //! What can happen: the bodies of entries.
 
+use crate::quantity::named::by_name;
 use serde::{Deserialize, Serialize};
 
 use super::id::{EntryId, FileId, MachineId, SiteId, TestId};
@@ -229,8 +230,7 @@ impl Body {
 }
 
 /// What a reading is of.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum What {
     /// A machine's head pressure.
     HeadPressure,
@@ -252,7 +252,10 @@ pub enum What {
     WaterFlow,
     /// Conductivity of the basin's water.
     Conductivity,
+    /// Water in the whole loop, as the person knows it.
+    LoopVolume,
 }
+by_name!(What: HeadPressure EnteringWater LeavingWater DryBulb Humidity WetBulb BasinLevel ControlVoltage WaterFlow Conductivity LoopVolume);
 
 impl What {
     /// The quantity it is.
@@ -267,23 +270,23 @@ impl What {
             What::ControlVoltage => Kind::Voltage,
             What::WaterFlow => Kind::Flow,
             What::Conductivity => Kind::Conductivity,
+            What::LoopVolume => Kind::Volume,
         }
     }
 }
 
 /// When a reading belongs to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum When {
     /// Before anything was changed.
     AsFound,
     /// After the work.
     AsLeft,
 }
+by_name!(When: AsFound AsLeft);
 
 /// A machine's state.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum MachineState {
     /// Running.
     Running,
@@ -292,10 +295,10 @@ pub enum MachineState {
     /// Stopped for another reason.
     Stopped,
 }
+by_name!(MachineState: Running HighHead Stopped);
 
 /// What must be so before driving off.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum LeavingItem {
     /// The fill bypass is shut.
     BypassShut,
@@ -320,6 +323,7 @@ pub enum LeavingItem {
     /// The customer has been told.
     CustomerTold,
 }
+by_name!(LeavingItem: BypassShut BypassTagged HandValves DrainShut ProbeBack CoversOn LockoutOff MachinesRunning AlarmsRestored TreatmentTold CustomerTold);
 
 impl LeavingItem {
     /// All of them, in the order a person walks out.
@@ -339,8 +343,7 @@ impl LeavingItem {
 }
 
 /// How an item of the leaving round stands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum LeavingState {
     /// It is so.
     So,
@@ -349,10 +352,10 @@ pub enum LeavingState {
     /// There is no such thing here.
     NoneHere,
 }
+by_name!(LeavingState: So NotSo NoneHere);
 
 /// By what means a report left the outbox.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Way {
     /// The share sheet.
     Shared,
@@ -363,3 +366,4 @@ pub enum Way {
     /// A mail file was made, with the report in it.
     MailFile,
 }
+by_name!(Way: Shared Mailed Saved MailFile);

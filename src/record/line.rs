@@ -8,6 +8,7 @@ use super::id::{FileId, SiteId, VisitId};
 use super::log::Log;
 use super::moment::Moment;
 use super::visit::Visit;
+use crate::refill::MarkKind;
 
 /// The form of a line as written. A store that holds another form, or none,
 /// makes its summary again: change this whenever a line says something new.
@@ -140,6 +141,17 @@ impl Line {
             | Body::PhotoDrawn { .. }
             | Body::Signed { .. } => false,
         }
+    }
+
+    /// Whether such an entry, added to those that a line was made of, can change
+    /// it. Of the marks only the last of a test does.
+    pub fn moved_by(body: &Body) -> bool {
+        let mid_test = match body {
+            Body::Marked { mark, .. } => *mark != MarkKind::Stopped,
+            Body::TestResumed { .. } => true,
+            _ => false,
+        };
+        !mid_test && Self::bears_on(body)
     }
 
     /// The line as text.
@@ -303,6 +315,27 @@ mod tests {
             run: 0,
             run_ms: 0.0,
         }
+    }
+
+    #[test]
+    fn what_moves_no_line_leaves_it_as_it_was() {
+        // The fixture holds every kind of body; each prefix of it is a store that
+        // one more entry comes to.
+        let all: Vec<Entry> =
+            serde_json::from_str(include_str!("../../tests/fixtures/entries-v1.json")).unwrap();
+        let mut still = 0;
+        for n in 1..all.len() {
+            let about = all[n].about;
+            let line = |to: usize| {
+                let mine = all[..to].iter().filter(|e| e.about == about);
+                Line::of(about, mine.cloned())
+            };
+            if !Line::moved_by(&all[n].body) {
+                assert_eq!(line(n), line(n + 1), "{:?}", all[n].body);
+                still += 1;
+            }
+        }
+        assert!(still > 20, "{still}");
     }
 
     proptest! {

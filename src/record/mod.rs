@@ -35,7 +35,7 @@ mod visit;
 
 pub use at_meter::{AtMeter, MeterSays, at_meter, meter_says};
 pub use body::{Body, LeavingItem, LeavingState, MachineState, Way, What, When};
-pub use earlier::{earlier_fill, earlier_tests};
+pub use earlier::{earlier_tests, with_earlier};
 pub use entry::{About, Entry, Pen, VERSION};
 pub use figures::{Fact, Figures, Head, Known, Lack, Need};
 pub use fouling::{ACCEPTED, Fouling, fouling};

@@ -1,6 +1,7 @@
 //! The paper side of a visit: work, parts, time and advice as written down,
 //! photos, who did it, and who signed.
 
+use crate::quantity::named::by_name;
 use serde::{Deserialize, Serialize};
 
 use super::body::{Body, What};
@@ -13,8 +14,7 @@ use crate::quantity::Value;
 use crate::trace::Check;
 
 /// What a line of the paperwork says.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Item {
     /// Something that was done.
     Work,
@@ -44,6 +44,7 @@ pub enum Item {
     /// text is the sign of its money.
     WaterPrice,
 }
+by_name!(Item: Work Part OnSite Travel AdviseNow AdviseSoon AdvisePlan ComeBack Mechanic Firm Licence Phone WaterPrice);
 
 impl Item {
     /// Advice and appointments, the most urgent first.
@@ -127,14 +128,14 @@ pub enum Shows {
 pub type Spot = (u16, u16);
 
 /// What is drawn on a photo.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Shape {
     /// A line with a head at its second end.
     Arrow,
     /// An ellipse in the box between its two ends.
     Circle,
 }
+by_name!(Shape: Arrow Circle);
 
 /// A shape and its two ends.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]

@@ -115,5 +115,9 @@ pub fn refill_setup(site: &Site, visit: &Visit) -> Known<Setup> {
         low_limit: site.tower.inlet_level,
         valve: None,
         earlier: None,
+        valve_cv: None,
+        mains: None,
+        drain: None,
+        earlier_drain: None,
     })
 }

@@ -12,9 +12,11 @@ use super::moment::Moment;
 use super::site::{Machine, Site};
 use super::visit::Visit;
 use crate::physics::loop_heat::{Condenser, Recovery, Rejection, Restart, RestartPlan, Restarting};
+use crate::physics::refrigerant::{Refrigerant, head};
 use crate::physics::tower::range;
 use crate::quantity::{
-    Power, Ratio, TemperatureInterval, ThermodynamicTemperature, Time, Value, Volume,
+    GaugePressure, Power, Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature, Time,
+    Value, Volume,
 };
 
 /// A reading of the loop, by its time.
@@ -37,9 +39,13 @@ pub struct LoopPoint {
 /// Minutes of design flow that pipes and condensers are taken to hold beside
 /// the basin. Common practice, no source.
 const PIPES_S: f64 = 180.0;
-/// Condensing over leaving water of a sound condenser, kelvin. Common practice,
-/// no source.
+/// Condensing over leaving water of a sound condenser, kelvin, and by how much
+/// sound ones differ. Common practice, no source.
 const APPROACH_K: f64 = 6.0;
+const APPROACH_DOUBT_K: f64 = 3.0;
+/// The loop is foreseen within this part of the way still to go: see
+/// [`Recovery::after`].
+const WAY_DOUBT: f64 = 0.3;
 /// How far below its trip a machine's water is to stay, kelvin. Common
 /// practice, no source.
 const MARGIN_K: f64 = 3.0;
@@ -56,12 +62,31 @@ pub struct Outlook {
     pub restart: Option<RestartPlan>,
     /// The machines that wait.
     pub waiting: Vec<MachineId>,
+    /// The machine whose head is drawn: read last, else started last.
+    pub headed: Option<MachineId>,
+    /// Head of that machine over the same times, as a sound condenser has it.
+    /// Empty where its refrigerant is not known.
+    pub head: Vec<(f64, GaugePressure)>,
+    /// When the entering water was read last: [`Outlook::restart`] counts from it.
+    pub read_at: Moment,
+    /// When its first reading was: zero of the times above.
+    pub begun: Moment,
+    from: ThermodynamicTemperature,
+    warms: TemperatureInterval,
+    atmosphere: Pressure,
+    recovery: Recovery,
+    fluids: Vec<(MachineId, Refrigerant)>,
 }
 
-/// Water in the loop where nobody has said: the basin at its stop level and
+/// Water in the loop: as noted last, else the basin at its stop level and
 /// three minutes of design flow.
 /// Unknown while the basin, its stop level or the design flow are.
-pub fn loop_water(site: &Site) -> Option<Volume> {
+pub fn loop_water(site: &Site, visit: &Visit) -> Option<Volume> {
+    let noted = visit.recovery.iter().rev();
+    let mut noted = noted.filter(|p| p.what == What::LoopVolume);
+    if let Some(volume) = noted.find_map(|p| p.value.as_volume()) {
+        return Some(volume);
+    }
     let tower = &site.tower;
     let basin = tower.basin?.volume(tower.stop_level?);
     Some(basin + tower.design_flow? * Time::new::<second>(PIPES_S))
@@ -73,8 +98,9 @@ pub fn loop_water(site: &Site) -> Option<Volume> {
 /// # Errors
 /// [`Lack::Needs`] without a reading of the entering water;
 /// [`Lack::Physics`] as [`Recovery::after`].
-pub fn outlook(site: &Site, visit: &Visit, water: Volume, seconds: f64) -> Result<Outlook, Lack> {
+pub fn outlook(site: &Site, visit: &Visit, seconds: f64) -> Result<Outlook, Lack> {
     let needs = || Lack::readings(&[What::EnteringWater]);
+    let water = fact(loop_water(site, visit), Fact::Basin)?;
     let entering: Vec<&LoopPoint> = visit
         .recovery
         .iter()
@@ -114,7 +140,7 @@ pub fn outlook(site: &Site, visit: &Visit, water: Volume, seconds: f64) -> Resul
         tower: Rejection::Effectiveness(effectiveness),
     };
     const STEPS: u32 = 24;
-    let expected = (0..=STEPS)
+    let foreseen = (0..=STEPS)
         .map(|n| {
             let at = seconds * f64::from(n) / f64::from(STEPS);
             Ok((at, recovery.after(from, Time::new::<second>(at))?))
@@ -159,10 +185,68 @@ pub fn outlook(site: &Site, visit: &Visit, water: Volume, seconds: f64) -> Resul
         && !waits.is_empty()
         && starting.iter().all(|m| m.heat.get::<watt>() > 1.0);
     let restart = known.then(|| restart.plan(&starting).ok()).flatten();
-    Ok(Outlook {
-        expected,
+    let fluid = |m: &Machine| Some((m.id, m.refrigerant?));
+    let read_last = visit.recovery.iter().rev().find_map(|p| p.machine);
+    let mut outlook = Outlook {
+        expected: foreseen,
         settles: recovery.settles()?,
         restart,
         waiting: waits.iter().map(|m| m.id).collect(),
-    })
+        headed: read_last.or_else(|| visit.started.last().map(|s| s.1)),
+        head: Vec::new(),
+        read_at: entering.last().map_or(first.at, |p| p.at),
+        begun: first.at,
+        from,
+        warms,
+        atmosphere,
+        recovery,
+        fluids: site.machines.iter().filter_map(fluid).collect(),
+    };
+    if let Some(machine) = outlook.headed {
+        let at = |(s, water): &(f64, ThermodynamicTemperature)| {
+            Some((*s, outlook.head_of(machine, *water, 0.0)?))
+        };
+        outlook.head = outlook.expected.iter().filter_map(at).collect();
+    }
+    Ok(outlook)
+}
+
+impl Outlook {
+    /// Head of a machine at this entering water, with the approach so many kelvin
+    /// off the usual one. The range is the design's, all machines at full heat.
+    fn head_of(
+        &self,
+        machine: MachineId,
+        entering: ThermodynamicTemperature,
+        off_k: f64,
+    ) -> Option<GaugePressure> {
+        let (_, fluid) = self.fluids.iter().find(|f| f.0 == machine)?;
+        let approach = TemperatureInterval::new::<kelvin>(APPROACH_K + off_k);
+        head::expected(*fluid, entering + self.warms, approach, self.atmosphere).ok()
+    }
+
+    /// Between what bounds a reading of the loop was to be expected: entering
+    /// water within 30 % of the way still to go, head besides within +/-3 K of
+    /// the approach. `None` for the first reading of the water, from which all
+    /// else is worked out, and for what is not foreseen.
+    pub fn bounds(&self, point: &LoopPoint) -> Option<(Value, Value)> {
+        let after = point.at.seconds_since(&self.begun);
+        let water = self.recovery.after(self.from, Time::new::<second>(after));
+        let way = range(water.ok()?, self.settles);
+        let at = |share: f64| self.settles + way * share;
+        let (a, b) = (at(1.0 - WAY_DOUBT), at(1.0 + WAY_DOUBT));
+        let (cool, warm) = if a < b { (a, b) } else { (b, a) };
+        match point.what {
+            What::EnteringWater if after > 0.0 => {
+                Some((Value::temperature(cool), Value::temperature(warm)))
+            }
+            What::HeadPressure => {
+                let machine = point.machine?;
+                let low = self.head_of(machine, cool, -APPROACH_DOUBT_K)?;
+                let high = self.head_of(machine, warm, APPROACH_DOUBT_K)?;
+                Some((Value::gauge_pressure(low), Value::gauge_pressure(high)))
+            }
+            _ => None,
+        }
+    }
 }

@@ -67,7 +67,7 @@ pub struct Gap {
 }
 
 /// A refill test as logged.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Debug, PartialEq)]
 pub struct Test {
     /// Its name.
     pub id: TestId,
@@ -86,6 +86,24 @@ pub struct Test {
     pub(super) ended: Option<(usize, usize)>,
     /// The newest moment and its place on the test's clock.
     last: (Moment, f64),
+}
+
+/// Room for so many and some more: lists that are made anew at each mark, each
+/// one longer than the last, would else leave holes in memory that none fits.
+fn roomy<T>(count: usize) -> Vec<T> {
+    Vec::with_capacity(count.next_power_of_two())
+}
+
+impl Clone for Test {
+    fn clone(&self) -> Self {
+        let mut marks = roomy(self.marks.len());
+        marks.extend_from_slice(&self.marks);
+        Self {
+            marks,
+            gaps: self.gaps.clone(),
+            ..*self
+        }
+    }
 }
 
 impl Test {
@@ -173,11 +191,10 @@ impl Test {
     /// time that passed is not known, nobody watched.
     pub fn timed(&self) -> Vec<Mark> {
         let unknown = self.gaps.iter().filter(|g| g.why == Why::NotKnown);
-        self.marks
-            .iter()
-            .map(|m| Mark::new(m.at_s(), m.kind))
-            .chain(unknown.map(|g| Mark::new(g.to_s, MarkKind::Interrupted)))
-            .collect()
+        let mut marks = roomy(self.marks.len());
+        marks.extend(self.marks.iter().map(|m| Mark::new(m.at_s(), m.kind)));
+        marks.extend(unknown.map(|g| Mark::new(g.to_s, MarkKind::Interrupted)));
+        marks
     }
 
     /// The largest shift of the phone's wall clock seen during the test.

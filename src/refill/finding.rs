@@ -233,8 +233,22 @@ pub enum Finding {
         /// Flow out of the basin beyond the losses.
         flow: Estimate,
     },
+    /// The level held after the shut-off, as far as the readings can tell.
+    Held {
+        /// Upper 95 % bound of what may still come in.
+        most: VolumeRate,
+        /// Whether that rules out a tenth of the fill.
+        told: bool,
+    },
     /// Nobody watched the level after the shut-off.
     TightnessNotWatched,
+    /// The basin fell slower than a drain of this bore draws it.
+    DrawnSlowly {
+        /// Measured, losses included.
+        flow: Estimate,
+        /// What a drain of this bore passes at the deepest level.
+        drain: FlowRange,
+    },
     /// The level fell to the pump inlet's limit before water came.
     LowLimitReached {
         /// Deepest level read.
@@ -270,6 +284,8 @@ impl Finding {
                 Weight::Proof
             }
             TightnessNotWatched
+            | Held { .. }
+            | DrawnSlowly { .. }
             | ReadingsLeftOut { .. }
             | MarksLeftOut { .. }
             | OneCycleOnly
@@ -338,7 +354,8 @@ pub enum NextReading {
     WaitForShutOff,
     /// Read the level just after the fill has stopped.
     LevelAtShutOff,
-    /// Read the level some minutes after the fill has stopped.
+    /// Read the level again when as much time has passed since the fill stopped as
+    /// it took.
     LevelAfterShutOff,
     /// Measure the basin.
     BasinSize,

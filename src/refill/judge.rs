@@ -205,7 +205,9 @@ fn next_reading(outcome: &Outcome) -> Option<NextReading> {
             Finding::WaterByReadings => NextReading::NoteWater,
             Finding::ShutOffNotSeen => live(NextReading::WaitForShutOff),
             Finding::FreeboardNotShown => live(NextReading::LevelAtShutOff),
-            Finding::TightnessNotWatched => live(NextReading::LevelAfterShutOff),
+            Finding::TightnessNotWatched | Finding::Held { told: false, .. } => {
+                live(NextReading::LevelAfterShutOff)
+            }
             Finding::OneCycleOnly => NextReading::RunAgain,
             _ => return None,
         })

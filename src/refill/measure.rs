@@ -57,7 +57,7 @@ impl Figures {
     pub fn of(setup: &Setup, cycle: &Cycle) -> Self {
         use ExpectedMark::*;
         let basin = &setup.basin;
-        let draw = cycle
+        let mut draw = cycle
             .draw_window()
             .ok_or(Missing::NoDrawdown)
             .and_then(|(a, b)| inflow(basin, &cycle.readings(a, b)));
@@ -87,6 +87,9 @@ impl Figures {
         let lines: Vec<&Line> = lines.iter().collect();
         for stretch in [&mut fill, &mut after].into_iter().flatten() {
             stretch.pool(&lines);
+        }
+        if let Some(draw) = draw.as_mut().ok().filter(|_| !lines.is_empty()) {
+            draw.pool(&lines);
         }
         let mut slips: Vec<f64> = slip.into_iter().collect();
         for stretch in [&draw, &fill, &after].into_iter().flatten() {

@@ -8,6 +8,7 @@
 
 mod chart;
 mod cycle;
+mod drawdown;
 mod even;
 mod finding;
 mod fit;
@@ -25,6 +26,7 @@ mod ticks;
 mod turns;
 
 pub use chart::{Figure, FigureLine, Limit, LinePart, MarkAt, Point, figure};
+pub use drawdown::{DrainBasis, DrawTime, drain_flow};
 pub use finding::{Cover, Finding, NextReading, Verdict, Weight};
 pub use fit::{Estimate, LevelEstimate, Missing, RateFit};
 pub use judge::{Outcome, judge};

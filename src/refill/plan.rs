@@ -6,10 +6,12 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::volume::cubic_meter;
 use uom::si::volume_rate::cubic_meter_per_second;
 
+use super::drawdown::{DrawTime, draw_time};
 use super::fit::{Missing, surface};
 use super::reasons::MARGIN;
 use super::setup::{FlowRange, Setup};
 use crate::physics::Error;
+use crate::physics::basin::Basin;
 use crate::physics::piping::Liquid;
 use crate::physics::piping::valve::{FlowCoefficient, Service};
 use crate::quantity::{
@@ -71,6 +73,9 @@ pub struct Plan {
     pub basis: DrawBasis,
     /// Water let go, from the stop level (the lip, if that is not known).
     pub volume_spent: Volume,
+    /// How long the drawdown takes with the drain open. `None` when there is
+    /// nothing to draw.
+    pub draw: Option<DrawTime>,
     /// Minutes until the running losses alone draw it down, drain left shut.
     /// `None` with no losses.
     pub minutes_without_drain: Option<f64>,
@@ -88,7 +93,34 @@ pub struct Plan {
     /// margin. `None` without a need, or when even a pass does not raise the
     /// level against the losses.
     pub longest_passing_minutes: Option<f64>,
+    /// How long to watch the level after the shut-off, as a share of the time the
+    /// fill took, so that a valve passing a tenth of the fill is seen 39 times in
+    /// 40: half an inch of
+    /// rise by such a leak tells it. `None` with nothing to fill.
+    pub watch_share: Option<f64>,
 }
+
+/// How long to watch after the shut-off, with two readings at its beginning and
+/// two at its end, as a share of the time of the fill from `call` to `stop`, for a
+/// leak of a tenth of the fill to be told from none.
+///
+/// The slope through two pairs of readings `T` apart has the standard error
+/// sd/T. Its 95 % interval is t(9) = 2.26 of that on either side (the spread known
+/// beforehand counts as five readings); to lie wholly above nothing 39 times in 40
+/// the leak must move the level 2.26 + 1.96 = 4.2 times sd. One reading of a tape
+/// on a rippling surface has 3 mm, so half an inch. What the readings in fact
+/// ruled out stands in the finding.
+fn watch_share(basin: &Basin, call: Length, stop: Length) -> Option<f64> {
+    let fill = basin.volume(stop) - basin.volume(call);
+    let moved = basin.area_at(stop) * Length::new::<meter>(TOLD_M);
+    let share = (moved / fill).get::<ratio>() / LEAK_SHARE;
+    (fill > Volume::default() && share.is_finite()).then(|| share.max(0.5))
+}
+
+/// A leak that moves the level this far is told from none.
+const TOLD_M: f64 = 0.0127;
+/// The leak to be told, as a share of the fill.
+pub(super) const LEAK_SHARE: f64 = 0.1;
 
 /// Plans a refill test.
 ///
@@ -132,6 +164,7 @@ pub fn plan(setup: &Setup) -> Result<Plan, Missing> {
         draw_down_to,
         basis,
         volume_spent,
+        draw: draw_time(setup, top, draw_down_to),
         minutes_without_drain: minutes(loss),
         expected,
         fill_minutes: expected.and_then(|e| Some((take(e.high)?, take(e.low)?))),
@@ -145,6 +178,7 @@ pub fn plan(setup: &Setup) -> Result<Plan, Missing> {
         } else {
             None
         },
+        watch_share: watch_share(&setup.basin, setup.call_level.unwrap_or(draw_down_to), top),
     })
 }
 
@@ -208,6 +242,17 @@ mod tests {
         let valve = Some(FlowRange { low, high: low });
         let weak = plan(&Setup { valve, ..base }).unwrap();
         assert_eq!(weak.fill_minutes, None);
+    }
+
+    #[test]
+    fn the_watch_after_the_stop_tells_a_tenth() {
+        // By hand: a tenth of a fill that rose 127 mm moves the level half an inch
+        // in the time of that fill, of one that rose 63.5 mm in twice that.
+        let m = Length::new::<meter>;
+        let share = |rise| watch_share(&setup().basin, m(0.1 + rise), m(0.1));
+        assert!((share(0.127).unwrap() - 1.0).abs() < 1e-9);
+        assert!((share(0.0635).unwrap() - 2.0).abs() < 1e-9);
+        assert_eq!(share(0.0), None);
     }
 
     #[test]

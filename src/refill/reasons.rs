@@ -5,10 +5,12 @@ use uom::si::ratio::ratio;
 use uom::si::volume_rate::cubic_meter_per_second;
 
 use super::cycle::Cycle;
+use super::drawdown::drain_flow;
 use super::finding::{Cover, Finding};
 use super::fit::{Estimate, LevelEstimate, READING_HALF_M, inflow};
 use super::mark::ExpectedMark;
 use super::measure::{Figures, TAP_SLACK_S};
+use super::plan::LEAK_SHARE;
 use super::setup::Setup;
 use crate::quantity::{Length, Ratio, VolumeRate};
 
@@ -296,7 +298,14 @@ fn shut_off_findings(setup: &Setup, cycle: &Cycle, figures: &Figures, out: &mut 
                 flow: flow.reversed(),
             });
         }
-        Ok(_) => {}
+        Ok(flow) => {
+            // Where the fill was not measured, nothing says how much is a tenth.
+            let told = figures
+                .gross
+                .is_ok_and(|fill| flow.high <= fill.value * LEAK_SHARE);
+            let most = flow.high;
+            out.push(Finding::Held { most, told });
+        }
         Err(_) => out.push(Finding::TightnessNotWatched),
     }
 }
@@ -311,6 +320,14 @@ fn level_findings(setup: &Setup, cycle: &Cycle, figures: &Figures, out: &mut Vec
     }
     if let Some(r) = all.iter().filter(|r| r.0 < water).find(at_lip) {
         out.push(Finding::FoundAtOverflow { level: level(r) });
+    }
+    if let (Some(bore), Ok(draw)) = (setup.drain, &figures.draw) {
+        let flow = draw.fit.flow.reversed();
+        let deepest = draw.fit.from_level.max(draw.fit.to_level);
+        let drain = drain_flow(setup, bore, deepest);
+        if let Some(drain) = drain.filter(|d| flow.high < d.low) {
+            out.push(Finding::DrawnSlowly { flow, drain });
+        }
     }
     let lowest = cycle.lowest_m().map(Length::new::<meter>);
     let never = out.iter().any(|f| matches!(f, Finding::NeverCalled { .. }));

@@ -2,7 +2,7 @@
 
 use uom::si::length::{inch, meter, millimeter};
 
-use crate::quantity::{Bounds, Kind, Length, Refusal, System, Unit, read};
+use crate::quantity::{Bounds, Kind, Length, Refusal, System, Unit, decimal, read};
 
 /// How a level is read in this basin.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -101,9 +101,9 @@ fn length(text: &str, bare: Unit) -> Result<Length, Refusal> {
 }
 
 fn number(text: &str) -> Result<f64, Refusal> {
-    let text = text.trim().replace(',', ".");
-    match text.parse::<f64>() {
-        Ok(n) if n.is_finite() => Ok(n),
+    let text = text.trim();
+    match decimal(text) {
+        Some(n) => Ok(n),
         _ if text.is_empty() => Err(Refusal::Empty),
         _ => Err(Refusal::NotANumber {
             near: text.chars().take(12).collect(),

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::physics::basin::Basin;
-use crate::quantity::{Length, VolumeRate};
+use crate::quantity::{GaugePressure, Length, VolumeRate};
 
 /// A flow known to lie between two bounds.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -42,4 +42,17 @@ pub struct Setup {
     /// What the fill gave in this site's last test that measured it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub earlier: Option<FlowRange>,
+    /// The fill valve's flow coefficient Cv, if typed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub valve_cv: Option<f64>,
+    /// The mains pressure at the valve, if typed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub mains: Option<GaugePressure>,
+    /// Bore of the drain, if typed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub drain: Option<Length>,
+    /// What left the basin while it was drawn down in this site's last test
+    /// that measured it, losses included.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub earlier_drain: Option<FlowRange>,
 }

@@ -53,6 +53,10 @@ pub fn setup() -> Setup {
         low_limit: Some(m(0.35)),
         valve: None,
         earlier: None,
+        valve_cv: None,
+        mains: None,
+        drain: None,
+        earlier_drain: None,
     }
 }
 

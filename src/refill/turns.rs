@@ -12,6 +12,7 @@
 //! PELT on its linear cost) on the data of `tests/reference/refill_turns.csv`.
 
 use super::line::{Line, least_squares};
+use crate::quantity::sort_by;
 
 /// Price of one more piece, in variances of one reading. A third line through
 /// readings of one straight rise gains less than this in 99 of 100 (simulated).
@@ -19,8 +20,22 @@ const PRICE: f64 = 16.0;
 /// What leaving one reading out must gain, in the same: less than a piece, so
 /// that a slip is not taken for one.
 const SLIP: f64 = 12.0;
-/// More readings than this in one stretch are thinned before the search.
+/// Of more readings than this in one stretch, each few in a row count as one: the
+/// one whose level lies in the middle, so that a slip among them is gone.
 const MOST: usize = 120;
+
+fn thinned(points: &[(f64, f64)]) -> Vec<(f64, f64)> {
+    if points.len() <= MOST {
+        return points.to_vec();
+    }
+    let few = points.len().div_ceil(MOST).max(3);
+    let middle = |row: &[(f64, f64)]| {
+        let mut row = row.to_vec();
+        sort_by(&mut row, |a, b| a.1.total_cmp(&b.1));
+        row[row.len() / 2]
+    };
+    points.chunks(few).map(middle).collect()
+}
 
 /// One straight piece: readings `from..to` of those searched.
 #[derive(Clone, Copy, Debug)]
@@ -103,8 +118,8 @@ fn partition(points: &[(f64, f64)], price: f64) -> (f64, Vec<usize>) {
 /// The pieces of these readings (seconds, even level), given the spread of one
 /// reading. Empty below two readings.
 pub(super) fn pieces(points: &[(f64, f64)], sd: f64) -> Pieces {
-    let step = points.len().div_ceil(MOST).max(1);
-    let mut points: Vec<(f64, f64)> = points.iter().copied().step_by(step).collect();
+    let all = points.len();
+    let mut points = thinned(points);
     if points.len() < 2 {
         return Pieces {
             points,
@@ -115,7 +130,8 @@ pub(super) fn pieces(points: &[(f64, f64)], sd: f64) -> Pieces {
     let variance = sd * sd;
     let mut slip = None;
     let (total, mut ends) = partition(&points, PRICE * variance);
-    if points.len() >= 5 {
+    // Among thinned points no slip is left to look for.
+    if points.len() >= 5 && points.len() == all {
         let without = |i: usize| {
             let mut rest = points.clone();
             rest.remove(i);
@@ -202,6 +218,17 @@ mod tests {
         all[20].1 += 0.05;
         let found = pieces(&all, 0.0024);
         assert_eq!((found.pieces.len(), found.points.len()), (4, all.len() - 1));
+    }
+
+    #[test]
+    fn thousands_of_readings_turn_where_they_did_with_a_slip_among_them() {
+        let mut all = readings(0.5);
+        assert!(all.len() > 2000);
+        all[1500].1 += 0.05;
+        let found = pieces(&all, 0.0024);
+        assert_eq!((found.pieces.len(), found.slip), (4, None));
+        let (shut, _) = turn(&found, &found.pieces[2], &found.pieces[3], 0.0024);
+        assert!((shut - 980.0).abs() < 12.0, "{shut}");
     }
 
     #[test]

@@ -145,6 +145,17 @@ pub struct Waterline {
     pub left: Option<Level>,
 }
 
+/// Most points of a series that a figure of a hand's width can show.
+const MOST_POINTS: usize = 240;
+
+/// Every so-manieth of these, and the last: no more than a figure can show.
+pub(super) fn thinned<T: Clone>(all: &[T]) -> Vec<T> {
+    let step = all.len().div_ceil(MOST_POINTS).max(1);
+    let last = all.len().saturating_sub(1);
+    let kept = |(n, one): (usize, &T)| (n % step == 0 || n == last).then(|| one.clone());
+    all.iter().enumerate().filter_map(kept).collect()
+}
+
 /// A coordinate moved into 0 to 1, or nothing if it is not a number.
 pub(super) fn unit(v: f64) -> Option<f32> {
     (!v.is_nan()).then(|| v.clamp(0.0, 1.0) as f32)
@@ -158,6 +169,15 @@ pub(super) fn unit_point((x, y): (f64, f64)) -> Option<(f32, f32)> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_long_series_is_thinned_and_a_short_one_is_not() {
+        let all: Vec<usize> = (0..2880).collect();
+        let few = thinned(&all);
+        assert!(few.len() <= 241 && few[0] == 0 && few[few.len() - 1] == 2879);
+        assert_eq!(thinned(&all[..240]), all[..240]);
+        assert_eq!(thinned(&all[..0]), all[..0]);
+    }
 
     #[test]
     fn coordinates_are_kept_on_the_plot() {

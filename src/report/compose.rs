@@ -3,6 +3,7 @@
 mod basin;
 mod customer;
 mod papers;
+mod recovery;
 mod tables;
 
 use super::doc::{Block, Callout, Doc, Fact, Footer, PageSize, Text, Tone};
@@ -68,6 +69,7 @@ impl Composer<'_> {
             text: self.say(P::EvidenceHeading),
         });
         blocks.extend(self.refill(last.as_ref()));
+        blocks.extend(self.recovery());
         blocks.extend(self.machine_rows());
         blocks.extend(self.readings(&found, &left));
         blocks.extend(self.trace());
@@ -217,6 +219,10 @@ impl Composer<'_> {
             numbered: false,
             items: reasons,
         });
+        let given = self.drain_and_valve(test, outcome);
+        if !given.is_empty() {
+            blocks.push(Block::Fine(vec![given.into()]));
+        }
         blocks.push(Block::Figure(refill_chart(
             test,
             outcome,

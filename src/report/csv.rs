@@ -1,7 +1,7 @@
 //! Readings and marks as a table for other programs: RFC 4180, UTF-8, one line
 //! for each value, numbers with a point whatever the language.
 
-use crate::quantity::{System, Value};
+use crate::quantity::{System, Value, decimal};
 use crate::record::{Moment, Site, Visit, When};
 use crate::refill::MarkKind;
 use crate::words::Words;
@@ -14,10 +14,10 @@ pub const HEADS: [&str; 10] = [
 ];
 
 /// A field: quoted where it must be. A text that a spreadsheet would take for
-/// a formula gets an apostrophe before it.
-fn field(text: &str) -> String {
-    let formula =
-        text.starts_with(['=', '+', '-', '@', '\t', '\r']) && text.parse::<f64>().is_err();
+/// a formula gets an apostrophe before it (OWASP, "CSV injection").
+pub fn field(text: &str) -> String {
+    const FIRST: [char; 11] = ['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠'];
+    let formula = text.starts_with(FIRST) && decimal(text).is_none();
     let text = match formula {
         true => format!("'{text}"),
         false => text.to_owned(),

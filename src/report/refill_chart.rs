@@ -1,8 +1,8 @@
 //! The refill test's figure in the report's normalised geometry, drawn by the
 //! PDF and by the screen alike.
 
-use super::chart::{Chart, Fit, Ink, Limit, Moment, Series, Stroke};
-use crate::quantity::{Length, System, Value, show};
+use super::chart::{Chart, Fit, Ink, Limit, Moment, Series, Stroke, thinned};
+use crate::quantity::{Length, System, Value, show, sort_by};
 use crate::record::Test;
 use crate::refill::{self, Figure, Outcome, TickUnit, figure};
 use crate::words::{Phrase, Words};
@@ -73,12 +73,10 @@ fn draw(
     let mut series = Vec::new();
     if let Some(under) = under {
         let points = under.points.iter().filter(|p| !p.left_out);
+        let points: Vec<(f64, f64)> = points.map(|p| (x(p.t_s), y(p.level_m))).collect();
         series.push(Series {
             stroke: Stroke::Points,
-            ..line(
-                points.map(|p| (x(p.t_s), y(p.level_m))).collect(),
-                Ink::Plain,
-            )
+            ..line(thinned(&points), Ink::Plain)
         });
         for l in &under.lines {
             let ends = [l.from, l.to].map(|(t, m)| (x(t), y(m)));
@@ -104,7 +102,7 @@ fn draw(
         label: String::new(),
         ink: Ink::Water,
         stroke: Stroke::Points,
-        points: points(false),
+        points: thinned(&points(false)),
     });
     let odd = points(true);
     if !odd.is_empty() {
@@ -113,7 +111,7 @@ fn draw(
             label,
             ink: Ink::Unproven,
             stroke: Stroke::Points,
-            points: odd,
+            points: thinned(&odd),
         });
     }
     let fits = figure
@@ -144,8 +142,14 @@ fn draw(
             },
         })
         .collect();
-    let rows = test
-        .timed()
+    // Every event, and as many readings as anybody reads.
+    let timed = test.timed();
+    let is_level = |m: &&refill::Mark| m.kind.name() == refill::ExpectedMark::Level;
+    let (levels, mut rows): (Vec<&refill::Mark>, Vec<&refill::Mark>) =
+        timed.iter().partition(is_level);
+    rows.extend(thinned(&levels));
+    sort_by(&mut rows, |a, b| a.at_s.total_cmp(&b.at_s));
+    let rows = rows
         .iter()
         .map(|m| {
             let name = words.refill_mark_short(m.kind.name());

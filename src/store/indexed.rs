@@ -174,7 +174,8 @@ fn line_key(about: About) -> String {
 fn things(entries: &[Entry]) -> Vec<About> {
     let mut things = Vec::new();
     let mut known: Table<About, ()> = Table::new();
-    for entry in entries {
+    // A mark or reading among thousands must not read all of them again.
+    for entry in entries.iter().filter(|e| Line::moved_by(&e.body)) {
         if !known.contains_key(&entry.about) {
             known.insert(entry.about, ());
             things.push(entry.about);

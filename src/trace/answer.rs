@@ -1,12 +1,11 @@
 //! Answers a check can have.
 
-use serde::{Deserialize, Serialize};
+use crate::quantity::named::by_name;
 
 /// What a check said. Each check allows a few of these
 /// ([`Check::answers`](super::Check::answers)) and always
 /// [`Answer::CouldNot`].
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Answer {
     /// The check was not possible; tells nothing.
     CouldNot,
@@ -209,3 +208,4 @@ pub enum Answer {
     /// The pump's starter tripped.
     PumpTripped,
 }
+by_name!(Answer: CouldNot OneMachine TwoMachines ThreeOrMore BasinLow BasinComingUp BasinNormal WaterHot WaterUsual RangeWide RangeUsual ApproachHigh ApproachUsual ApproachLow AirGood AirPoor PressureSteady PressureSurging PressureLow VoltageGood VoltageLow NoVoltage Calls NoCall Satisfied Dark Pulls NoPull FullFlow WeakFlow NoFlow AllOpen FoundShut StrainerClean StrainerBlocked MainsGood MainsLow HolderClean HolderFilmed NoFoam Foam NoLoss LosingWater FollowsResistor IgnoresResistor Refilled RefilledSlowly DidNotRefill OwnFaultFound MachineHealthy BeyondDesign WithinDesign Sound NotRight OverUsual OverHigh HeadStays HeadFalls CurrentRight CurrentLow NoCurrent FanFull FanSlow FanStill CyclesUsual CyclesHigh CyclesLow SwitchedOn SwitchedOff FuseGood FuseBlown CapDry CapWet FloatFree FloatCaught FloatHeavy SignalAgrees SignalHigh ContactClosed ContactOpen CoilSound CoilReadsOpen CoilReadsLow FillShuts RunsOn ValveSound PilotDirty ValveWorn HeadRose TrippedEarly RangeWidened LevelKept SaidFull CalledInVain LoopAsUsual FlowFell WaterRose NoTrips FanTripped PumpTripped);

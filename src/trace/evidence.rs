@@ -1,5 +1,6 @@
 //! Evidence: what was answered or read, when, and what was corrected.
 
+use crate::quantity::named::by_name;
 use serde::{Deserialize, Serialize};
 
 use super::answer::Answer;
@@ -12,8 +13,7 @@ use crate::quantity::Value;
 
 /// When an answer was had. What an intermittent fault does may differ from
 /// one stage to the next, so evidence of different stages is kept apart.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Stage {
     /// As found: nobody had touched anything yet.
     AsFound,
@@ -25,6 +25,7 @@ pub enum Stage {
     /// After something was corrected.
     Corrected,
 }
+by_name!(Stage: AsFound WaterLetIn Testing Corrected);
 
 impl Stage {
     /// Every stage, in the order of a visit.

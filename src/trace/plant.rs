@@ -1,6 +1,7 @@
 //! The plant as the trace needs to know it, and what follows from it: which
 //! faults it can have.
 
+use crate::quantity::named::by_name;
 use serde::{Deserialize, Serialize};
 use uom::si::electric_potential::volt;
 
@@ -8,8 +9,7 @@ use super::mode::{Group, Lowers, Mode};
 use crate::quantity::ElectricPotential;
 
 /// How the basin's level is sensed and the fill valve switched.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum LevelControl {
     /// Conductance electrodes, a relay, and an electric fill valve.
     #[default]
@@ -21,10 +21,10 @@ pub enum LevelControl {
     /// A level transmitter, a controller, and an electric fill valve.
     Transmitter,
 }
+by_name!(LevelControl: ElectrodeRelay FloatValve FloatSwitch Transmitter);
 
 /// What kind of machines stand on the loop.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum MachineKind {
     /// Self-contained packaged units.
     PackagedUnit,
@@ -36,10 +36,10 @@ pub enum MachineKind {
     #[default]
     CondensingUnit,
 }
+by_name!(MachineKind: PackagedUnit HeatPump Chiller CondensingUnit);
 
 /// How the electric fill valve rests without power.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum FillValve {
     /// Shut without power: a lost supply empties the basin.
     #[default]
@@ -47,10 +47,10 @@ pub enum FillValve {
     /// Open without power: a lost supply floods it.
     NormallyOpen,
 }
+by_name!(FillValve: NormallyClosed NormallyOpen);
 
 /// Which contact of the level relay feeds the fill valve.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Contact {
     /// It closes when the relay pulls in.
     #[default]
@@ -58,10 +58,10 @@ pub enum Contact {
     /// It closes when the relay drops out.
     NormallyClosed,
 }
+by_name!(Contact: NormallyOpen NormallyClosed);
 
 /// What opens the bleed.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Bleed {
     /// There is none.
     None,
@@ -73,6 +73,7 @@ pub enum Bleed {
     #[default]
     Conductivity,
 }
+by_name!(Bleed: None Manual Timer Conductivity);
 
 /// What the trace must know of the plant before any reading.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]

@@ -1,11 +1,13 @@
 //! Phrases of the refill test.
 
+use std::cmp::Ordering;
+
 use super::{Words, tongue};
 use crate::quantity::{Length, System, Time, Value, VolumeRate, show};
-use crate::record::Gap;
+use crate::record::{Gap, LoopPoint};
 use crate::refill::{
-    Caution, DrawBasis, ExpectedMark, Finding, Limit, Missing, NextReading, Phase, ScaleKind, Span,
-    Verdict,
+    Caution, DrainBasis, DrawBasis, ExpectedMark, Finding, Limit, Missing, NextReading, Phase,
+    ScaleKind, Span, Verdict,
 };
 use uom::si::time::minute;
 
@@ -75,6 +77,18 @@ impl Words {
         tongue!(self, refill::fill_takes(&least, &most))
     }
 
+    /// How long the drawdown should take.
+    pub fn draw_takes(self, least: f64, most: f64, basis: DrainBasis) -> String {
+        let (least, most) = (minutes(least), minutes(most));
+        tongue!(self, refill::draw_takes(&least, &most, basis))
+    }
+
+    /// How long to watch the level after the shut-off.
+    pub fn watch_after(self, share: f64) -> String {
+        let share = format!("{share:.1}");
+        tongue!(self, refill::watch_after(&share))
+    }
+
     /// How long a fill may take that still passes.
     pub fn fill_at_most(self, most: f64) -> String {
         let most = minutes(most);
@@ -112,6 +126,28 @@ impl Words {
     /// Where the loop settles.
     pub fn settles_at(self, temperature: &str) -> String {
         tongue!(self, refill::settles_at(temperature))
+    }
+
+    /// The button for marks that are not listed yet.
+    pub fn older_marks(self, count: usize) -> String {
+        tongue!(self, refill::older_marks(count))
+    }
+
+    /// What the line through the head means.
+    pub fn head_foreseen(self, machine: &str) -> String {
+        tongue!(self, refill::head_foreseen(machine))
+    }
+
+    /// What a reading was expected to be between, and on which side of it it lies.
+    pub fn foreseen(self, point: &LoopPoint, bounds: (Value, Value), system: System) -> String {
+        let (low, high) = bounds;
+        let side = match point.value.si {
+            v if v < low.si => Ordering::Less,
+            v if v > high.si => Ordering::Greater,
+            _ => Ordering::Equal,
+        };
+        let (low, high) = (show(low, system), show(high, system).to_string());
+        tongue!(self, refill::foreseen(&low.number, &high, side))
     }
 
     /// A mark was just taken back.

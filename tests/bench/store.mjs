@@ -12,8 +12,8 @@ import { fileURLToPath } from 'node:url';
 import { openPage, says } from './browser.mjs';
 import { seed } from './store_seed.mjs';
 
-const VISITS = 5_000;
-const SITES = 600;
+const VISITS = Number(process.argv[2] ?? 5_000);
+const SITES = Math.min(600, VISITS / 5);
 const PHOTOS = 2_000;
 const PHOTO_BYTES = 40_000;
 const ENTRIES_A_VISIT = 60;

@@ -95,6 +95,9 @@ pub struct Trial {
     pub step: f64,
     /// What the tester holds it against.
     pub need: f64,
+    /// Seconds watched after the shut-off as the plan asks, two readings at each
+    /// end; else four readings at odd moments of fifteen minutes.
+    pub watch: Option<f64>,
 }
 
 impl Trial {
@@ -127,6 +130,7 @@ impl Trial {
             slip: None,
             step: if noise.below(2) == 0 { 0.00635 } else { 0.005 },
             need: 0.0,
+            watch: None,
         };
         let volume = trial.missing(call) - trial.missing(stop);
         let net = volume / (60.0 * noise.between(4.0, 25.0));
@@ -213,6 +217,10 @@ impl Trial {
             low_limit: None,
             valve: None,
             earlier: None,
+            valve_cv: None,
+            mains: None,
+            drain: None,
+            earlier_drain: None,
         }
     }
 
@@ -255,6 +263,12 @@ impl Trial {
         (missing, full)
     }
 
+    /// How long the plan asks to watch after the shut-off, in seconds.
+    pub fn planned_watch(&self) -> f64 {
+        let plan = coldsump::refill::plan(&self.setup()).expect("a sound basin");
+        plan.watch_share.expect("something to fill") * (self.fill_ends() - self.fill_begins())
+    }
+
     /// When the fill stops.
     pub fn fill_ends(&self) -> f64 {
         self.water_missing(0.0).1
@@ -286,7 +300,12 @@ impl Trial {
             let off = self.slip.filter(|s| s.0 == i).map_or(0.0, |s| s.1);
             read(at, off, noise);
         }
-        for at in moments(full + 20.0, full + 900.0, 4, noise) {
+        let mut after = moments(full + 20.0, full + 900.0, 4, noise);
+        if let Some(watch) = self.watch {
+            after = [20.0, 50.0, watch, watch + 30.0].map(|s| full + s).to_vec();
+        }
+        let end = after[3] + 20.0;
+        for at in after {
             read(at, 0.0, noise);
         }
         let mut tap = |at: f64, kind| all.push(Mark::new(at + noise.normal(), kind));
@@ -294,7 +313,7 @@ impl Trial {
         tap(water, MarkKind::WaterSeen);
         tap(shut, MarkKind::DrawdownEnded);
         tap(full, MarkKind::ShutOff);
-        tap(full + 920.0, MarkKind::Stopped);
+        tap(end, MarkKind::Stopped);
         all
     }
 }

@@ -55,6 +55,10 @@ fn slope_interval_and_slips_are_those_of_scipy() {
         low_limit: None,
         valve: None,
         earlier: None,
+        valve_cv: None,
+        mains: None,
+        drain: None,
+        earlier_drain: None,
     };
     let mut slips = 0;
     let sets = sets();

@@ -7,6 +7,7 @@ mod fold;
 mod history;
 mod merge;
 mod outside;
+mod recovery;
 mod refill_clock;
 mod report;
 mod store;

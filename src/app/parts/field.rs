@@ -329,8 +329,20 @@ pub fn settle_text(key: &str) {
 
 /// Puts the cursor into the first input a selector finds, and so on screen.
 pub fn to_field(selector: &str) {
+    focus(selector, false);
+}
+
+/// Gives a heading the focus, so that keys and a screen reader go on from there.
+pub fn to_heading(selector: &str) {
+    focus(selector, true);
+}
+
+fn focus(selector: &str, reachable: bool) {
     let found = document().query_selector(selector).ok().flatten();
-    if let Some(input) = found.and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok()) {
-        let _ = input.focus();
+    if let Some(found) = found.and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok()) {
+        if reachable {
+            found.set_tab_index(-1);
+        }
+        let _ = found.focus();
     }
 }

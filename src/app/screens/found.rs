@@ -25,6 +25,7 @@ pub fn bounds(what: What) -> Bounds {
         What::ControlVoltage => Bounds::of(0.0, 480.0, Unit::Volt),
         What::WaterFlow => Bounds::of(1.0, 20_000.0, Unit::GallonPerMinute),
         What::Conductivity => Bounds::of(10.0, 20_000.0, Unit::MicrosiemensPerCentimetre),
+        What::LoopVolume => Bounds::of(0.05, 5_000.0, Unit::CubicMetre),
     }
 }
 

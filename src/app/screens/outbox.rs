@@ -59,7 +59,7 @@ fn Going(out: Outgoing) -> View {
     });
     // The bytes are fetched before the tap: the share sheet opens only
     // straight from a tap.
-    let file = RwSignal::new_local(None::<KeptFile>);
+    let file = RwSignal::new(None::<KeptFile>);
     let refused = RwSignal::new(None::<P>);
     let sha256 = out.sha256.clone();
     spawn_local(async move {

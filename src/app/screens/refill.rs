@@ -144,17 +144,20 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
         let now = now.get();
         test.with(|t| t.as_ref().map(|t| words.test_clock(t.clock_s(&now))))
     };
-    let marks = Memo::new(move |_| test.get().map(|t| t.timed()).unwrap_or_default());
+    let marks = Memo::new(move |_| {
+        test.with(|t| t.as_ref().map(Test::timed))
+            .unwrap_or_default()
+    });
     let sentence = move || {
         let marks = marks.get();
         words.refill_phase(phase(&marks), drain_open(&marks))
     };
     let chart = move || {
-        let test = test.get()?;
-        let outcome = judge(&test.setup, &test.timed());
-        let drawn = !test.marks.is_empty();
-        drawn.then(|| {
-            markup! { <ChartView chart=refill_chart(&test, &outcome, system, words) /> }
+        test.with(|test| {
+            let test = test.as_ref().filter(|t| !t.marks.is_empty())?;
+            let outcome = judge(&test.setup, &test.timed());
+            let chart = refill_chart(test, &outcome, system, words);
+            Some(markup! { <ChartView chart /> })
         })
     };
     let others = move || {
@@ -175,7 +178,7 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
             })
             .collect_view()
     };
-    let jump = move || test.get().and_then(|t| t.clock_jump_s());
+    let jump = move || test.with(|t| t.as_ref().and_then(Test::clock_jump_s));
     markup! {
         <section>
             <div>

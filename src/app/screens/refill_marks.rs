@@ -10,9 +10,12 @@ use crate::app::parts::take_back::take_back;
 use crate::app::prefs::prefs;
 use crate::app::view::prelude::*;
 use crate::quantity::{Value, show};
-use crate::record::{Body, LoggedMark, MOST_MOVED_S, Test, TestId};
+use crate::record::{Body, Gap, LoggedMark, MOST_MOVED_S, Test, TestId};
 use crate::refill::{ExpectedMark, MarkKind};
 use crate::words::Phrase as P;
+
+/// So many marks are listed at first, the newest, and so many more by a tap.
+const STEP: f64 = 100.0;
 
 /// Makes a mark now. Tone and buzz say that it is on disk.
 pub fn mark(job: Job, test: TestId, mark: MarkKind, typed: Option<String>, done: fn()) {
@@ -54,8 +57,8 @@ pub fn MarkList(job: Job, test: Memo<Option<Test>>) -> View {
     let words = prefs().words;
     // Which mark is opened, by its place; -1 for none.
     let open = RwSignal::new(-1.0);
-    live(move || {
-        let test = test.get()?;
+    let most = RwSignal::new(STEP);
+    let list = move |test: &Test| {
         let back = test.undone.map(|(kind, entry)| {
             let said = words.taken_back(&name(kind));
             markup! {
@@ -73,16 +76,20 @@ pub fn MarkList(job: Job, test: Memo<Option<Test>>) -> View {
         });
         if test.marks.is_empty() {
             let none = words.phrase(P::NoMarksYet);
-            return Some(markup! { {back} <p class="sub">{none}</p> });
+            return markup! { {back} <p class="sub">{none}</p> };
         }
         // Marks and gaps in one list, by the test's clock.
+        let older = test.marks.len().saturating_sub(most.get() as usize);
         let mut rows: Vec<(f64, View)> = test
             .marks
             .iter()
             .enumerate()
+            .skip(older)
             .map(|(n, m)| (m.at_s(), row(job, test.id, m, n as f64, open)))
             .collect();
-        for gap in &test.gaps {
+        let from_s = rows.first().map_or(0.0, |r| r.0);
+        let shown = |g: &&Gap| older == 0 || g.to_s >= from_s;
+        for gap in test.gaps.iter().filter(shown) {
             let said = words.refill_gap(gap);
             let line = markup! {
                 <li class="gap" data-test="gap">
@@ -94,8 +101,21 @@ pub fn MarkList(job: Job, test: Memo<Option<Test>>) -> View {
         }
         crate::quantity::sort_by(&mut rows, |a, b| b.0.total_cmp(&a.0));
         let rows: Vec<View> = rows.into_iter().map(|r| r.1).collect();
-        Some(markup! { {back} <ol class="marks" data-test="marks">{rows}</ol> })
-    })
+        let more = (older > 0).then(|| {
+            let said = words.older_marks(older);
+            markup! {
+                <button
+                    type="button"
+                    data-test="older-marks"
+                    on:click=tap(move |_| most.update(|m| *m += STEP))
+                >
+                    {said}
+                </button>
+            }
+        });
+        markup! { {back} <ol class="marks" data-test="marks">{rows}</ol> {more} }
+    };
+    live(move || test.with(|t| t.as_ref().map(list)))
 }
 
 fn row(job: Job, test: TestId, m: &LoggedMark, n: f64, open: RwSignal<f64>) -> View {

@@ -1,5 +1,5 @@
 //! The plan of a refill test: how far, how long, how much water, and what can
-//! hurt. The fill valve and the mains pressure are asked for here.
+//! hurt. The fill valve, the mains pressure and the drain are asked for here.
 
 use super::visit_frame::Job;
 use crate::app::ledger::ledger;
@@ -9,16 +9,19 @@ use crate::app::parts::number::Amount;
 use crate::app::prefs::prefs;
 use crate::app::view::prelude::*;
 use crate::physics::piping::valve::FlowCoefficient;
-use crate::quantity::{Bounds, Kind, Unit, Value, show};
-use crate::record::{Figures, earlier_fill, earlier_tests, refill_setup};
+use crate::quantity::{Bounds, Kind, Time, Unit, Value, show};
+use crate::record::{Figures, earlier_tests, refill_setup, with_earlier};
 use crate::refill::{Setup, cautions, plan, valve_range};
 use crate::words::Phrase as P;
+use uom::si::time::minute;
 
-/// The valve's Cv and the mains pressure, being typed; both stay for the site.
+/// The valve's Cv, the mains pressure and the drain's bore, being typed. They
+/// go into the test's entry, and stand here again at the site's next test.
 #[derive(Clone, Copy)]
 pub struct ValveTyped {
     cv: Typing,
     mains: Typing,
+    drain: Typing,
 }
 
 impl ValveTyped {
@@ -39,6 +42,7 @@ impl ValveTyped {
         Self {
             cv: number("valve cv", Kind::Number, 0.01, 5_000.0, Unit::One),
             mains: number("mains", Kind::GaugePressure, 1.0, 300.0, Unit::Psig),
+            drain: number("drain", Kind::Level, 0.25, 24.0, Unit::Inch),
         }
     }
 
@@ -46,20 +50,22 @@ impl ValveTyped {
     pub fn setup(self, job: Job) -> Option<Setup> {
         let (visit, site) = job.both()?;
         let atmosphere = Figures::of(&site, &visit).atmosphere.ok();
-        let cv = self.cv.typed().and_then(|t| t.value.as_number());
-        let mains = self.mains.typed().and_then(|t| t.value.as_gauge_pressure());
-        let valve = match (cv, mains, atmosphere) {
+        let typed = |typing: Typing| typing.typed().map(|t| t.value);
+        let tests = ledger().log().with(|log| earlier_tests(log, visit.site));
+        let setup = Setup {
+            valve_cv: typed(self.cv).and_then(Value::as_number),
+            mains: typed(self.mains).and_then(Value::as_gauge_pressure),
+            drain: typed(self.drain).and_then(Value::as_level),
+            ..refill_setup(&site, &visit).ok()?
+        };
+        let setup = with_earlier(setup, &tests);
+        let valve = match (setup.valve_cv, setup.mains, atmosphere) {
             (Some(cv), Some(mains), Some(air)) => {
                 valve_range(FlowCoefficient::from_cv(cv), mains, air).ok()
             }
             _ => None,
         };
-        let tests = ledger().log().with(|log| earlier_tests(log, visit.site));
-        Some(Setup {
-            valve,
-            earlier: earlier_fill(&tests),
-            ..refill_setup(&site, &visit).ok()?
-        })
+        Some(Setup { valve, ..setup })
     }
 }
 
@@ -110,6 +116,22 @@ pub fn Plan(job: Job, valve: ValveTyped) -> View {
                 </div>
             }
         });
+        let draw = plan.draw.map(|d| {
+            let minutes = |m: f64| show(Value::duration(Time::new::<minute>(m)), system);
+            let middle = (d.least * d.most).sqrt();
+            let shown = minutes(middle);
+            markup! {
+                <div class="number" data-test="plan-draw">
+                    <span class="label">{words.phrase(P::DrawTakes)}</span>
+                    <span class="value">
+                        {shown.number}
+                        <span class="u">{shown.unit}</span>
+                    </span>
+                    <span class="small sub">{words.draw_takes(d.least, d.most, d.basis)}</span>
+                </div>
+            }
+        });
+        let watch = plan.watch_share.map(|share| words.watch_after(share));
         let longest = plan.longest_passing_minutes.map(|m| words.fill_at_most(m));
         let limit = setup.low_limit.map(|limit| {
             let left = plan.minutes_to_limit.map(|m| words.minutes_to_limit(m));
@@ -126,12 +148,14 @@ pub fn Plan(job: Job, valve: ValveTyped) -> View {
                     Value::level(plan.draw_down_to),
                     words.refill_basis(plan.basis).to_owned(),
                 )}
+                {draw}
                 {fact(P::WaterSpent, Value::volume(plan.volume_spent), alone)}
                 {fact(P::NeedNow, Value::flow(need), words.phrase(P::NeedBasis).to_owned())}
                 {limit}
                 {fill}
             </div>
             <p class="sub small">{longest}</p>
+            <p class="sub small" data-test="plan-watch">{watch}</p>
             <p class="sub small">{losses}</p>
         })
     };
@@ -162,6 +186,11 @@ pub fn Plan(job: Job, valve: ValveTyped) -> View {
                         typing=valve.mains
                         label=words.phrase(P::MainsPressure)
                         test="mains"
+                    />
+                    <QuantityField
+                        typing=valve.drain
+                        label=words.phrase(P::DrainBore)
+                        test="drain-bore"
                     />
                 </div>
             </details>

@@ -12,8 +12,8 @@ use crate::app::parts::icon::{Draw, Icon};
 use crate::app::parts::take_back::take_back;
 use crate::app::prefs::prefs;
 use crate::app::view::prelude::*;
-use crate::quantity::{Bounds, Kind, Unit, Value, show};
-use crate::record::{Body, MachineId, MachineState, What, When, loop_water, outlook};
+use crate::quantity::{Value, show};
+use crate::record::{Body, LoopPoint, MachineId, MachineState, What, When, outlook};
 use crate::report::recovery_chart;
 use crate::words::Phrase as P;
 
@@ -21,6 +21,8 @@ use super::found::bounds;
 
 /// Shortest stretch shown, in seconds.
 const SHOWN_S: f64 = 3600.0;
+/// Most readings listed, the newest; the figure and the report have the others.
+const ROWS: usize = 30;
 
 /// Readings, figure, and the next start.
 #[component]
@@ -32,23 +34,19 @@ pub fn LoopRecovery(job: Job) -> View {
     };
     let entering = field(What::EnteringWater, "water");
     let head = field(What::HeadPressure, "head");
-    let water = Typing::new(
-        format!("loop volume {id}"),
-        Kind::Volume,
-        Bounds::of(0.05, 5_000.0, Unit::CubicMetre),
-        None,
-    );
+    let water = field(What::LoopVolume, "volume");
     let now = RwSignal::new(ledger().now());
-    let tick = StoredValue::new_local(Interval::new(500, move || now.set(ledger().now())));
+    let tick = StoredValue::new(Interval::new(500, move || now.set(ledger().now())));
     on_cleanup(move || tick.dispose());
     let known = move || {
-        let (visit, site) = job.both()?;
-        let volume = water.typed().and_then(|t| t.value.as_volume());
-        let volume = volume.or_else(|| loop_water(&site))?;
-        let first = visit.recovery.first()?.at;
-        let last = visit.recovery.last()?.at;
-        let shown = (1.25 * last.seconds_since(&first)).max(SHOWN_S);
-        outlook(&site, &visit, volume, shown).ok()
+        job.visit.with(|visit| {
+            let visit = visit.as_ref()?;
+            let first = visit.recovery.first()?.at;
+            let last = visit.recovery.last()?.at;
+            let shown = (1.25 * last.seconds_since(&first)).max(SHOWN_S);
+            job.site
+                .with(|site| outlook(site.as_ref()?, visit, shown).ok())
+        })
     };
     let machine_name = move |id: MachineId| {
         job.site.with(|s| {
@@ -76,15 +74,22 @@ pub fn LoopRecovery(job: Job) -> View {
         let outlook = known()?;
         let machine = *outlook.waiting.first()?;
         let name = machine_name(machine)?;
-        let now = now.get();
-        // The spacing after the last start; before the first, the wait from now.
-        let left = outlook.restart.map(|plan| match last_started() {
-            Some((at, _)) => plan.spacing.get::<second>() - now.seconds_since(&at),
-            None => plan.wait.get::<second>(),
-        });
-        let said = match left {
-            Some(left) if left > 0.0 => words.start_in(&name, left),
-            Some(_) => words.start_now(&name),
+        let next = name.clone();
+        // The spacing after the last start; before the first, the wait from the
+        // last reading of the water.
+        let from = match last_started() {
+            Some((at, _)) => outlook.restart.map(|plan| (plan.spacing, at)),
+            None => outlook.restart.map(|plan| (plan.wait, outlook.read_at)),
+        };
+        // Only this is said anew while the time runs.
+        let said = move || match from {
+            Some((time, at)) => {
+                let left = time.get::<second>() - now.get().seconds_since(&at);
+                match left > 0.0 {
+                    true => words.start_in(&next, left),
+                    false => words.start_now(&next),
+                }
+            }
             None => words.phrase(P::RestartUnknown).to_owned(),
         };
         Some(markup! {
@@ -108,34 +113,51 @@ pub fn LoopRecovery(job: Job) -> View {
     let figure = move || {
         let outlook = known()?;
         let system = prefs().system.get();
-        let chart = job
-            .visit
-            .with(|v| recovery_chart(v.as_ref()?, &outlook, system, words))?;
+        let charts = job.visit.with(|v| {
+            let chart = |what| recovery_chart(v.as_ref()?, &outlook, what, system, words);
+            [What::EnteringWater, What::HeadPressure].map(|what| {
+                let chart = chart(what);
+                chart.map(|chart| markup! { <ChartView chart /> })
+            })
+        });
         let settles = show(Value::temperature(outlook.settles), system).to_string();
         let said = words.settles_at(&settles);
-        Some(markup! { <ChartView chart /> <p class="sub small">{said}</p> })
+        let [entering, head] = charts;
+        let named = outlook.headed.and_then(machine_name);
+        let head = head.map(|head| {
+            let named = words.head_foreseen(&named.unwrap_or_default());
+            markup! { {head} <p class="sub small" data-test="head-foreseen">{named}</p> }
+        });
+        Some(markup! { {entering} <p class="sub small">{said}</p> {head} })
     };
     let rows = move || {
-        let visit = job.visit.get()?;
         let system = prefs().system.get();
-        let rows = visit
-            .recovery
+        let outlook = known();
+        let last: Vec<LoopPoint> = job.visit.with(|v| {
+            let all = v.as_ref().map(|v| v.recovery.iter().rev().take(ROWS));
+            all.into_iter().flatten().cloned().collect()
+        });
+        let rows = last
             .iter()
-            .rev()
             .map(|p| {
                 let name = p.machine.and_then(machine_name);
                 let value = show(p.value, system).to_string();
-                let said = format!("{value} {}", name.unwrap_or_default());
+                let name = name.unwrap_or_else(|| words.reading_name(p.what).to_owned());
+                let bounds = outlook.as_ref().and_then(|o| o.bounds(p));
+                let foreseen = bounds.map(|b| words.foreseen(p, b, system));
                 markup! {
                     <li>
                         <span>{p.at.clock()}</span>
-                        <span>{said}</span>
+                        <span>
+                            {format!("{value} {name}")}
+                            <small class="sub">{foreseen}</small>
+                        </span>
                         {take_back(job.about(), p.entry)}
                     </li>
                 }
             })
             .collect_view();
-        Some(markup! { <ol class="marks" data-test="loop-readings">{rows}</ol> })
+        markup! { <ol class="marks" data-test="loop-readings">{rows}</ol> }
     };
     let of_machine = move || {
         last_started()
@@ -178,10 +200,17 @@ pub fn LoopRecovery(job: Job) -> View {
                     </button>
                     <QuantityField
                         typing=water
-                        label=words.phrase(P::LoopWater)
-                        hint=words.phrase(P::LoopWaterHint)
+                        label=words.reading_name(What::LoopVolume)
+                        hint=words.reading_hint(What::LoopVolume)
                         test="loop-volume"
                     />
+                    <button
+                        type="button"
+                        data-test="note-volume"
+                        on:click=tap(move |_| note(water, What::LoopVolume, None))
+                    >
+                        {words.phrase(P::NoteReading)}
+                    </button>
                 </div>
                 {figure}
                 {rows}

@@ -63,7 +63,7 @@ pub fn Earlier(job: Job) -> View {
             at.update(|a| *a += 1.0);
         }
     });
-    let tick = StoredValue::new_local(tick);
+    let tick = StoredValue::new(tick);
     on_cleanup(move || tick.dispose());
     let figure = move || {
         let system = prefs().system.get();

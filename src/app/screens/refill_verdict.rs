@@ -55,6 +55,11 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
         .as_ref()
         .map(|fit| fit.flow)
         .map_err(|m| *m);
+    let drain = outcome
+        .drawdown
+        .as_ref()
+        .map(|fit| fit.flow)
+        .map_err(|m| *m);
     let rows = [
         (P::FillGross, flow(&outcome.fill_gross), "fill-gross"),
         (P::FillNet, flow(&net), "fill-net"),
@@ -64,6 +69,7 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
             level(&outcome.shut_off_level),
             "shut-off-level",
         ),
+        (P::DrainFlow, flow(&drain), "drain-flow"),
     ];
     let figures = rows
         .into_iter()
@@ -143,6 +149,10 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
             {figures}
             <table>
                 <tbody>
+                    <tr>
+                        <th scope="row">{words.phrase(P::DrainToCall)}</th>
+                        <td data-test="drain-to-call">{delay(&outcome.delays.draw_to_call)}</td>
+                    </tr>
                     <tr>
                         <th scope="row">{words.phrase(P::CallToWater)}</th>
                         <td>{delay(&outcome.delays.call_to_water)}</td>

@@ -10,6 +10,7 @@ use leptos::wasm_bindgen::closure::Closure;
 use super::visit_frame::Job;
 use crate::app::ledger::ledger;
 use crate::app::view::prelude::*;
+use crate::quantity::decimal;
 use crate::record::{Body, Moment, TestId};
 
 /// Ticks this far apart by the wall, in seconds, are a gap.
@@ -45,7 +46,7 @@ fn read(text: &str) -> Option<Moment> {
         ms: parts.next()?.parse().ok()?,
         offset_min: parts.next()?.parse().ok()?,
         run: parts.next()?.parse().ok()?,
-        run_ms: parts.next()?.parse().ok()?,
+        run_ms: decimal(parts.next()?)?,
     })
 }
 
@@ -64,7 +65,7 @@ pub fn watch(job: Job, test: TestId, now: RwSignal<Moment>) {
         look(job, test, &last, &ledger().now());
     }
     let noted_ms = Cell::new(0);
-    let tick = StoredValue::new_local(Interval::new(250, move || {
+    let tick = StoredValue::new(Interval::new(250, move || {
         let at = ledger().now();
         if hidden() {
             return;

@@ -69,11 +69,13 @@ pub fn StationScreen(
 ) -> View {
     let words = prefs().words;
     let edge = Signal::derive(move || {
-        let (visit, site) = job.both()?;
-        Some(Edge {
-            visit: job.id,
-            tower: site.tower,
-            level: visit.last_level(),
+        let tower = job.site.with(|s| s.as_ref().map(|s| s.tower.clone()))?;
+        job.visit.with(|visit| {
+            Some(Edge {
+                visit: job.id,
+                tower,
+                level: visit.as_ref()?.last_level(),
+            })
         })
     });
     let back = move || {
@@ -84,7 +86,7 @@ pub fn StationScreen(
         (Route::Visit(job.id, Station::Overview), name)
     };
     let title = words.phrase(title);
-    if job.both().is_none() {
+    if job.visit.with(Option::is_none) || job.site.with(Option::is_none) {
         return markup! { <NotFound /> };
     }
     markup! {

@@ -2,8 +2,9 @@
 //! takes the lock back whenever the page is hidden, so it is asked again each
 //! time the page shows.
 
+use crate::app::view::prelude::*;
 use js_sys::{Function, Promise, Reflect};
-use leptos::prelude::*;
+use leptos::prelude::window_event_listener_untyped;
 use leptos::task::spawn_local;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
@@ -12,7 +13,7 @@ use crate::app::ports::window;
 
 /// Keeps the screen on until the calling screen is left.
 pub fn keep_screen_on() {
-    let held = StoredValue::new_local(None::<JsValue>);
+    let held = StoredValue::new(None::<JsValue>);
     let ask = move || {
         spawn_local(async move {
             if let Some(lock) = request().await {

@@ -225,7 +225,7 @@ pub fn WorkingScreen(visit: Option<VisitId>, working: Working) -> View {
     let title = name;
     let sub = question;
     let back = (Route::Workings(visit), words.phrase(P::Workings).to_owned());
-    let resets = StoredValue::new_local(resets);
+    let resets = StoredValue::new(resets);
     let clear = move |_| resets.with_value(|all| all.iter().for_each(|reset| reset()));
     markup! {
         <Screen title sub name="working" back>

@@ -1,9 +1,11 @@
 //! What may stand in markup as a child or as the value of an attribute. The
 //! second name of each trait only tells closures from values.
 
-use leptos::prelude::{Get, Signal};
+use std::marker::PhantomData;
 
-use super::{Text, Value, View};
+use super::graph::Signal;
+use super::slot::Say;
+use super::{Draw, Text, Value, View};
 
 /// A value.
 pub struct Plain;
@@ -56,9 +58,18 @@ impl Child<Plain> for Vec<View> {
     }
 }
 
-impl<M, R: Child<M>, F: FnMut() -> R + 'static> Child<Live<M>> for F {
-    fn view(mut self) -> View {
-        View::Live(Box::new(move || self().view()))
+impl<M: 'static, R: Child<M> + 'static, F: FnMut() -> R + 'static> Child<Live<M>> for F {
+    fn view(self) -> View {
+        View::Live(Box::new(Again(self, PhantomData)))
+    }
+}
+
+/// A closure that answers what can be a child.
+struct Again<F, M, R>(F, PhantomData<fn(M) -> R>);
+
+impl<M, R: Child<M>, F: FnMut() -> R> Draw for Again<F, M, R> {
+    fn draw(&mut self) -> View {
+        (self.0)().view()
     }
 }
 
@@ -90,9 +101,15 @@ impl<T: Written> Attr<Plain> for T {
     }
 }
 
-impl<R: Written, F: FnMut() -> R + 'static> Attr<Live<()>> for F {
-    fn value(mut self) -> Value {
-        Value::Live(Box::new(move || self().written()))
+impl<R: Written + 'static, F: FnMut() -> R + 'static> Attr<Live<()>> for F {
+    fn value(self) -> Value {
+        Value::Live(Box::new(Again(self, PhantomData::<fn(()) -> R>)))
+    }
+}
+
+impl<R: Written, F: FnMut() -> R> Say for Again<F, (), R> {
+    fn say(&mut self) -> Option<Text> {
+        (self.0)().written()
     }
 }
 

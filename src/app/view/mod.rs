@@ -3,6 +3,7 @@
 //! conversions in `given`: a phone downloads the drawing code once.
 
 mod given;
+mod graph;
 mod slot;
 mod standing;
 mod template;
@@ -22,8 +23,20 @@ use web_sys::Event;
 /// A text of the program or of a person.
 pub type Text = Cow<'static, str>;
 
+// Traits of our own where `dyn FnMut` would do: that one carries a second way to
+// be called, for each closure there is, and nothing calls it.
+
 /// What is drawn again each time that something it reads changes.
-pub type Drawn = Box<dyn FnMut() -> View>;
+pub trait Draw {
+    /// The view as it is now.
+    fn draw(&mut self) -> View;
+}
+
+impl<F: FnMut() -> View> Draw for F {
+    fn draw(&mut self) -> View {
+        self()
+    }
+}
 
 /// What a part holds between its tags.
 pub type Children = Box<dyn FnOnce() -> View>;
@@ -35,7 +48,7 @@ pub enum View {
     /// An element and all in it.
     Element(Slots),
     /// Drawn by a closure.
-    Live(Drawn),
+    Live(Box<dyn Draw>),
     /// One after the other.
     Many(Vec<View>),
 }
@@ -70,7 +83,7 @@ impl<F: FnMut() -> View + 'static> From<F> for View {
 }
 
 /// A view that is drawn again each time that something it reads changes.
-pub fn live<M, R: Child<M>>(draw: impl FnMut() -> R + 'static) -> View {
+pub fn live<M: 'static, R: Child<M> + 'static>(draw: impl FnMut() -> R + 'static) -> View {
     draw.view()
 }
 

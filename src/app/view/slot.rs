@@ -14,13 +14,33 @@ pub enum Value {
     /// Once. Nothing takes the attribute away.
     Fixed(Option<Text>),
     /// Each time that something it reads changes.
-    Live(Box<dyn FnMut() -> Option<Text>>),
+    Live(Box<dyn Say>),
 }
+
+/// What an attribute says, asked again each time that something it reads changes.
+pub trait Say {
+    /// As text; nothing when the attribute is not there.
+    fn say(&mut self) -> Option<Text>;
+}
+
+/// What an event does.
+trait Act {
+    fn act(&mut self, event: Event);
+}
+
+impl<F: FnMut(Event)> Act for F {
+    fn act(&mut self, event: Event) {
+        self(event);
+    }
+}
+
+/// An [`Act`], whatever it is.
+pub(super) struct Doing(Box<dyn Act>);
 
 /// What goes into one slot.
 pub(super) enum Slot {
     Value(Value),
-    Event(Box<dyn FnMut(Event)>),
+    Event(Doing),
     Child(View),
 }
 
@@ -47,8 +67,8 @@ impl Slots {
         self.event(Box::new(does));
     }
 
-    fn event(&mut self, does: Box<dyn FnMut(Event)>) {
-        self.slots.push(Slot::Event(does));
+    fn event(&mut self, does: Box<dyn Act>) {
+        self.slots.push(Slot::Event(Doing(does)));
     }
 
     /// Fills the next slot with a child.
@@ -124,7 +144,7 @@ impl Held {
             }
             Slot::Value(Value::Live(mut read)) => {
                 let at = place.clone();
-                let effect = RenderEffect::new(move |_| at.say(read().as_deref()));
+                let effect = RenderEffect::new(move |_| at.say(read.say().as_deref()));
                 Self::Live(place, effect)
             }
             Slot::Event(does) => Self::Event(Listener::new(place, does)),
@@ -162,8 +182,8 @@ pub(super) struct Listener {
 }
 
 impl Listener {
-    fn new(place: Place, does: Box<dyn FnMut(Event)>) -> Self {
-        let does = Closure::wrap(does);
+    fn new(place: Place, Doing(mut does): Doing) -> Self {
+        let does = Closure::<dyn FnMut(Event)>::new(move |event| does.act(event));
         let _ = (place.element)
             .add_event_listener_with_callback(place.name, does.as_ref().unchecked_ref());
         Self { place, does }

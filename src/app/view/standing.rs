@@ -10,7 +10,7 @@ use leptos::prelude::{Owner, RenderEffect, document};
 use web_sys::Node;
 
 use super::template::Built;
-use super::{Drawn, Text, View};
+use super::{Draw, Text, View};
 
 /// A view that was drawn. Each has at least one node, which marks its place.
 pub(super) enum Standing {
@@ -27,10 +27,10 @@ fn text(text: Text) -> Standing {
 
 /// Draws into what stands there, now and each time that something the closure
 /// reads changes.
-fn keep(mut draw: Drawn, held: &Rc<RefCell<Standing>>) -> RenderEffect<()> {
+fn keep(mut draw: Box<dyn Draw>, held: &Rc<RefCell<Standing>>) -> RenderEffect<()> {
     let held = Rc::clone(held);
     RenderEffect::new(move |_| {
-        let view = draw();
+        let view = draw.draw();
         held.borrow_mut().change(view);
     })
 }

@@ -162,3 +162,45 @@ fn a_sound_chain_nearly_always_passes_and_never_fails() {
     }
     assert!(passed * 100 >= 90 * runs, "passed {passed} of {runs}");
 }
+
+#[test]
+fn eight_hours_of_readings_each_ten_seconds_are_one_test() {
+    // Drawn down in 320 s, filled in 533 s at 1.8 L/s, then held: 2,880 readings, one
+    // of them misread by 2 in.
+    let area = 6.0;
+    let mut noise = Noise(11);
+    let tape = |level: f64| m((level / 0.00635).round() * 0.00635);
+    let mut all = vec![Mark::new(0.0, MarkKind::DrawdownBegan)];
+    for n in 0..2880 {
+        let t = 10.0 * f64::from(n);
+        let level = match t {
+            t if t < 320.0 => 0.10 + 3.0e-3 / area * t,
+            t if t < 324.0 => 0.26,
+            t => (0.26 - 1.8e-3 / area * (t - 324.0)).max(0.10),
+        };
+        let slip = if n == 1500 { 0.0508 } else { 0.0 };
+        all.push(Mark::level(
+            t,
+            tape(level + 0.0023 + slip + 0.001 * noise.normal()),
+        ));
+    }
+    for (at, kind) in [
+        (320.0, MarkKind::CallSeen),
+        (321.0, MarkKind::DrawdownEnded),
+        (324.0, MarkKind::WaterSeen),
+        (857.0, MarkKind::ShutOff),
+        (28_801.0, MarkKind::Stopped),
+    ] {
+        all.push(Mark::new(at, kind));
+    }
+    let outcome = judge(&setup(), &all);
+    assert_eq!(outcome.verdict, Verdict::Pass, "{:#?}", outcome.findings);
+    let gross = outcome.fill_gross.unwrap().value;
+    assert!((gross / lps(1.8)).get::<ratio>() > 0.98);
+    assert!((gross / lps(1.8)).get::<ratio>() < 1.02);
+    assert_eq!(outcome.slips, [15_000.0]);
+    let held = |f: &Finding| matches!(f, Finding::Held { told: true, .. });
+    assert!(outcome.findings.iter().any(held), "{:#?}", outcome.findings);
+    let ended = outcome.rise.unwrap().ended.unwrap();
+    assert!((ended.value_s - 857.0).abs() < 300.0, "{ended:?}");
+}

@@ -189,6 +189,25 @@ fn drip_and_sag_are_told_from_a_tight_valve() {
         panic!("no drip in {:#?}", outcome.findings)
     };
     assert!(flow.low < lps(0.12) && lps(0.12) < flow.high);
+    // A tight one says what is ruled out; two readings of ten seconds rule out
+    // nothing, and then another reading is asked for.
+    let tight = marks(&Run::default(), &mut Noise(4));
+    let held = |o: &Outcome| {
+        let find = |f: &Finding| match f {
+            Finding::Held { most, told } => Some((*most, *told)),
+            _ => None,
+        };
+        o.findings.iter().find_map(find).unwrap()
+    };
+    let (most, told) = held(&judge(&setup(), &tight));
+    assert!(told && most > lps(0.0) && most <= lps(0.19), "{most:?}");
+    let stop = tight.iter().find(|m| m.kind == K::ShutOff).unwrap().at_s;
+    let mut hasty: Vec<Mark> = tight.iter().copied().filter(|m| m.at_s <= stop).collect();
+    hasty.push(Mark::level(stop + 5.0, m(0.1)));
+    hasty.push(Mark::level(stop + 45.0, m(0.1)));
+    let outcome = judge(&setup(), &hasty);
+    assert!(!held(&outcome).1);
+    assert_eq!(outcome.next, Some(NextReading::LevelAfterShutOff));
     // More than the plant uses: it will run over.
     let passing = marks(
         &Run {

@@ -176,7 +176,9 @@ fn lines(sheet: &mut Sheet<'_>, chart: &Chart, plot: Plot) {
         let Some(at) = unit(moment.x) else { continue };
         let x = plot.x(at);
         let line = sheet.label(&moment.label, plot.right - plot.left);
-        let start = (x - line.width / 2.0).clamp(plot.left, plot.right - line.width);
+        let start = (x - line.width / 2.0)
+            .min(plot.right - line.width)
+            .max(plot.left);
         // Two rows of labels; a label that fits in neither goes on the upper.
         let row = free.iter().position(|free| start >= *free).unwrap_or(1);
         free[row] = start + line.width + 5.0;
@@ -213,7 +215,7 @@ fn lines(sheet: &mut Sheet<'_>, chart: &Chart, plot: Plot) {
         sheet.stroke(vec![from, to], 1.0, INK, 0.0);
         let line = sheet.label(&fit.label, plot.right - plot.left);
         let middle = ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0);
-        let x = (middle.0 + 6.0).clamp(plot.left, plot.right - line.width);
+        let x = (middle.0 + 6.0).min(plot.right - line.width).max(plot.left);
         let above = (to.1 - from.1) * (to.0 - from.0) >= 0.0;
         let y = if above {
             middle.1 - 5.0

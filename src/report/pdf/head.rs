@@ -76,7 +76,8 @@ impl Typesetter<'_> {
             let height: f32 = strips.iter().map(|s| s.height).sum();
             let last = strips.len() - 1;
             strips[last].height += (MARK_HEIGHT - height).max(0.0);
-            let tall = strips[0].height.clamp(MARK_HEIGHT, 170.0);
+            let tall = strips[0].height.min(170.0);
+            let tall = tall.max(MARK_HEIGHT);
             let mut first = Strip::blank(strips[0].height);
             self.slim_basin(
                 &mut first,

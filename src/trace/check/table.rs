@@ -3,7 +3,7 @@
 //! source. Level control and fill valve stand with the pumps, the probe at the
 //! tower.
 
-use serde::{Deserialize, Serialize};
+use crate::quantity::named::by_name;
 
 use super::access::{Access, Caution};
 use crate::trace::answer::Answer;
@@ -25,13 +25,11 @@ macro_rules! checks {
     ($($(#[$doc:meta])* $name:ident: $place:ident $minutes:literal $access:ident $care:ident
         $($touch:ident)? [$($answer:ident)*];)*) => {
         /// Something to look at, measure or try.
-        #[derive(
-            Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
-        )]
-        #[serde(rename_all = "kebab-case")]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub enum Check {
             $($(#[$doc])* $name,)*
         }
+        by_name!(Check: $($name)*);
 
         impl Check {
             /// Every check, in the order a plain list would ask them: from

@@ -3,20 +3,20 @@
 mod group;
 mod table;
 
-use serde::{Deserialize, Serialize};
+use crate::quantity::named::by_name;
 
 pub use group::{Branch, Group, Place};
 pub use table::{Basis, Lowers, Mode, Row};
 
 /// Whether a fault is there all the time.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Manner {
     /// Always there until corrected.
     Steady,
     /// Comes and goes by itself; often gone while tested.
     Intermittent,
 }
+by_name!(Manner: Steady Intermittent);
 
 impl Mode {
     /// Its row of the table; `None` for the causes of [`Mode::GENERAL`].

@@ -18,7 +18,7 @@
 //!   solid-state parts.
 
 use super::group::{Group, Place};
-use serde::{Deserialize, Serialize};
+use crate::quantity::named::by_name;
 
 /// Where a prior comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -66,14 +66,12 @@ macro_rules! modes {
         $lowers:ident $minutes:literal $basis:ident;)* = general $($(#[$gdoc:meta])* $general:ident
         = $of:ident $at:ident;)*) => {
         /// One way the plant can be at fault.
-        #[derive(
-            Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
-        )]
-        #[serde(rename_all = "kebab-case")]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub enum Mode {
             $($(#[$doc])* $name,)*
             $($(#[$gdoc])* $general,)*
         }
+        by_name!(Mode: $($name)* $($general)*);
 
         impl Mode {
             /// Every mode the trace tells apart, in a fixed order.

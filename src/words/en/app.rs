@@ -178,23 +178,26 @@ phrases! {
     FillExpected: "Fill to expect, net";
     FillTooSmall: "No more than the losses: the level may not rise.";
     StopBelow: "Stop here, whatever comes";
-    ValveTitle: "Fill valve and mains pressure";
+    ValveTitle: "Fill valve, mains and drain";
     ValveCv: "Cv of the fill valve";
     ValveHint: "From its label or sheet. With the mains pressure it says what the fill should give, within 15 %.";
     MainsPressure: "Mains pressure at the valve";
+    DrainBore: "Bore of the drain";
+    DrawTakes: "Drawdown takes";
+    DrainToCall: "Drain to call";
+    DrainFlow: "Drain flow";
     EarlierTests: "Earlier tests here";
     NoEarlier: "None on this phone.";
     Replay: "Replay";
     LayUnder: "Lay under";
     EachFill: "Each fill";
     RecoveryTitle: "The loop recovering";
-    RecoverySummary: "Water entering the machines: read, and as expected within 30 %.";
+    RecoverySummary: "Dots: read. Line: as expected.";
     RecoveryCaution: "Start machines only when the pump and fan run and the basin holds its level. Find why a high-pressure cut-out tripped before resetting it; the maker's restart delay governs.";
     EnteringAxis: "Water entering the machines";
+    HeadAxis: "Head";
     NoteReading: "Note it";
     HeadOfStarted: "Head of the machine started last";
-    LoopWater: "Water in the loop";
-    LoopWaterHint: "Left empty: the basin and three minutes of design flow.";
     RestartUnknown: "When to start the next can't be worked out: heat or cut-out of a machine is not known, or the loop stays too warm.";
     BasinGiven: "The intervals are of the readings. The basin's size is taken as given: 5 % in its surface is 5 % in the flow.";
     MoveMark: "Tapped late? Move the mark";
@@ -497,4 +500,6 @@ phrases! {
     TakeBackup: "Take in a backup";
     BackupNone: "No backup was saved from this phone yet.";
     NotBackup: "This file is not a backup of Coldsump, or is of a newer version. Nothing was changed.";
+    BackupTooLarge: "This file is larger than any backup. Nothing was read.";
+    Notices: "Licences of what is inside (needs signal)";
 }

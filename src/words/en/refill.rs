@@ -1,8 +1,10 @@
 //! The refill test, in English: buttons, phases, cautions.
 
+use std::cmp::Ordering;
+
 use crate::record::Why;
 use crate::refill::{
-    Caution, DrawBasis, ExpectedMark, Limit, Missing, NextReading, Phase, Verdict,
+    Caution, DrainBasis, DrawBasis, ExpectedMark, Limit, Missing, NextReading, Phase, Verdict,
 };
 use crate::words::Words;
 
@@ -52,7 +54,8 @@ pub(in crate::words) fn phase(phase: Phase, drain_open: bool) -> &'static str {
         }
         (Phase::FillStopped, true) => "Fill has stopped. Close the drain and tap.",
         (Phase::FillStopped, false) => {
-            "Fill has stopped. Read the level now and again in ten minutes: it must hold."
+            "Fill has stopped. Read the level twice now, and twice more when as much time has passed \
+             as the fill took: it must hold."
         }
         (Phase::Stopped, true) => "Test ended. Is the drain closed?",
         (Phase::Stopped, false) => "Test ended.",
@@ -110,7 +113,10 @@ pub(in crate::words) fn next(next: NextReading) -> &'static str {
         NextReading::LevelLater => "Read the level again in a few minutes.",
         NextReading::WaitForShutOff => "Wait for the fill to stop by itself.",
         NextReading::LevelAtShutOff => "Read the level now that the fill has stopped.",
-        NextReading::LevelAfterShutOff => "Read the level twice, ten minutes apart: it must hold.",
+        NextReading::LevelAfterShutOff => {
+            "Read the level twice when as much time has passed since the stop as the fill took: it \
+             must hold."
+        }
         NextReading::BasinSize => "Measure the basin: length, width, depth below the overflow.",
         NextReading::MakeupNeed => "Work out how much makeup the plant needs today.",
         NextReading::RunAgain => "Run the test once more.",
@@ -183,6 +189,23 @@ pub(in crate::words) fn fill_takes(least: &str, most: &str) -> String {
     format!("{least} to {most} for the fill.")
 }
 
+pub(in crate::words) fn draw_takes(least: &str, most: &str, basis: DrainBasis) -> String {
+    match basis {
+        DrainBasis::Earlier => format!("{least} to {most}, as in the earlier test here."),
+        DrainBasis::Bore => format!("{least} to {most} through a drain of this bore, fully open."),
+        DrainBasis::Usual => {
+            format!("{least} to {most}: drain not known, 1 to 2 in taken. Enter its bore below.")
+        }
+    }
+}
+
+pub(in crate::words) fn watch_after(share: &str) -> String {
+    format!(
+        "After the stop: two readings at once, two more after {share} times as long as the fill \
+         took. That shows a valve passing a tenth of it."
+    )
+}
+
 pub(in crate::words) fn fill_at_most(most: &str) -> String {
     format!("A fill of up to {most} still covers the need with a quarter to spare.")
 }
@@ -208,6 +231,25 @@ pub(in crate::words) fn settles_at(temperature: &str) -> String {
         "With the machines noted as running it settles near {temperature}. Line: expected, within \
          30 % of the way still to go."
     )
+}
+
+pub(in crate::words) fn older_marks(count: usize) -> String {
+    format!("{count} older")
+}
+
+pub(in crate::words) fn head_foreseen(machine: &str) -> String {
+    format!(
+        "Head of {machine}. Line: as a sound condenser has it with the water expected, give or take 5 °F \
+         (3 K) of approach. Far above: scale, air in it, or too little water."
+    )
+}
+
+pub(in crate::words) fn foreseen(low: &str, high: &str, side: Ordering) -> String {
+    match side {
+        Ordering::Less => format!("lower than the {low} to {high} expected"),
+        Ordering::Equal => format!("expected {low} to {high}"),
+        Ordering::Greater => format!("higher than the {low} to {high} expected"),
+    }
 }
 
 #[cfg(test)]

@@ -173,6 +173,20 @@ pub(in crate::words) fn finding(finding: &Finding, format: &Format<'_>) -> Strin
             "The level fell after the fill stopped, more than the losses explain: {}.",
             flow(sag, format)
         ),
+        Held { most, told: true } => format!(
+            "The level held after that: a leak of {} or more would have shown.",
+            (format.flow)(*most)
+        ),
+        Held { most, told: false } => format!(
+            "The level held as far as the readings tell; a leak of up to {} could hide in them.",
+            (format.flow)(*most)
+        ),
+        DrawnSlowly { flow: out, drain } => format!(
+            "It fell slower than through an open drain of this bore: {}, not {}. Was the drain \
+             throttled or choked, or did water come in?",
+            flow(out, format),
+            range(drain, format)
+        ),
         TightnessNotWatched => {
             "Nobody watched whether the level held after the fill stopped.".into()
         }

@@ -83,4 +83,5 @@ phrases! {
     PhotoMissing: "This photo is not on this phone.";
     SignatureHeading: "Signature";
     SignedBy: "Signed by";
+    Expected: "Expected";
 }

@@ -13,6 +13,7 @@ pub(in crate::words) fn reading_name(what: What) -> &'static str {
         What::Humidity => "Outdoor humidity",
         What::WetBulb => "Outdoor wet bulb, if measured",
         What::BasinLevel => "Basin level below the overflow",
+        What::LoopVolume => "Water in the loop",
         What::ControlVoltage => "Voltage at the level control",
         What::WaterFlow => "Condenser water flow, if metered",
         What::Conductivity => "Conductivity of the basin water",
@@ -35,6 +36,7 @@ pub(in crate::words) fn reading_hint(what: What) -> &'static str {
             "Live parts: qualified people only, rated meter, proven on a known live point first."
         }
         What::WaterFlow => "Leave empty to use the design flow.",
+        What::LoopVolume => "Left empty: the basin and three minutes of design flow.",
         What::Conductivity => {
             "A dipped sample or the controller's display. Gloves and eyes: treated water."
         }

@@ -1,8 +1,10 @@
 //! The refill test, in Spanish: buttons, phases, cautions.
 
+use std::cmp::Ordering;
+
 use crate::record::Why;
 use crate::refill::{
-    Caution, DrawBasis, ExpectedMark, Limit, Missing, NextReading, Phase, Verdict,
+    Caution, DrainBasis, DrawBasis, ExpectedMark, Limit, Missing, NextReading, Phase, Verdict,
 };
 use crate::words::Words;
 
@@ -54,7 +56,8 @@ pub(in crate::words) fn phase(phase: Phase, drain_open: bool) -> &'static str {
         }
         (Phase::FillStopped, true) => "El llenado paró. Cierre el drenaje y toque.",
         (Phase::FillStopped, false) => {
-            "El llenado paró. Lea el nivel ahora y otra vez en diez minutos: debe sostenerse."
+            "El llenado paró. Lea el nivel dos veces ahora, y dos más cuando haya pasado tanto tiempo \
+             como tardó el llenado: debe sostenerse."
         }
         (Phase::Stopped, true) => "Prueba terminada. ¿Está cerrado el drenaje?",
         (Phase::Stopped, false) => "Prueba terminada.",
@@ -113,7 +116,8 @@ pub(in crate::words) fn next(next: NextReading) -> &'static str {
         NextReading::WaitForShutOff => "Espere a que el llenado pare solo.",
         NextReading::LevelAtShutOff => "Lea el nivel ahora que paró el llenado.",
         NextReading::LevelAfterShutOff => {
-            "Lea el nivel dos veces, con diez minutos entre ellas: debe sostenerse."
+            "Lea el nivel dos veces cuando haya pasado desde el paro tanto tiempo como tardó el \
+             llenado: debe sostenerse."
         }
         NextReading::BasinSize => "Mida la pileta: largo, ancho, profundidad bajo el rebosadero.",
         NextReading::MakeupNeed => "Calcule cuánta reposición necesita la planta hoy.",
@@ -193,6 +197,25 @@ pub(in crate::words) fn fill_takes(least: &str, most: &str) -> String {
     format!("De {least} a {most} para el llenado.")
 }
 
+pub(in crate::words) fn draw_takes(least: &str, most: &str, basis: DrainBasis) -> String {
+    match basis {
+        DrainBasis::Earlier => format!("{least} a {most}, como en la prueba anterior aquí."),
+        DrainBasis::Bore => {
+            format!("{least} a {most} por un drenaje de este diámetro, abierto del todo.")
+        }
+        DrainBasis::Usual => format!(
+            "{least} a {most}: no se conoce el drenaje, se toma de 1 a 2 in. Escriba abajo su diámetro."
+        ),
+    }
+}
+
+pub(in crate::words) fn watch_after(share: &str) -> String {
+    format!(
+        "Después del paro: dos lecturas en seguida y dos más tras {share} veces lo que tardó el \
+         llenado. Así se ve una válvula que deja pasar un décimo de él."
+    )
+}
+
 pub(in crate::words) fn fill_at_most(most: &str) -> String {
     format!("Un llenado de hasta {most} aún cubre lo que hace falta y un cuarto más.")
 }
@@ -218,6 +241,25 @@ pub(in crate::words) fn settles_at(temperature: &str) -> String {
         "Con los equipos anotados como andando se asienta cerca de {temperature}. Línea: lo esperado, \
          dentro del 30 % de lo que falta."
     )
+}
+
+pub(in crate::words) fn older_marks(count: usize) -> String {
+    format!("{count} anteriores")
+}
+
+pub(in crate::words) fn head_foreseen(machine: &str) -> String {
+    format!(
+        "Alta de {machine}. Línea: la de un condensador sano con el agua esperada, más o menos 5 °F \
+         (3 K) de acercamiento. Muy por encima: sarro, aire adentro o poca agua."
+    )
+}
+
+pub(in crate::words) fn foreseen(low: &str, high: &str, side: Ordering) -> String {
+    match side {
+        Ordering::Less => format!("menos de lo esperado, {low} a {high}"),
+        Ordering::Equal => format!("se esperaba {low} a {high}"),
+        Ordering::Greater => format!("más de lo esperado, {low} a {high}"),
+    }
 }
 
 #[cfg(test)]

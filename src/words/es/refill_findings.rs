@@ -181,6 +181,20 @@ pub(in crate::words) fn finding(finding: &Finding, format: &Format<'_>) -> Strin
             "El nivel bajó después de parar el llenado, más de lo que explican las pérdidas: {}.",
             flow(sag, format)
         ),
+        Held { most, told: true } => format!(
+            "El nivel se sostuvo después: una fuga de {} o más se habría visto.",
+            (format.flow)(*most)
+        ),
+        Held { most, told: false } => format!(
+            "El nivel se sostuvo hasta donde dicen las lecturas; en ellas cabe una fuga de hasta {}.",
+            (format.flow)(*most)
+        ),
+        DrawnSlowly { flow: out, drain } => format!(
+            "Bajó más despacio que por un drenaje abierto de este diámetro: {}, no {}. ¿Estaba el \
+             drenaje a medio abrir o tapado, o entraba agua?",
+            flow(out, format),
+            range(drain, format)
+        ),
         TightnessNotWatched => {
             "Nadie vigiló si el nivel se sostuvo después de parar el llenado.".into()
         }

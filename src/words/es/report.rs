@@ -84,4 +84,5 @@ spoken! { ReportPhrase;
     PhotoMissing: "Esta foto no está en este teléfono.";
     SignatureHeading: "Firma";
     SignedBy: "Firmado por";
+    Expected: "Esperado";
 }

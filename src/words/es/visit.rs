@@ -13,6 +13,7 @@ pub(in crate::words) fn reading_name(what: What) -> &'static str {
         What::Humidity => "Humedad exterior",
         What::WetBulb => "Bulbo húmedo exterior, si se midió",
         What::BasinLevel => "Nivel de la pileta bajo el rebosadero",
+        What::LoopVolume => "Agua en el circuito",
         What::ControlVoltage => "Voltaje en el control de nivel",
         What::WaterFlow => "Caudal de condensación, si hay medidor",
         What::Conductivity => "Conductividad del agua de la pileta",
@@ -38,6 +39,7 @@ pub(in crate::words) fn reading_hint(what: What) -> &'static str {
              antes en un punto energizado conocido."
         }
         What::WaterFlow => "Déjelo vacío para usar el caudal de diseño.",
+        What::LoopVolume => "Si queda vacío: la pileta y tres minutos de caudal de diseño.",
         What::Conductivity => {
             "Una muestra sacada o la pantalla del controlador. Guantes y ojos: agua tratada."
         }
