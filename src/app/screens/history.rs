@@ -116,7 +116,7 @@ pub fn HistoryScreen(id: SiteId) -> View {
 /// The causes a visit named.
 fn named(past: &Past) -> String {
     let words = prefs().words;
-    let mut modes: Vec<Mode> = past.cause.iter().map(|c| c.0).collect();
+    let mut modes: Vec<crate::trace::Mode> = past.cause.iter().map(|c| c.0).collect();
     if modes.is_empty() {
         return words.phrase(P::NoCauseNamed).to_owned();
     }
@@ -126,7 +126,6 @@ fn named(past: &Past) -> String {
 
 /// One visit with its cause.
 fn row(past: &Past) -> View {
-    let words = prefs().words;
     let cause = named(past);
     let icon = if past.fouled { Icon::Full } else { Icon::Empty };
     markup! {
