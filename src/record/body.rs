@@ -127,6 +127,9 @@ pub enum Body {
         proof: String,
         /// What was done.
         work: String,
+        /// What else was found and put right on this visit.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        also: Vec<Mode>,
     },
     /// An item of the leaving round was answered.
     LeavingAnswered {

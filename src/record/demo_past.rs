@@ -189,6 +189,7 @@ pub fn earlier(
                 manner: call.manner,
                 proof: call.proof.into(),
                 work: call.work.into(),
+                also: Vec::new(),
             },
         );
         for item in LeavingItem::ALL {

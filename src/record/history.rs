@@ -46,6 +46,8 @@ pub struct Past {
     pub complaint: String,
     /// The cause as named.
     pub cause: Option<(Mode, Manner)>,
+    /// What else was named beside it.
+    pub also: Vec<Mode>,
     /// Whether the probe was found fouled: named, or put right on the way.
     pub fouled: bool,
     /// The figures, in the order of [`Trend::ALL`]; as left where they were
@@ -76,13 +78,15 @@ pub fn past(site: &Site, visit: &Visit) -> Past {
     let read = |when| visit.reading(when, What::Conductivity).map(|r| r.value);
     let conductivity = read(When::AsLeft).or_else(|| read(When::AsFound));
     let cause = visit.cause.as_ref().map(|c| (c.mode, c.manner));
+    let named = visit.cause.as_ref().map_or(Vec::new(), |c| c.modes());
     let corrected = visit.corrections.iter().any(|c| is_foul(c.mode));
     Past {
         visit: visit.id,
         opened: visit.opened,
         complaint: visit.complaint.clone(),
         cause,
-        fouled: corrected || cause.is_some_and(|(mode, _)| is_foul(mode)),
+        fouled: corrected || named.iter().any(|m| is_foul(*m)),
+        also: visit.cause.as_ref().map_or(Vec::new(), |c| c.also.clone()),
         figures: [
             approach.ok().map(Value::temperature_difference),
             wet_bulb.ok().map(Value::temperature),

@@ -63,6 +63,17 @@ pub struct Cause {
     pub proof: String,
     /// What was done.
     pub work: String,
+    /// What else was found and put right.
+    pub also: Vec<Mode>,
+}
+
+impl Cause {
+    /// The cause and what else was found.
+    pub fn modes(&self) -> Vec<Mode> {
+        let mut modes = vec![self.mode];
+        modes.extend(&self.also);
+        modes
+    }
 }
 
 /// A report that was made.
@@ -312,12 +323,14 @@ impl Visit {
                 manner,
                 proof,
                 work,
+                also,
             } => {
                 self.cause = Some(Cause {
                     mode: *mode,
                     manner: *manner,
                     proof: proof.clone(),
                     work: work.clone(),
+                    also: also.clone(),
                 });
             }
             Body::LeavingAnswered { item, state } => {

@@ -180,6 +180,10 @@ impl Composer<'_> {
             self.words.trace_mode(cause.mode),
             self.words.trace_manner(cause.manner)
         );
+        let name = match cause.also.is_empty() {
+            true => name,
+            false => format!("{name}{}. ", self.words.trace_named(&cause.also)),
+        };
         let text = Text::default().bold(name).plain(self.say(rest));
         Block::Callout(Callout {
             tone,

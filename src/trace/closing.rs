@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::answer::Answer;
 use super::belief::Suspect;
 use super::check::Check;
 use super::cure::cure;
@@ -40,7 +41,7 @@ pub struct Closing {
 }
 
 /// A cause this probable, and seen by its own proof, is proven.
-const PROVEN: f64 = 0.98;
+pub(crate) const PROVEN: f64 = 0.98;
 
 impl Tracer {
     /// The cause that is proven: at 98 % or more, and a check that confirms it
@@ -58,21 +59,8 @@ impl Tracer {
 
     /// Whether a check that confirms this mode spoke for it.
     pub(crate) fn confirmed(&self, mode: Mode) -> bool {
-        let confirm = cure(mode).confirm;
-        self.case.evidence.iter().any(|e| {
-            let (true, Some(column), Some(sheet)) = (
-                confirm.contains(&e.check),
-                e.check.column(e.answer),
-                sheet::of(e.check),
-            ) else {
-                return false;
-            };
-            let chance = |effect: usize| {
-                let rows = [false, true].map(|low| sheet.rows_over(low).get(effect).copied());
-                rows.iter().flatten().map(|r| r[column]).sum::<u16>()
-            };
-            chance(usize::from(sheet.effect(mode).0)) > chance(0)
-        })
+        let evidence = &self.case.evidence;
+        evidence.iter().any(|e| confirms(mode, e.check, e.answer))
     }
 
     /// What closing the trace with this cause would say; `None` when the
@@ -123,4 +111,20 @@ impl Tracer {
             unproven,
         })
     }
+}
+
+/// Whether this answer of a check that confirms the mode speaks for it.
+pub(crate) fn confirms(mode: Mode, check: Check, answer: Answer) -> bool {
+    let (true, Some(column), Some(sheet)) = (
+        cure(mode).confirm.contains(&check),
+        check.column(answer),
+        sheet::of(check),
+    ) else {
+        return false;
+    };
+    let chance = |effect: usize| {
+        let rows = [false, true].map(|low| sheet.rows_over(low).get(effect).copied());
+        rows.iter().flatten().map(|r| r[column]).sum::<u16>()
+    };
+    chance(usize::from(sheet.effect(mode).0)) > chance(0)
 }

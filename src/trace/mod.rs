@@ -13,11 +13,13 @@
 //! (Ottosen and Jensen, 2010). The probabilities inside the model are
 //! judgement unless their table says otherwise: common practice, no source.
 
+mod ahead;
 mod answer;
 mod belief;
 mod check;
 mod closing;
 mod cure;
+mod desk;
 mod evidence;
 mod flat;
 mod heard;
@@ -46,7 +48,7 @@ pub use evidence::{Case, Correction, Evidence, Stage};
 pub use flat::{Flat, FlatCheck, FlatMode};
 pub use hypothesis::{Fault, Hypothesis, common_cause};
 pub use mode::{Basis, Branch, Group, Lowers, Manner, Mode, Place};
-pub use next::{Advice, Reason, Suggestion, advise};
+pub use next::{Advice, Goal, Reason, Suggestion, advise};
 pub use observed::{Observed, Reading};
 pub use plant::{Bleed, Contact, FillValve, LevelControl, MachineKind, Plant};
 pub use tracer::Tracer;

@@ -9,10 +9,10 @@ use super::evidence::{Case, Evidence};
 use super::lattice::Lattice;
 use super::mass::Mass;
 use super::mode::Mode;
-use super::next::Answers;
 use super::observed::{Observed, Reading};
 use super::plant::Plant;
 use super::tracer::Tracer;
+use super::world::Moments;
 use crate::quantity::sort_by;
 
 /// Where a weight comes from.
@@ -117,16 +117,27 @@ impl Tracer {
     /// no answer that can be expected at least once in a hundred calls halves
     /// it.
     pub fn turn(&self, suspect: Mode) -> Option<Turn> {
-        let now = self.leading_share(suspect, None);
         let mut best = None::<Turn>;
+        let mut moments = Moments::default();
+        let place = self.lattice.modes.iter().position(|m| *m == suspect)?;
         for check in self.open_checks() {
-            let answers = self.answers_at(check);
+            let worlds = moments.of(self, self.stage(check));
+            let (mut there, mut all) = ([0.0; 3], [0.0; 3]);
+            let mut now = 0.0;
+            for (world, chance) in worlds.all.iter().zip(worlds.answers(self, check)) {
+                let here = world.there().any(|m| m == place);
+                let share = f64::from(u8::from(here)) * world.p;
+                now += share;
+                for (column, c) in chance.iter().enumerate() {
+                    all[column] += world.p * c;
+                    there[column] += share * c;
+                }
+            }
             for (column, answer) in check.answers().iter().enumerate() {
-                let said: f64 = answers.iter().map(|(p, a)| p * a[column]).sum();
-                if said < 0.01 {
+                if all[column] < 0.01 {
                     continue;
                 }
-                let then = self.leading_share(suspect, Some((&answers, column)));
+                let then = there[column] / all[column];
                 if then < 0.5 * now && best.is_none_or(|b| then < b.probability) {
                     best = Some(Turn {
                         check,
@@ -137,25 +148,6 @@ impl Tracer {
             }
         }
         best
-    }
-
-    /// Share of the leading sets that hold a mode, given an answer.
-    fn leading_share(&self, mode: Mode, given: Option<(&Answers, usize)>) -> f64 {
-        let (mut there, mut all) = (0.0, 0.0);
-        for (i, (set, p)) in self.leading.iter().enumerate() {
-            let p = match given {
-                Some((answers, column)) => answers[i].0 * answers[i].1[column],
-                None => *p,
-            };
-            all += p;
-            if set
-                .iter()
-                .any(|m| self.lattice.modes.get(*m) == Some(&mode))
-            {
-                there += p;
-            }
-        }
-        if all > 0.0 { there / all } else { 0.0 }
     }
 }
 

@@ -3,11 +3,13 @@
 //! and for pointing at contradictions.
 
 use super::check::Check;
-use super::heard::{Epoch, again, by_basin, chances, said_before};
+use super::evidence::Stage;
+use super::heard::{ByBasin, Epoch, again, by_basin, chances, epoch_of, said_before};
 use super::hypothesis::FLICKER;
-use super::mass::{Set, kinds, prior, priors};
+use super::lattice::{Manners, Told};
+use super::mass::{NONE, Set, kinds, prior, priors};
 use super::mode::Mode;
-use super::sheet;
+use super::sheet::{self, Sheet};
 use super::tracer::Tracer;
 
 /// Probability by which of the three modes act (bits) and full or low.
@@ -17,8 +19,48 @@ type Acting = [[f64; 2]; 8];
 pub(crate) struct Worlds {
     /// The moment.
     pub epoch: Epoch,
-    /// Set, probability, and states within it (adding to one).
-    pub sets: Vec<(Set, f64, Acting)>,
+    /// The leading sets, each once for every way its corrections may have
+    /// gone; probabilities add to one.
+    pub all: Vec<World>,
+}
+
+/// A set of modes at a moment.
+pub(crate) struct World {
+    pub set: Set,
+    pub p: f64,
+    /// Which of its modes are gone, as bits: corrected, and it took.
+    gone: usize,
+    /// Which were corrected, and it did not take.
+    stays: usize,
+    /// States within it, adding to one.
+    acting: Acting,
+}
+
+impl World {
+    /// The modes that are still there, as places in the lattice's order.
+    pub fn there(&self) -> impl Iterator<Item = usize> + '_ {
+        let each = self.set.iter().enumerate();
+        each.filter(|(i, m)| **m != NONE && self.gone >> i & 1 == 0)
+            .map(|(_, m)| *m)
+    }
+}
+
+/// The worlds of the moments that checks done now belong to: one, or as found
+/// and once hands are on it.
+#[derive(Default)]
+pub(crate) struct Moments(pub Vec<Worlds>);
+
+impl Moments {
+    /// The worlds of a check done now at this stage.
+    pub fn of(&mut self, tracer: &Tracer, stage: Stage) -> &Worlds {
+        let known = self.0.iter().position(|w| w.epoch.stage == stage);
+        let at = known.unwrap_or_else(|| {
+            let epoch = epoch_of(&tracer.case, tracer.case.evidence.len(), stage);
+            self.0.push(Worlds::at(tracer, &epoch));
+            self.0.len() - 1
+        });
+        &self.0[at]
+    }
 }
 
 impl Worlds {
@@ -26,13 +68,19 @@ impl Worlds {
     pub fn at(tracer: &Tracer, epoch: &Epoch) -> Self {
         let priors = priors(&tracer.lattice.modes);
         let total: f64 = tracer.leading.iter().map(|(_, p)| p).sum();
-        let sets = tracer.leading.iter().map(|(set, p)| {
+        let mut all = Vec::with_capacity(tracer.leading.len());
+        for (set, p) in &tracer.leading {
             let acting = acting(tracer, &priors, *set, epoch);
-            (*set, p / total, acting)
-        });
+            let mut corrected = 0;
+            for (i, m) in set.iter().enumerate() {
+                let mode = tracer.lattice.modes.get(*m);
+                corrected |= usize::from(mode.is_some_and(|m| epoch.corrected.contains(m))) << i;
+            }
+            part(&mut all, *set, p / total, corrected, acting);
+        }
         Self {
             epoch: epoch.clone(),
-            sets: sets.collect(),
+            all,
         }
     }
 
@@ -42,20 +90,15 @@ impl Worlds {
         if corrected.is_empty() {
             return Vec::new();
         }
-        let now = super::heard::epoch_of(
-            &tracer.case,
-            tracer.case.evidence.len(),
-            super::evidence::Stage::Corrected,
-        );
-        let worlds = Self::at(tracer, &now);
+        let mut moments = Moments::default();
+        let worlds = moments.of(tracer, Stage::Corrected);
         let of = |mode: &Mode| {
             let (mut there, mut left) = (0.0, 0.0);
-            for (set, p, acting) in &worlds.sets {
+            for world in &worlds.all {
                 let here = |m: &usize| tracer.lattice.modes.get(*m) == Some(mode);
-                if let Some(i) = set.iter().position(here) {
-                    there += p;
-                    let bits = acting.iter().enumerate().filter(|(b, _)| b >> i & 1 == 1);
-                    left += p * bits.map(|(_, a)| a[0] + a[1]).sum::<f64>();
+                if let Some(i) = world.set.iter().position(here) {
+                    there += world.p;
+                    left += world.p * f64::from(u8::from(world.gone >> i & 1 == 0));
                 }
             }
             if there > 0.0 {
@@ -71,7 +114,7 @@ impl Worlds {
     pub fn against(&self, tracer: &Tracer, piece: usize, least: f64) -> f64 {
         let heard = &tracer.ear.heard[piece];
         let mut against = 0.0;
-        for (set, p, acting) in &self.sets {
+        for World { set, p, acting, .. } in &self.all {
             for (bits, by_level) in acting.iter().enumerate() {
                 let (effect, drains) = self.effect(tracer, *set, bits, |mode| heard.effect(mode));
                 for (low, share) in by_level.iter().enumerate() {
@@ -114,71 +157,218 @@ impl Worlds {
         )
     }
 
-    /// Chance of each answer of `check` within each leading set.
-    pub fn answers(&self, tracer: &Tracer, check: Check) -> Vec<[f64; 3]> {
-        let Some(sheet) = sheet::of(check) else {
-            return Vec::new();
-        };
+    /// What `check` would say at this moment, by effect; `None` when it has
+    /// no sheet.
+    pub fn ask(&self, tracer: &Tracer, check: Check) -> Option<Asked> {
+        let sheet = sheet::of(check)?;
         let case = &tracer.case;
         let last = case.evidence.len();
         let before = said_before(case, last, check, &self.epoch, &tracer.plant);
-        let columns: [_; 3] = std::array::from_fn(|column| {
+        let columns = std::array::from_fn(|column| {
             by_basin(sheet, self.epoch.stage, |effect, low| {
                 again(chances(sheet, &tracer.plant, effect, low), before)[column]
             })
         });
-        let each = |(set, _, acting): &(Set, f64, Acting)| {
+        Some(Asked { sheet, columns })
+    }
+
+    /// Chance of each answer where the modes of a set in `bits` act.
+    pub fn chance(
+        &self,
+        tracer: &Tracer,
+        asked: &Asked,
+        set: Set,
+        bits: usize,
+        level: [f64; 2],
+    ) -> [f64; 3] {
+        let (effect, drains) = self.effect(tracer, set, bits, |m| asked.sheet.effect(m));
+        let at = 2 * usize::from(drains);
+        let each = asked.columns.each_ref().map(|c| &c[effect]);
+        each.map(|c| level[0] * c[at] + level[1] * c[at + 1])
+    }
+
+    /// Chance of each answer of `check` within each of these worlds.
+    pub fn answers(&self, tracer: &Tracer, check: Check) -> Vec<[f64; 3]> {
+        let Some(asked) = self.ask(tracer, check) else {
+            return Vec::new();
+        };
+        let each = |World { set, acting, .. }: &World| {
             let mut chance = [0.0; 3];
             for (bits, by_level) in acting.iter().enumerate() {
                 if by_level[0] + by_level[1] <= 0.0 {
                     continue;
                 }
-                let (effect, drains) = self.effect(tracer, *set, bits, |m| sheet.effect(m));
-                for (low, share) in by_level.iter().enumerate() {
-                    let i = 2 * usize::from(drains) + low;
-                    for (c, column) in chance.iter_mut().zip(&columns) {
-                        *c += share * column[effect][i];
-                    }
+                let said = self.chance(tracer, &asked, *set, bits, *by_level);
+                for (c, said) in chance.iter_mut().zip(said) {
+                    *c += said;
                 }
             }
             chance
         };
-        self.sets.iter().map(each).collect()
+        self.all.iter().map(each).collect()
     }
 }
 
-/// States of one set at a moment, from all that was heard.
-fn acting(tracer: &Tracer, priors: &[[f64; 2]], set: Set, moment: &Epoch) -> Acting {
+/// A check as it would be done at a moment: chances by answer and effect.
+pub(crate) struct Asked {
+    sheet: &'static Sheet,
+    columns: [Vec<ByBasin>; 3],
+}
+
+/// Adds a set's world, in parts by which of its corrections took.
+fn part(all: &mut Vec<World>, set: Set, p: f64, corrected: usize, acting: Acting) {
+    for gone in (0..8).filter(|g| g & !corrected == 0) {
+        let mut part = acting;
+        for (bits, a) in part.iter_mut().enumerate() {
+            if bits & corrected != corrected & !gone {
+                *a = [0.0; 2];
+            }
+        }
+        let share: f64 = part.iter().flatten().sum();
+        if share > 1e-9 {
+            part.iter_mut().flatten().for_each(|a| *a /= share);
+            let p = p * share;
+            let acting = part;
+            let stays = corrected & !gone;
+            all.push(World {
+                set,
+                p,
+                gone,
+                stays,
+                acting,
+            });
+        }
+    }
+}
+
+/// One set as the moments know it: told by all other moments per manner, and
+/// per moment by condition.
+struct Known {
+    /// Prior times what the other moments told.
+    manners: Manners,
+    /// Per moment, what it told by condition.
+    here: Vec<Option<Told>>,
+}
+
+fn known(tracer: &Tracer, priors: &[[f64; 2]], set: Set, moments: &[&Epoch]) -> Known {
     let lattice = &tracer.lattice;
     let of = kinds(lattice, set);
     let prior = prior(lattice, priors, set, tracer.nothing);
-    let mut told = lattice.level(of);
-    let mut here = None;
+    let mut manners = lattice.level(of);
+    let mut here: Vec<Option<Told>> = moments.iter().map(|_| None).collect();
     for (epoch, known) in tracer.ear.epochs.iter().enumerate() {
         let heard = lattice.told(&tracer.ear, None, epoch, of);
-        if known == moment {
-            here = Some(heard);
+        if let Some(at) = moments.iter().position(|m| *m == known) {
+            here[at] = Some(heard);
             continue;
         }
-        for (t, m) in told.iter_mut().zip(lattice.manners(&heard, epoch, of)) {
+        for (t, m) in manners.iter_mut().zip(lattice.manners(&heard, epoch, of)) {
             t[0] *= m[0];
             t[1] *= m[1];
         }
     }
+    for (t, p) in manners.iter_mut().zip(prior) {
+        t[0] *= p;
+        t[1] *= p;
+    }
+    Known { manners, here }
+}
+
+/// A state of one set over two moments: what comes and goes, what acts at
+/// each, and whether the basin stood low. As bits.
+#[derive(Clone, Copy)]
+pub(crate) struct State {
+    pub p: f64,
+    pub comes: usize,
+    pub acts: [usize; 2],
+    pub low: usize,
+}
+
+/// Every state of a world that is likelier than `least`; probabilities add to
+/// the world's, but for those left out. Where there is one moment both are it.
+pub(crate) fn states(tracer: &Tracer, world: &World, moments: &[Worlds], least: f64) -> Vec<State> {
+    let priors = priors(&tracer.lattice.modes);
+    let epochs: Vec<&Epoch> = moments.iter().map(|w| &w.epoch).collect();
+    let known = known(tracer, &priors, world.set, &epochs);
+    let mut states = Vec::new();
+    for (manner, told) in known.manners.iter().enumerate() {
+        for (low, told) in told.iter().enumerate().filter(|(_, t)| **t > 0.0) {
+            let mut of = [Vec::new(), Vec::new()];
+            for (m, epoch) in epochs.iter().take(2).enumerate() {
+                let axes = world.set.map(|m| Axis::of(tracer, m, epoch));
+                for c in 0..27 {
+                    let each = [c % 3, c / 3 % 3, c / 9];
+                    let (mut share, mut acts, mut comes) = (1.0, 0, 0);
+                    for (i, axis) in axes.iter().enumerate() {
+                        share *= axis.shares[manner >> i & 1][each[i]];
+                        acts |= usize::from(axis.acts[each[i]] > 0.5) << i;
+                        let flickers = axis.acts[each[i]] > 0.0 && axis.acts[each[i]] < 1.0;
+                        comes |= usize::from(flickers) << i;
+                    }
+                    if share > 0.0 {
+                        let heard = known.here[m].as_ref();
+                        let p = share * heard.map_or(1.0, |h| h.at(c)[low]);
+                        of[m].push((p, acts, comes));
+                    }
+                }
+            }
+            if epochs.len() < 2 {
+                // The one moment stands for both.
+                for (p, acts, comes) in &of[0] {
+                    let acts = [*acts; 2];
+                    states.push((
+                        told * p,
+                        State {
+                            p: 0.0,
+                            comes: *comes,
+                            acts,
+                            low,
+                        },
+                    ));
+                }
+                continue;
+            }
+            for (p, acts, comes) in &of[0] {
+                for (q, then, _) in &of[1] {
+                    let acts = [*acts, *then];
+                    states.push((
+                        told * p * q,
+                        State {
+                            p: 0.0,
+                            comes: *comes,
+                            acts,
+                            low,
+                        },
+                    ));
+                }
+            }
+        }
+    }
+    // What a corrected mode does belongs to the world, not to its states.
+    states.retain(|(_, s)| s.acts[0] & world.gone == 0 && world.stays & !s.acts[0] == 0);
+    let total: f64 = states.iter().map(|(p, _)| p).sum();
+    let scale = world.p / total.max(f64::MIN_POSITIVE);
+    let each = states.into_iter().map(|(p, s)| State { p: p * scale, ..s });
+    each.filter(|s| s.p >= least).collect()
+}
+
+/// States of one set at a moment, from all that was heard.
+fn acting(tracer: &Tracer, priors: &[[f64; 2]], set: Set, moment: &Epoch) -> Acting {
+    let known = known(tracer, priors, set, &[moment]);
     let axes = set.map(|m| Axis::of(tracer, m, moment));
     let mut conditions = [[0.0; 2]; 27];
-    for (manner, (p, told)) in prior.iter().zip(&told).enumerate() {
-        if *p == 0.0 {
+    for (manner, told) in known.manners.iter().enumerate() {
+        if *told == [0.0; 2] {
             continue;
         }
         let share: [_; 3] = std::array::from_fn(|i| axes[i].shares[manner >> i & 1]);
         for (c, condition) in conditions.iter_mut().enumerate() {
-            let share = p * share[0][c % 3] * share[1][c / 3 % 3] * share[2][c / 9];
+            let share = share[0][c % 3] * share[1][c / 3 % 3] * share[2][c / 9];
             condition[0] += share * told[0];
             condition[1] += share * told[1];
         }
     }
-    if let Some(heard) = here {
+    if let Some(heard) = &known.here[0] {
         for (c, condition) in conditions.iter_mut().enumerate() {
             let told = heard.at(c);
             condition[0] *= told[0];

@@ -12,6 +12,12 @@ impl Words {
         tongue!(self, trace_modes::name(mode))
     }
 
+    /// Names of several causes, the first as the heading.
+    pub fn trace_named(self, modes: &[Mode]) -> String {
+        let names: Vec<&str> = modes.iter().map(|m| self.trace_mode(*m)).collect();
+        names.join(" + ")
+    }
+
     /// One line saying what is wrong in this mode.
     pub fn trace_mode_line(self, mode: Mode) -> &'static str {
         tongue!(self, trace_modes::line(mode))

@@ -451,6 +451,7 @@ fn hostile_text_breaks_nothing() {
             manner: coldsump::trace::Manner::Steady,
             proof: nasty.clone(),
             work: nasty,
+            also: vec![coldsump::trace::Mode::BeltOff],
         });
         assert!(text(&story).contains("PROVEN"));
         let paper = said("pdftotext", "nasty", &pdf(&story, PageSize::A4));

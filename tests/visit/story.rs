@@ -287,6 +287,7 @@ impl Story {
                 .into(),
             work: "Cleaned holder and electrodes, dried and sealed the cap, reset three machines."
                 .into(),
+            also: Vec::new(),
         });
     }
 

@@ -113,14 +113,20 @@ pub fn HistoryScreen(id: SiteId) -> View {
     }
 }
 
+/// The causes a visit named.
+fn named(past: &Past) -> String {
+    let words = prefs().words;
+    let mut modes: Vec<crate::trace::Mode> = past.cause.iter().map(|c| c.0).collect();
+    if modes.is_empty() {
+        return words.phrase(P::NoCauseNamed).to_owned();
+    }
+    modes.extend(&past.also);
+    words.trace_named(&modes)
+}
+
 /// One visit with its cause.
 fn row(past: &Past) -> View {
-    let words = prefs().words;
-    let cause = past
-        .cause
-        .map_or(words.phrase(P::NoCauseNamed), |(mode, _)| {
-            words.trace_mode(mode)
-        });
+    let cause = named(past);
     let icon = if past.fouled { Icon::Full } else { Icon::Empty };
     markup! {
         <li>
@@ -223,12 +229,7 @@ fn calls(history: &History) -> Option<View> {
     };
     let dots: Vec<Dot> = history.visits.iter().map(dot).collect();
     let words = prefs().words;
-    let said = |v: &Past| {
-        let cause = v
-            .cause
-            .map_or(words.phrase(P::NoCauseNamed), |c| words.trace_mode(c.0));
-        format!("{}: {cause}", v.opened.date())
-    };
+    let said = |v: &Past| format!("{}: {}", v.opened.date(), named(v));
     let all: Vec<String> = history.visits.iter().map(said).collect();
     let name = words.phrase(P::CallsPlot);
     let ends = [first.opened.date(), last.opened.date()];

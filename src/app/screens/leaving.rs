@@ -12,8 +12,8 @@ use crate::app::parts::icon::{Draw, Icon};
 use crate::app::parts::take_back::take_back;
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
-use crate::record::{Body, LeavingItem, LeavingState, VisitId, What, When, observed, plant};
-use crate::trace::{Manner, Mode, cure, infer};
+use crate::record::{Body, LeavingItem, LeavingState, VisitId, What, When};
+use crate::trace::{Manner, Mode};
 use crate::words::Phrase as P;
 
 /// The station.
@@ -87,35 +87,34 @@ fn CauseForm(job: Job) -> View {
     );
     let keys = StoredValue::new((mode_key, proof_key, work_key));
     let standing = Memo::new(move |_| job.visit.with(|v| v.as_ref()?.cause.clone()));
-    // The likeliest suspect is offered; the person decides.
-    let offered = job.both().and_then(|(visit, site)| {
-        let belief = infer(&plant(&site), &observed(&site, &visit), &visit.evidence());
-        belief.suspects.first().map(|s| (s.mode, s.manner()))
-    });
     let kept = ledger().text(&keys.with_value(|k| k.0.clone()));
     let drafted = kept.and_then(|k| Mode::ALL.into_iter().find(|m| format!("{m:?}") == k));
     let first = standing.get_untracked();
-    let mode = drafted
-        .or(first.as_ref().map(|c| c.mode))
-        .or(offered.map(|o| o.0));
-    let mode = RwSignal::new(mode.unwrap_or(Mode::SensorFalseFull));
-    let manner = first.as_ref().map(|c| c.manner).or(offered.map(|o| o.1));
+    // Nothing is chosen for the person: a cause is named, or it is not.
+    let mode = RwSignal::new(drafted.or(first.as_ref().map(|c| c.mode)));
+    let manner = first.as_ref().map(|c| c.manner);
     let manner = RwSignal::new(manner.unwrap_or(Manner::Steady));
     let proof = RwSignal::new(first.as_ref().map_or(String::new(), |c| c.proof.clone()));
     let work = RwSignal::new(first.map_or(String::new(), |c| c.work));
     let choose = move |ev| {
         let chosen = event_target_value(&ev);
-        if let Some(known) = Mode::ALL.into_iter().find(|m| format!("{m:?}") == chosen) {
-            mode.set(known);
-            if !known.can_be_intermittent() {
-                manner.set(Manner::Steady);
-            }
-            keys.with_value(|k| ledger().keep_text(&k.0, &chosen));
+        let known = Mode::ALL.into_iter().find(|m| format!("{m:?}") == chosen);
+        mode.set(known);
+        if !known.is_some_and(Mode::can_be_intermittent) {
+            manner.set(Manner::Steady);
         }
+        keys.with_value(|k| ledger().keep_text(&k.0, &chosen));
     };
+    let lacks = RwSignal::new(false);
     let save = move |_| {
+        let Some(mode) = mode.get_untracked() else {
+            lacks.set(true);
+            return;
+        };
+        let also = standing.get_untracked().map_or(Vec::new(), |c| c.also);
         let body = Body::CauseNamed {
-            mode: mode.get_untracked(),
+            mode,
+            also: also.into_iter().filter(|m| *m != mode).collect(),
             manner: manner.get_untracked(),
             proof: proof.get_untracked().trim().to_owned(),
             work: work.get_untracked().trim().to_owned(),
@@ -130,7 +129,7 @@ fn CauseForm(job: Job) -> View {
     };
     let is_kept = move || {
         standing.get().is_some_and(|c| {
-            c.mode == mode.get()
+            Some(c.mode) == mode.get()
                 && c.manner == manner.get()
                 && c.proof == proof.get().trim()
                 && c.work == work.get().trim()
@@ -146,10 +145,13 @@ fn CauseForm(job: Job) -> View {
             <div class="field">
                 <label for="f-cause">{words.phrase(P::CauseMode)}</label>
                 <select id="f-cause" data-test="cause" on:change=choose>
+                    <option value="" selected=move || mode.get().is_none()>
+                        {words.phrase(P::NoCauseNamed)}
+                    </option>
                     {Mode::ALL
                         .map(|m| {
                             markup! {
-                                <option value=format!("{m:?}") selected=move || mode.get() == m>
+                                <option value=format!("{m:?}") selected=move || mode.get() == Some(m)>
                                     {words.trace_mode(m)}
                                 </option>
                             }
@@ -159,7 +161,7 @@ fn CauseForm(job: Job) -> View {
             </div>
             {move || {
                 mode.get()
-                    .can_be_intermittent()
+                    .is_some_and(Mode::can_be_intermittent)
                     .then(|| {
                         markup! {
                             <div class="seg" role="group" aria-label=words.phrase(P::CauseMode)>
@@ -177,7 +179,7 @@ fn CauseForm(job: Job) -> View {
                         }
                     })
             }}
-            <p class="sub small">{move || words.trace_cure_proof(cure(mode.get()).mode)}</p>
+            <p class="sub small">{move || mode.get().map(|m| words.trace_cure_proof(m))}</p>
             <TextField
                 key=keys.with_value(|k| k.1.clone())
                 text=proof
@@ -194,6 +196,14 @@ fn CauseForm(job: Job) -> View {
                 long=true
                 test="work"
             />
+            <p
+                class="said no"
+                role="alert"
+                data-test="no-cause"
+                hidden=move || !lacks.get() || mode.get().is_some()
+            >
+                {words.phrase(P::ChooseCause)}
+            </p>
             <button type="button" data-test="save-cause" on:click=tap(save)>
                 {words.phrase(P::SaveCause)}
             </button>

@@ -100,7 +100,7 @@ fn rows(visit: &Visit, site: &Site, odds: bool) -> Vec<Row> {
             P::StationTrace,
             progress(visit.cause.is_some(), !visit.answers.is_empty()),
             match &visit.cause {
-                Some(cause) => words.trace_mode(cause.mode).to_owned(),
+                Some(cause) => words.trace_named(&cause.modes()),
                 None => begun
                     .then(suspect)
                     .flatten()

@@ -50,7 +50,7 @@ fn named(mind: Mind, seen: &Known) -> Option<View> {
     let cause = seen.visit.cause.as_ref()?;
     let text = format!(
         "{}. {}",
-        words.trace_mode(cause.mode),
+        words.trace_named(&cause.modes()),
         words.phrase(P::Named)
     );
     Some(markup! {
@@ -112,7 +112,13 @@ fn shown(mind: Mind, seen: &Known, picked: RwSignal<usize>) -> Option<View> {
         .collect_view();
     let manner = closing.cause.manner();
     let standing = seen.visit.cause.as_ref();
-    let is_named = standing.is_some_and(|c| c.mode == mode);
+    // What else was put right is named with it.
+    let mut also = seen.corrected();
+    also.retain(|m| *m != mode);
+    also.dedup();
+    let mut modes = vec![mode];
+    modes.extend(&also);
+    let is_named = standing.is_some_and(|c| c.modes() == modes);
     // What a person wrote of the work stays.
     let work = standing.map(|c| c.work.clone()).filter(|w| !w.is_empty());
     let work = work.unwrap_or_else(|| words.trace_work(&seen.corrected()));
@@ -122,13 +128,14 @@ fn shown(mind: Mind, seen: &Known, picked: RwSignal<usize>) -> Option<View> {
             manner,
             proof: words.trace_closed(&closing, &evidence, system),
             work: work.clone(),
+            also: also.clone(),
         };
         mind.job.write(body);
     };
     Some(markup! {
         <div class="answers" role="group" aria-label=words.phrase(P::CauseMode)>{choices}</div>
         <p>
-            <strong>{words.trace_mode(mode)}</strong>
+            <strong>{words.trace_named(&modes)}</strong>
             {format!(", {}", words.trace_manner(manner))}
         </p>
         <dl class="basis" data-test="closing-says">

@@ -14,15 +14,11 @@ use crate::app::parts::field::to_heading;
 use crate::app::prefs::prefs;
 use crate::record::{Body, EntryId, Site, Visit, case, plant};
 use crate::trace::{
-    Advice, Answer, Belief, Case, Check, Correction, Evidence, Mode, Place, Plant, Reason, Stage,
-    Suggestion, Tracer, cure,
+    Advice, Answer, Belief, Case, Check, Evidence, Mode, Place, Plant, Reason, Stage, Tracer,
 };
 
 /// Milliseconds of rest before each answer is thought of.
 const AHEAD_MS: u32 = 120;
-
-/// A suspect this probable is looked for before a repair is proven.
-const DOUBT: f64 = 0.25;
 
 /// What follows from all that is known of a call.
 pub struct Thought {
@@ -90,75 +86,18 @@ impl Facts {
         self.visit.corrections.iter().map(|c| c.mode).collect()
     }
 
-    /// What to put right now: nearly certain, nothing left to prove it by but
-    /// a refill, and not put right yet.
+    /// What to put right now: nearly certain, and nothing left to prove it by
+    /// but a refill.
     pub fn ripe(&self) -> Option<Mode> {
         let Advice { best, settled, .. } = &self.advice;
         let proven = best.is_none_or(|s| s.check == Check::RefillTest);
-        settled.filter(|m| proven && !self.corrected().contains(m))
-    }
-
-    /// What was put right and is not proven by a refill yet, though a refill
-    /// would prove it.
-    fn unproven(&self) -> Option<Mode> {
-        let filled = |e: &Evidence| e.answer == Answer::Refilled;
-        let last = self.tracer.case.evidence.iter().rposition(filled);
-        let open = |c: &&Correction| cure(c.mode).refill && last.is_none_or(|at| at < c.after);
-        self.visit.corrections.iter().rfind(open).map(|c| c.mode)
+        settled.filter(|_| proven)
     }
 
     /// Whether what was put right is proven as far as it can be, and nothing
     /// else is likely.
     pub fn closes(&self) -> bool {
-        !self.visit.corrections.is_empty() && self.unproven().is_none() && self.doubt() < DOUBT
-    }
-
-    /// Whether a check was answered since the last correction, whatever it
-    /// said.
-    fn since(&self, check: Check) -> bool {
-        let after = self.visit.corrections.iter().map(|c| c.after).max();
-        let mut since = self.tracer.case.evidence.iter().skip(after.unwrap_or(0));
-        since.any(|e| e.check == check)
-    }
-
-    /// What confirms the likeliest fault that is left, after a repair that is
-    /// not proven by its refill.
-    fn left_over(&self) -> Option<(Mode, Check)> {
-        let corrected = self.corrected();
-        let left = self.belief.suspects.iter().map(|s| s.mode);
-        let mut left = left.filter(|m| m.lowers_basin() && !corrected.contains(m));
-        left.find_map(|mode| {
-            let open = |c: &&Check| self.tracer.checks.contains(c) && !self.since(**c);
-            let check = cure(mode).confirm.iter().find(open)?;
-            Some((mode, *check))
-        })
-    }
-
-    /// Probability of the likeliest fault left.
-    fn doubt(&self) -> f64 {
-        self.belief.suspects.first().map_or(0.0, |s| s.probability)
-    }
-
-    /// The best check: the proof of a repair while nothing else is likely, or
-    /// what the posterior suggests, or what is left over.
-    fn best(&self, at: Place) -> Option<Suggestion> {
-        let suggest = |check: Check, why| Suggestion {
-            check,
-            minutes: self.tracer.minutes(check),
-            walk_minutes: at.walk_minutes(check.place()),
-            gain_bits: 0.0,
-            why,
-        };
-        let best = self.advice.best;
-        let Some(mode) = self.unproven() else {
-            return best;
-        };
-        let refill = Check::RefillTest;
-        if self.doubt() < DOUBT && !self.since(refill) {
-            return Some(suggest(refill, Reason::ProvesIt { mode }));
-        }
-        let left = || self.left_over();
-        best.or_else(|| left().map(|(mode, c)| suggest(c, Reason::ConfirmsTop { mode })))
+        self.advice.closes
     }
 
     /// The standing answer of a check, the last if there are more.
@@ -306,7 +245,7 @@ impl Mind {
     /// The check on the card.
     pub fn shown(self) -> Option<Shown> {
         let known = self.known.get()?;
-        let best = known.best(self.at.get_untracked());
+        let best = known.advice.best;
         let check = self.chosen.get().or(best.map(|s| s.check))?;
         let best = best.filter(|s| s.check == check);
         Some(Shown {

@@ -89,10 +89,11 @@ impl Composer<'_> {
             }
         };
         if let Some(cause) = &self.visit.cause {
-            said(
-                P::CauseHeading,
-                self.words.trace_mode_line(cause.mode).to_owned(),
-            );
+            said(P::CauseHeading, {
+                let modes = cause.modes();
+                let lines = modes.iter().map(|m| self.words.trace_mode_line(*m));
+                lines.collect::<Vec<_>>().join(" ")
+            });
             said(P::HowWeKnow, cause.proof.clone());
         }
         let mut work: Vec<String> = self.visit.cause.iter().map(|c| c.work.clone()).collect();

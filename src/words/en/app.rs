@@ -376,6 +376,7 @@ phrases! {
     ApproachAgainst: "Approach against wet bulb";
     CallsPlot: "Calls; filled where the probe had fouled";
     NoCauseNamed: "No cause named";
+    ChooseCause: "Choose what failed first.";
     NowIs: "now";
     CleaningTitle: "Clean the probe every";
     CleaningUnknown: "Not known yet: it takes two visits, and a month between the first and today.";

@@ -377,6 +377,7 @@ spoken! { Phrase;
     ApproachAgainst: "Aproximación contra bulbo húmedo";
     CallsPlot: "Visitas; lleno donde la sonda se había ensuciado";
     NoCauseNamed: "Sin causa nombrada";
+    ChooseCause: "Elija primero qué falló.";
     NowIs: "ahora";
     CleaningTitle: "Limpiar la sonda cada";
     CleaningUnknown: "Aún no se sabe: hacen falta dos visitas, y un mes entre la primera y hoy.";

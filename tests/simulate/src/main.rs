@@ -1,6 +1,6 @@
-//! `./dev bench trace [N]`: calls drawn from the trace's model, walked by its
-//! planner and by others, and the best there is on a small plant. Seeds are
-//! fixed: the same tables every time.
+//! `./dev bench trace [N [SEED]]`: calls drawn from the trace's model, walked by
+//! its planner and by others, and the best there is on small plants. The same
+//! seed gives the same tables every time.
 
 mod chance;
 mod planner;
@@ -8,50 +8,18 @@ mod reduced;
 mod same;
 mod scene;
 mod tally;
+mod walk;
 
-use coldsump::trace::{Case, Evidence, Flat, Mode, Place, Plant, Tracer};
+use coldsump::trace::{Flat, Plant};
 
 use chance::Chance;
 use planner::Planner;
 use scene::{Scene, perturbed};
-use tally::{Tally, Walk};
+use tally::{Tally, Through};
+use walk::{right, through, walk};
 
-/// A walk is given up after this many checks.
-const MOST: usize = 70;
 /// Perturbed models, each with its own part of the calls.
 const PERTURBED: u64 = 10;
-
-/// Walks a call to a proven cause, or until the planner has nothing left.
-fn walk(plant: &Plant, scene: &mut Scene, planner: Planner) -> Walk {
-    let mut evidence: Vec<Evidence> = Vec::new();
-    let (mut at, mut minutes) = (Place::MachineRoom, 0.0);
-    loop {
-        let tracer = Tracer::new(plant, &Case::of(&evidence));
-        let proven = tracer.proven();
-        let next = match proven {
-            None if evidence.len() < MOST => planner.next(&tracer, at),
-            _ => None,
-        };
-        let Some(check) = next else {
-            return Walk {
-                minutes,
-                checks: evidence.len(),
-                named: tracer.belief().suspects.first().map(|s| s.mode),
-                proven: proven.is_some(),
-            };
-        };
-        minutes += tracer.minutes(check) + at.walk_minutes(check.place());
-        at = check.place();
-        let stage = tracer.stage(check);
-        evidence.push(Evidence::said(check, scene.answer(check, stage), stage));
-    }
-}
-
-/// How an ended walk compares with what is truly wrong.
-fn right(flat: &Flat, scene: &Scene, walk: &Walk) -> bool {
-    let is = |m: Mode| scene.truth.iter().any(|(at, _)| flat.modes[*at].mode == m);
-    walk.named.is_some_and(is)
-}
 
 fn main() {
     let words: Vec<String> = std::env::args().skip(1).collect();
@@ -59,10 +27,13 @@ fn main() {
     match words.first().map(String::as_str) {
         Some("same") => return same::sets(&words[1]),
         Some("pace") => return same::pace(&plant),
-        Some("small") => return reduced::compare(&plant),
+        Some("small") => return reduced::compare(&plant, words.len() < 2),
         _ => {}
     }
-    let n: u64 = words.first().and_then(|a| a.parse().ok()).unwrap_or(200);
+    let ours = words.first().is_some_and(|w| w == "ours");
+    let words = &words[usize::from(ours)..];
+    let number = |at: usize, or: u64| words.get(at).and_then(|a| a.parse().ok()).unwrap_or(or);
+    let (n, from) = (number(0, 200), number(1, 0));
     let flat = Flat::of(&plant);
     let off: Vec<Flat> = (0..PERTURBED)
         .map(|s| perturbed(&flat, &mut Chance(s)))
@@ -75,24 +46,29 @@ fn main() {
     println!("Minutes end when a cause is proven or nothing is left worth asking; +- is one");
     println!("standard error. Right: the cause named at the end is truly there.\n");
     println!("{}", Tally::HEAD);
+    let mut wrong = Vec::new();
     for (model, faults, planners, share) in [
         ("as believed", 1, &Planner::ALL[..], 1),
         ("as believed", 2, &Planner::ALL[..2], 2),
         ("off by two", 1, &Planner::ALL[..2], 1),
         ("off by two", 2, &Planner::ALL[..1], 2),
     ] {
-        for planner in planners {
+        for planner in planners.iter().filter(|p| !ours || **p == Planner::Ours) {
             let (mut all, mut steady, mut comes) = <(Tally, Tally, Tally)>::default();
             // The simple planners take long; half the calls tell enough.
             let calls = if *planner == Planner::Ours { n } else { n / 2 } / share;
-            for seed in 0..calls {
+            for call in 0..calls {
+                let seed = (from << 32) + call;
                 let of = match model {
-                    "off by two" => &off[(seed % PERTURBED) as usize],
+                    "off by two" => &off[(call % PERTURBED) as usize],
                     _ => &flat,
                 };
                 let mut scene = Scene::draw(of, faults, Chance((seed << 8) + faults as u64));
                 let walked = walk(&plant, &mut scene, *planner);
                 let right = right(of, &scene, &walked);
+                if ours && !right && faults == 1 {
+                    wrong.push(walk::told(of, &scene, &walked));
+                }
                 all.add(&walked, right);
                 if scene.truth.iter().any(|t| t.1) {
                     comes.add(&walked, right);
@@ -111,8 +87,26 @@ fn main() {
             }
         }
     }
+    println!("\nWalked on after the first repair, until the trace closes:\n");
+    println!("{}", Through::HEAD);
+    for (model, faults) in [("as believed", 1), ("as believed", 2), ("off by two", 2)] {
+        let mut all = Through::default();
+        for call in 0..n / faults as u64 {
+            let of = match model {
+                "off by two" => &off[(call % PERTURBED) as usize],
+                _ => &flat,
+            };
+            let seed = Chance((((from << 32) + call) << 8) + faults as u64);
+            all.add(through(&plant, of, Scene::draw(of, faults, seed)));
+        }
+        println!("{}", all.line(model, faults));
+    }
     println!();
-    reduced::compare(&plant);
+    if ours {
+        wrong.iter().for_each(|w| println!("{w}"));
+        return;
+    }
+    reduced::compare(&plant, true);
     println!();
     same::pace(&plant);
 }

@@ -2,7 +2,7 @@
 //! then answers. Written from the model's description, not with the trace's
 //! own arithmetic.
 
-use coldsump::trace::{Answer, Check, Flat, Stage};
+use coldsump::trace::{Answer, Check, Flat, Mode, Stage};
 
 use crate::chance::Chance;
 
@@ -15,8 +15,11 @@ pub struct Scene<'a> {
     pub low: bool,
     /// Per stage, which of the faults act.
     acting: [Option<Vec<bool>>; 4],
-    /// What each check said last, per stage.
-    said: Vec<(Check, Stage, usize)>,
+    /// What each check said last, per stage and number of corrections.
+    said: Vec<(Check, Stage, usize, usize)>,
+    /// Faults put right, and whether it took.
+    put_right: Vec<(usize, bool)>,
+    corrections: usize,
     chance: Chance,
 }
 
@@ -92,11 +95,32 @@ impl<'a> Scene<'a> {
             low,
             acting: Default::default(),
             said: Vec::new(),
+            put_right: Vec::new(),
+            corrections: 0,
             chance,
         }
     }
 
-    /// What the check answers, done at this stage. Nothing is corrected.
+    /// Puts a fault right, if it is there; now and then that does not take.
+    pub fn correct(&mut self, mode: Mode) {
+        let at = self.flat.modes.iter().position(|m| m.mode == mode);
+        if let Some(at) = at {
+            let took = !self.chance.happens(self.flat.residue);
+            self.put_right.retain(|(m, _)| *m != at);
+            self.put_right.push((at, took));
+        }
+        self.corrections += 1;
+        self.acting[Stage::Corrected as usize] = None;
+    }
+
+    /// Whether all that was wrong is put right.
+    pub fn is_sound(&self) -> bool {
+        self.truth
+            .iter()
+            .all(|(m, _)| self.put_right.contains(&(*m, true)))
+    }
+
+    /// What the check answers, done at this stage.
     pub fn answer(&mut self, check: Check, stage: Stage) -> Answer {
         let s = stage as usize;
         let at = |c: &coldsump::trace::FlatCheck| c.check == check;
@@ -110,8 +134,8 @@ impl<'a> Scene<'a> {
             .said
             .iter()
             .rev()
-            .find(|(c, at, _)| (*c, *at) == (check, stage))
-            .map(|(_, _, a)| *a);
+            .find(|(c, at, n, _)| (*c, *at, *n) == (check, stage, self.corrections))
+            .map(|(_, _, _, a)| *a);
         let answer = match before {
             Some(a) if self.chance.happens(self.flat.copied) => a,
             _ => {
@@ -127,8 +151,13 @@ impl<'a> Scene<'a> {
                 let acting = self.acting[s].clone().unwrap_or_default();
                 let (mut effect, mut drains) = (0, false);
                 for ((mode, comes), acts) in self.truth.iter().zip(acting) {
-                    let acts = acts != (*comes && self.chance.happens(self.flat.flicker));
                     let (acting, quiet) = row.effects[*mode];
+                    let put_right = self.put_right.iter().find(|(m, _)| m == mode);
+                    let acts = match put_right {
+                        Some((_, true)) => continue,
+                        Some((_, false)) => true,
+                        None => acts != (*comes && self.chance.happens(self.flat.flicker)),
+                    };
                     effect = effect.max(if acts { acting } else { quiet });
                     drains |= acts && self.flat.modes[*mode].lowers;
                 }
@@ -142,7 +171,7 @@ impl<'a> Scene<'a> {
                 self.chance.among(rows[usize::from(effect)].iter().copied())
             }
         };
-        self.said.push((check, stage, answer));
+        self.said.push((check, stage, self.corrections, answer));
         check.answers()[answer]
     }
 }

@@ -1,18 +1,6 @@
 //! Walks added up.
 
-use coldsump::trace::Mode;
-
-/// How a walk ended.
-pub struct Walk {
-    /// Minutes of checks, of opening things, and of walking.
-    pub minutes: f64,
-    /// How many checks.
-    pub checks: usize,
-    /// The likeliest cause at the end.
-    pub named: Option<Mode>,
-    /// Whether it was proven.
-    pub proven: bool,
-}
+use crate::walk::{Ended, Walk};
 
 /// Many walks.
 #[derive(Default)]
@@ -54,6 +42,42 @@ proven wrongly % | checks |\n|---|---|---|---|---|---|---|---|---|---|---|";
             100.0 * part(self.proven),
             100.0 * part(self.wrongly),
             part(self.checks),
+        )
+    }
+}
+
+/// Many walks that went on after the first repair.
+#[derive(Default)]
+pub struct Through(Vec<Ended>);
+
+impl Through {
+    /// The head of the table.
+    pub const HEAD: &'static str = "\
+| answers from a model | faults | calls | minutes to the first repair | minutes to the end | +- | \
+all named % | +- | all sound % | repairs in vain | checks |\n|---|---|---|---|---|---|---|---|---|---|---|";
+
+    /// Adds one.
+    pub fn add(&mut self, ended: Ended) {
+        self.0.push(ended);
+    }
+
+    /// A line of the table.
+    pub fn line(&self, model: &str, faults: usize) -> String {
+        let n = self.0.len() as f64;
+        let mean = |of: &dyn Fn(&Ended) -> f64| self.0.iter().map(of).sum::<f64>() / n;
+        let part = |of: &dyn Fn(&Ended) -> bool| mean(&|e| f64::from(u8::from(of(e))));
+        let minutes = mean(&|e| e.minutes);
+        let spread = mean(&|e| (e.minutes - minutes).powi(2));
+        let named = part(&|e| e.named);
+        format!(
+            "| {model} | {faults} | {n} | {:.1} | {minutes:.1} | {:.1} | {:.1} | {:.1} | {:.1} | {:.2} | {:.1} |",
+            mean(&|e| e.first),
+            (spread / (n - 1.0)).sqrt(),
+            100.0 * named,
+            100.0 * (named * (1.0 - named) / n).sqrt(),
+            100.0 * part(&|e| e.sound),
+            mean(&|e| e.in_vain as f64),
+            mean(&|e| e.checks as f64),
         )
     }
 }
