@@ -252,7 +252,7 @@ pub enum What {
     /// Water in the whole loop, as the person knows it.
     LoopVolume,
 }
-by_name!(What: HeadPressure EnteringWater LeavingWater DryBulb Humidity WetBulb BasinLevel ControlVoltage WaterFlow Conductivity);
+by_name!(What: HeadPressure EnteringWater LeavingWater DryBulb Humidity WetBulb BasinLevel ControlVoltage WaterFlow Conductivity LoopVolume);
 
 impl What {
     /// The quantity it is.
