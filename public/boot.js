@@ -11,6 +11,16 @@
 const root = document.documentElement;
 const HOUR = 3_600_000;
 
+// This script runs as soon as it is here: it waits neither for the style nor
+// for the rest of the page.
+const parsed = new Promise((done) => {
+  const look = () => document.readyState !== 'loading' && done();
+  document.addEventListener('readystatechange', look);
+  look();
+});
+// The storage wakes while the program compiles; nothing is made by asking.
+globalThis.indexedDB?.databases?.().catch(() => undefined);
+
 // Words for before the program runs; it brings its own. The language chosen
 // in it can't be read this early, so the browser's is taken.
 const SPANISH = /^es\b/i.test(navigator.language);
@@ -32,11 +42,13 @@ const WORDS = {
 };
 const words = (name) => WORDS[name][Number(SPANISH)];
 
-if (SPANISH) {
+async function speak() {
+  await parsed;
   root.lang = 'es';
   document.getElementById('boot-say').textContent = words('opening');
   document.getElementById('boot-again').textContent = words('again');
 }
+if (SPANISH) speak();
 
 /** Replaces the loading line by a sentence that says what to do. */
 function say(sentence) {
@@ -67,8 +79,11 @@ function integrityOf(url) {
 async function start() {
   const parts = document.querySelector('meta[name="coldsump-parts"]').dataset;
   const wasm = new URL(parts.wasm, document.baseURI);
-  const { default: init } = await import(new URL(parts.js, document.baseURI).href);
+  const glue = import(new URL(parts.js, document.baseURI).href);
+  glue.catch(() => undefined); // told below
+  await parsed;
   const answer = fetch(wasm, { credentials: 'same-origin', integrity: integrityOf(wasm) });
+  const { default: init } = await glue;
   await init({ module_or_path: answer });
   document.getElementById('boot')?.remove();
 }
@@ -146,6 +161,7 @@ try {
   await start();
 } catch (error) {
   broken = true;
+  await parsed;
   explain(error);
 }
 keepOffline(broken).catch((error) => {

@@ -47,7 +47,9 @@ self.addEventListener('message', (event) => {
 self.addEventListener('fetch', (event) => {
   const { request } = event;
   if (request.method !== 'GET') return;
-  if (new URL(request.url).origin !== self.location.origin) return;
+  const { origin, pathname } = new URL(request.url);
+  if (origin !== self.location.origin) return;
+  if (pathname.endsWith('/notices.txt')) return; // from the server alone
   const wanted = request.mode === 'navigate' ? './' : request;
   event.respondWith(
     (async () => {

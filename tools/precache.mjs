@@ -4,15 +4,20 @@
 // Trunk runs it as a post_build hook; by hand: node tools/precache.mjs DIR
 
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { notices } from './notices.mjs';
 
 const TEMPLATE = fileURLToPath(new URL('../public/sw.js', import.meta.url));
 // Needed only while the phone installs the app, or by a reader of the licence.
-const ONLINE = /^icons\/|\/OFL\.txt$/;
+const ONLINE = /^icons\/|\/OFL\.txt$|^notices\.txt$/;
 const dir = process.argv[2] ?? process.env.TRUNK_STAGING_DIR;
 if (!dir) throw new Error('precache: name the build folder');
+
+// The licences of what is inside, for whoever asks: on the server, not on every phone.
+const licences = join(dir, 'notices.txt');
+if (!existsSync(licences)) writeFileSync(licences, notices());
 
 const hash = (bytes, encoding) => createHash('sha256').update(bytes).digest(encoding);
 

@@ -43,8 +43,15 @@ if (!meta) {
 
 const SECURITY = {
   'Content-Security-Policy': `${meta[1]}; frame-ancestors 'none'`,
-  'Permissions-Policy':
-    'camera=(), display-capture=(), geolocation=(), microphone=(), payment=(), usb=(), screen-wake-lock=(self), web-share=(self)',
+  // All that a page might ask a phone for, refused, but the two that are used. Photos
+  // come through a file field, which asks for no permission.
+  'Permissions-Policy': [
+    ...'accelerometer bluetooth camera display-capture geolocation gyroscope hid'.split(' '),
+    ...'magnetometer microphone midi payment serial usb'.split(' '),
+  ]
+    .map((name) => `${name}=()`)
+    .concat('screen-wake-lock=(self)', 'web-share=(self)')
+    .join(', '),
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',
   'Cross-Origin-Opener-Policy': 'same-origin',

@@ -1,6 +1,8 @@
 //! Which screen is up: the part of the address after `#`, so that the back
 //! button and a link to a screen work without a server.
 
+use std::cell::Cell;
+
 use leptos::prelude::window_event_listener_untyped;
 
 use crate::app::view::prelude::*;
@@ -166,11 +168,21 @@ pub fn follow_address() -> RwSignal<Route> {
     let read = || Route::parse(&window().location().hash().unwrap_or_default());
     let route = RwSignal::new(read());
     let listener = window_event_listener_untyped("hashchange", move |_| {
+        MOVED.set(true);
         route.set(read());
         window().scroll_to_with_x_and_y(0.0, 0.0);
     });
     on_cleanup(move || listener.remove());
     route
+}
+
+thread_local! {
+    static MOVED: Cell<bool> = const { Cell::new(false) };
+}
+
+/// Whether the person went to the screen that is being drawn; asked once.
+pub fn just_moved() -> bool {
+    MOVED.take()
 }
 
 /// Goes to a screen.

@@ -51,15 +51,9 @@ impl Pen {
     /// A pen for this phone. `last` is the newest id already in the log, so
     /// that new ids sort after it.
     pub fn new(device: DeviceId, last: Option<EntryId>) -> Self {
-        let last_ms = last.map_or(0, |id| {
-            let bytes = *uuid::Uuid::parse_str(&id.to_string())
-                .unwrap_or_default()
-                .as_bytes();
-            bytes[..6].iter().fold(0, |ms, b| (ms << 8) | u64::from(*b))
-        });
         Self {
             device,
-            last_ms,
+            last_ms: last.map_or(0, |id| id.ms()),
             count: 0x0fff,
         }
     }

@@ -46,7 +46,7 @@ pub struct Fouling {
 /// than a month watched.
 pub fn fouling(visits: &[(i64, bool)], now_ms: i64) -> Option<Fouling> {
     let first = visits.iter().map(|v| v.0).min()?;
-    let seconds = (now_ms - first) as f64 / 1000.0;
+    let seconds = now_ms.saturating_sub(first) as f64 / 1000.0;
     let years = seconds / YEAR;
     if visits.len() < 2 || years < LEAST {
         return None;

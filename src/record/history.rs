@@ -148,7 +148,11 @@ pub fn since(site: &Site, before: &Visit, now: &Visit) -> Since {
     let (then, today) = (past(site, before), past(site, now));
     let pairs = Trend::ALL.into_iter().zip(then.figures).zip(today.figures);
     Since {
-        days: (now.opened.ms - before.opened.ms).div_euclid(86_400_000),
+        days: now
+            .opened
+            .ms
+            .saturating_sub(before.opened.ms)
+            .div_euclid(86_400_000),
         changed: pairs
             .filter_map(|((trend, then), now)| Some((trend, then?, now?)))
             .collect(),

@@ -16,6 +16,12 @@ macro_rules! ids {
             pub fn parse(text: &str) -> Option<Self> {
                 Uuid::try_parse(text).ok().map(Self)
             }
+
+            /// When it was made, in milliseconds since 1970 (RFC 9562, 5.7).
+            pub fn ms(&self) -> u64 {
+                let time = &self.0.as_bytes()[..6];
+                time.iter().fold(0, |ms, b| (ms << 8) | u64::from(*b))
+            }
         }
 
         impl From<Uuid> for $name {

@@ -21,7 +21,7 @@ pub struct Moment {
 impl Moment {
     /// Seconds from `earlier` to this moment by the wall clock.
     pub fn seconds_since(&self, earlier: &Moment) -> f64 {
-        (self.ms - earlier.ms) as f64 / 1000.0
+        self.ms.saturating_sub(earlier.ms) as f64 / 1000.0
     }
 
     /// How far the wall clock was moved between two moments of one run, in

@@ -14,9 +14,10 @@ pub const HEADS: [&str; 10] = [
 ];
 
 /// A field: quoted where it must be. A text that a spreadsheet would take for
-/// a formula gets an apostrophe before it.
-fn field(text: &str) -> String {
-    let formula = text.starts_with(['=', '+', '-', '@', '\t', '\r']) && decimal(text).is_none();
+/// a formula gets an apostrophe before it (OWASP, "CSV injection").
+pub fn field(text: &str) -> String {
+    const FIRST: [char; 11] = ['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠'];
+    let formula = text.starts_with(FIRST) && decimal(text).is_none();
     let text = match formula {
         true => format!("'{text}"),
         false => text.to_owned(),

@@ -40,9 +40,12 @@ fn header(text: &str) -> String {
     words.iter().map(word).collect::<Vec<_>>().join("\r\n ")
 }
 
-/// A parameter of a header: quoted, or percent-encoded beyond ASCII.
+/// A parameter of a header: quoted, or percent-encoded beyond ASCII; of a long
+/// text the end, where a file name has its kind. A header's line holds 998 bytes
+/// (RFC 5322, 2.1.1), and one character may take twelve.
 fn parameter(key: &str, text: &str) -> String {
-    let text: String = text.chars().filter(|c| !c.is_control()).collect();
+    let text: Vec<char> = text.chars().filter(|c| !c.is_control()).collect();
+    let text: String = text[text.len().saturating_sub(70)..].iter().collect();
     if text.is_ascii() {
         let quoted = text.replace('\\', "\\\\").replace('"', "\\\"");
         return format!("{key}=\"{quoted}\"");
@@ -55,6 +58,16 @@ fn parameter(key: &str, text: &str) -> String {
         }
     }
     out
+}
+
+/// A media type (RFC 2045, 5.1), or the one of any bytes: what an imported file
+/// is said to be must not become a header.
+fn media_type(text: &str) -> &str {
+    let token = |c: u8| c.is_ascii_alphanumeric() || b"/.+-_".contains(&c);
+    match text.len() < 80 && text.contains('/') && text.bytes().all(token) {
+        true => text,
+        false => "application/octet-stream",
+    }
 }
 
 /// Base64 in lines of 76 (RFC 2045, 6.8).
@@ -112,7 +125,7 @@ pub fn to_eml(subject: &str, text: &str, enclosed: &[Enclosed<'_>], at: &Moment)
     for file in enclosed {
         let name = parameter("filename", file.name);
         part(
-            file.media_type,
+            media_type(file.media_type),
             &format!("Content-Disposition: attachment;\r\n {name}\r\n"),
             file.bytes,
         );

@@ -253,7 +253,8 @@ fn wrap(text: &str, width: usize) -> Vec<String> {
 }
 
 fn fit(text: &str, width: usize, align: Align) -> String {
-    let pad = " ".repeat(width.saturating_sub(columns(text)));
+    let text: String = text.chars().filter(|c| !c.is_control()).collect();
+    let pad = " ".repeat(width.saturating_sub(columns(&text)));
     match align {
         Align::Left => format!("{text}{pad}"),
         Align::Right => format!("{pad}{text}"),

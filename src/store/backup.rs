@@ -12,6 +12,10 @@ use crate::record::{Entry, FileId, Log};
 /// Version of the document's form that this build writes.
 pub const FORM: u16 = 1;
 
+/// The largest file that is read as one, in bytes: the longest text a browser
+/// makes (V8, 2^29 - 24), so every backup that could be written can be read.
+pub const MOST_BYTES: f64 = 536_870_888.0;
+
 /// A file as it stands in a backup.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -74,10 +78,19 @@ pub struct Sifted {
     pub new: Vec<Entry>,
     /// How many are here already.
     pub known: usize,
-    /// How many bear the name of an entry here and say something else. Those
-    /// here stay.
+    /// How many bear the name of an entry here and say something else, or a
+    /// name that can't be kept. Those here stay.
     pub other: usize,
 }
+
+/// Whether an entry may come in: its name lies before the year 10,000. A later
+/// one would leave no names after it, and what is written next would sort first.
+pub fn keepable(entry: &Entry) -> bool {
+    entry.id.ms() < LATEST
+}
+
+/// The first millisecond of the year 10,000.
+const LATEST: u64 = 253_402_300_800_000;
 
 /// Sifts entries by what a log holds already.
 pub fn sift(log: &Log, entries: Vec<Entry>) -> Sifted {
@@ -85,6 +98,7 @@ pub fn sift(log: &Log, entries: Vec<Entry>) -> Sifted {
     let mut seen = log.clone();
     for entry in entries {
         match seen.entry(entry.id) {
+            None if !keepable(&entry) => sifted.other += 1,
             None => {
                 seen.add(entry.clone());
                 sifted.new.push(entry);

@@ -17,11 +17,12 @@ export async function says(child, pattern) {
 
 /**
  * Opens `url`; answers the browser's version, `run(script)`, `later(script, ...args)` whose script
- * answers through its last argument, `cdp(command, params)`, `goto(url)` and `close()`.
+ * answers through its last argument, `cdp(command, params)`, `goto(url)`, `tap(selector)`,
+ * `type(selector, text)` and `close()`. A profile that is given stays when it is closed.
  */
-export async function openPage(url) {
+export async function openPage(url, kept) {
   const driver = spawn('chromedriver', ['--port=0'], { stdio: ['ignore', 'pipe', 'inherit'] });
-  const profile = mkdtempSync(join(tmpdir(), 'coldsump-bench-'));
+  const profile = kept ?? mkdtempSync(join(tmpdir(), 'coldsump-bench-'));
   let session;
   const ask = async (method, path, body) => {
     const answer = await fetch(`http://127.0.0.1:${port}${path}`, {
@@ -37,7 +38,7 @@ export async function openPage(url) {
       if (session) await ask('DELETE', session);
     } finally {
       driver.kill();
-      rmSync(profile, { recursive: true, force: true, maxRetries: 20 });
+      if (!kept) rmSync(profile, { recursive: true, force: true, maxRetries: 20 });
     }
   };
   const port = await says(driver, /started successfully on port (\d+)/);
@@ -63,7 +64,18 @@ export async function openPage(url) {
     const later = (script, ...args) => ask('POST', `${session}/execute/async`, { script, args });
     const cdp = (cmd, params) => ask('POST', `${session}/goog/cdp/execute`, { cmd, params });
     const goto = (where) => ask('POST', `${session}/url`, { url: where });
-    return { version: `${browserName} ${browserVersion}`, run, later, cdp, goto, close };
+    const find = async (value) => {
+      const found = await ask('POST', `${session}/element`, { using: 'css selector', value });
+      // Above the action bar, as a thumb would scroll it.
+      await ask('POST', `${session}/execute/sync`, {
+        script: "arguments[0].scrollIntoView({ block: 'center' })",
+        args: [found],
+      });
+      return `${session}/element/${Object.values(found)[0]}`;
+    };
+    const tap = async (selector) => ask('POST', `${await find(selector)}/click`, {});
+    const type = async (selector, text) => ask('POST', `${await find(selector)}/value`, { text });
+    return { version: `${browserName} ${browserVersion}`, run, later, cdp, goto, tap, type, close };
   } catch (error) {
     await close();
     throw error;

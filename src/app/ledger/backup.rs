@@ -9,7 +9,7 @@ use wasm_bindgen::{JsCast, JsValue};
 
 use super::Ledger;
 use crate::record::paperwork::files;
-use crate::record::{Log, Pen};
+use crate::record::{Entry, Log, Pen};
 use crate::store::backup::{FORM, FileCopy, sift};
 use crate::store::{Store, StoreError};
 
@@ -34,6 +34,8 @@ pub struct Taken {
 pub enum Untaken {
     /// It is not a backup of this app, or of a newer form.
     NotOne,
+    /// It is larger than any backup.
+    TooLarge,
     /// The store did not keep it. What it kept before stays.
     Store(StoreError),
 }
@@ -83,8 +85,7 @@ impl Ledger {
     ///
     /// # Errors
     /// [`Untaken`].
-    pub async fn take_in(self, text: &str) -> Result<Taken, Untaken> {
-        let document = JSON::parse(text).map_err(|_| Untaken::NotOne)?;
+    pub async fn take_in(self, document: JsValue) -> Result<Taken, Untaken> {
         let form = get(&document, "coldsump-backup").as_f64();
         let list = |key| get(&document, key).dyn_into::<Array>();
         let (Some(form), Ok(entries), Ok(copies)) = (form, list("entries"), list("files")) else {
@@ -96,9 +97,9 @@ impl Ledger {
         let mut taken = Taken::default();
         let mut read = Vec::new();
         for entry in entries.iter() {
-            match serde_wasm_bindgen::from_value(entry) {
-                Ok(entry) => read.push(entry),
-                Err(_) => taken.unreadable += 1,
+            match sound(entry) {
+                Some(entry) => read.push(entry),
+                None => taken.unreadable += 1,
             }
         }
         let store = self.store.get_value();
@@ -145,4 +146,14 @@ fn to_js(value: &FileCopy) -> Result<JsValue, StoreError> {
     value
         .serialize(&serde_wasm_bindgen::Serializer::json_compatible())
         .map_err(|e| StoreError::Failed(e.to_string()))
+}
+
+/// An entry that reads, and would read the same out of the next backup: a number
+/// too large to hold comes as an infinity, which JSON can't carry on.
+fn sound(entry: JsValue) -> Option<Entry> {
+    let text = String::from(JSON::stringify(&entry).ok()?);
+    let again = JSON::parse(&text).ok()?;
+    let [read, again] = [entry, again].map(serde_wasm_bindgen::from_value::<Entry>);
+    read.ok()
+        .filter(|read| again.is_ok_and(|again| again == *read))
 }

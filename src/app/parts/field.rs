@@ -1,6 +1,9 @@
 //! Fields for quantities and for text. What is typed is kept as it is typed;
 //! a refusal stands beside the field and takes nothing away.
 
+use std::cell::RefCell;
+use std::collections::BTreeSet;
+
 use crate::app::view::prelude::*;
 use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys;
@@ -15,7 +18,7 @@ use crate::words::Phrase as P;
 /// the two come to.
 #[derive(Clone, Copy)]
 pub struct Typing {
-    key: StoredValue<String>,
+    key: &'static str,
     /// The text as it stands.
     pub text: RwSignal<String>,
     bare: RwSignal<Unit>,
@@ -48,7 +51,7 @@ impl Typing {
         let bare = RwSignal::new(unit);
         let outcome = Memo::new(move |_| text.with(|text| read(text, kind, bare.get(), bounds)));
         Self {
-            key: StoredValue::new(key),
+            key: lasting(key),
             text,
             bare,
             shown: RwSignal::new(waiting),
@@ -74,8 +77,7 @@ impl Typing {
 
     /// Forgets the draft: what was typed is on disk as an entry now.
     pub fn settled(self) {
-        self.key
-            .with_value(|key| ledger().keep_text(&draft_key(key), ""));
+        settle_text(self.key);
     }
 
     fn type_in(self, text: String) {
@@ -90,8 +92,7 @@ impl Typing {
             true => text,
             false => format!("{}{UNIT_MARK}{text}", self.bare.get_untracked().symbol()),
         };
-        self.key
-            .with_value(|key| ledger().keep_text(&draft_key(key), &draft));
+        ledger().keep_text(&draft_key(self.key), &draft);
     }
 
     /// Types for the person: what is filled in is a draft like any other.
@@ -322,6 +323,22 @@ pub fn TextField(
     }
 }
 
+/// The key of something kept on the phone, for as long as the page lives: what
+/// was written is often settled when its screen is gone. Each is kept once.
+pub fn lasting(key: String) -> &'static str {
+    thread_local! {
+        static KEYS: RefCell<BTreeSet<&'static str>> = const { RefCell::new(BTreeSet::new()) };
+    }
+    KEYS.with_borrow_mut(|keys| match keys.get(key.as_str()) {
+        Some(known) => known,
+        None => {
+            let new: &'static str = key.leak();
+            keys.insert(new);
+            new
+        }
+    })
+}
+
 /// Forgets the draft of a [`TextField`].
 pub fn settle_text(key: &str) {
     ledger().keep_text(&draft_key(key), "");
@@ -329,8 +346,20 @@ pub fn settle_text(key: &str) {
 
 /// Puts the cursor into the first input a selector finds, and so on screen.
 pub fn to_field(selector: &str) {
+    focus(selector, false);
+}
+
+/// Gives a heading the focus, so that keys and a screen reader go on from there.
+pub fn to_heading(selector: &str) {
+    focus(selector, true);
+}
+
+fn focus(selector: &str, reachable: bool) {
     let found = document().query_selector(selector).ok().flatten();
-    if let Some(input) = found.and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok()) {
-        let _ = input.focus();
+    if let Some(found) = found.and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok()) {
+        if reachable {
+            found.set_tab_index(-1);
+        }
+        let _ = found.focus();
     }
 }

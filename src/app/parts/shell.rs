@@ -3,11 +3,12 @@
 
 use crate::app::view::prelude::*;
 
+use super::field::to_heading;
 use super::icon::{Draw, Icon};
 use super::waterline::Waterline;
 use crate::app::ledger::ledger;
 use crate::app::prefs::prefs;
-use crate::app::route::Route;
+use crate::app::route::{self, Route};
 use crate::app::signals::Outside;
 use crate::quantity::Length;
 use crate::record::{Tower, VisitId};
@@ -50,6 +51,9 @@ pub fn Screen(
 ) -> View {
     let with_rail = edge.is_some();
     document().set_title(&format!("{title} · Coldsump"));
+    if route::just_moved() {
+        request_animation_frame(|| to_heading("h1"));
+    }
     markup! {
         <div class="screen" class:with-rail=with_rail data-test=format!("screen-{name}")>
             <Banners in_outbox=name == "outbox" />

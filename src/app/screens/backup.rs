@@ -63,12 +63,16 @@ pub fn CardForm() -> View {
     }
 }
 
-/// The text of a chosen file.
-async fn text_of(file: wasm_bindgen::JsValue) -> Option<String> {
-    let file: leptos::web_sys::Blob = file.dyn_into().ok()?;
-    let answer = Response::new_with_opt_blob(Some(&file)).ok()?;
-    let text = JsFuture::from(answer.text().ok()?).await.ok()?;
-    text.as_string()
+/// What a chosen file says as JSON; its text never enters the program.
+async fn document_of(file: wasm_bindgen::JsValue) -> Result<wasm_bindgen::JsValue, Untaken> {
+    let not_one = |_| Untaken::NotOne;
+    let file: leptos::web_sys::Blob = file.dyn_into().map_err(not_one)?;
+    if file.size() > crate::store::backup::MOST_BYTES {
+        return Err(Untaken::TooLarge);
+    }
+    let answer = Response::new_with_opt_blob(Some(&file)).and_then(|answer| answer.json());
+    let json = JsFuture::from(answer.map_err(not_one)?).await;
+    json.map_err(not_one)
 }
 
 /// Saving everything to a file, and taking one in.
@@ -121,12 +125,15 @@ pub fn Backup() -> View {
         }
         busy.set(true);
         spawn_local(async move {
-            let text = text_of(file).await.unwrap_or_default();
-            let taken = ledger.take_in(&text).await;
+            let taken = match document_of(file).await {
+                Ok(document) => ledger.take_in(document).await,
+                Err(why) => Err(why),
+            };
             busy.set(false);
             let _ = Reflect::set(&input, &"value".into(), &"".into());
             said.set(Some(match taken {
                 Ok(t) => words.backup_taken([t.new, t.known, t.files, t.refused, t.unreadable]),
+                Err(Untaken::TooLarge) => words.phrase(P::BackupTooLarge).to_owned(),
                 Err(Untaken::NotOne) => words.phrase(P::NotBackup).to_owned(),
                 Err(Untaken::Store(why)) => store_fault(why),
             }));

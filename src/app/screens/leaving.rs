@@ -7,7 +7,7 @@ use crate::app::view::prelude::*;
 use super::found::{MachineRow, ReadingField};
 use super::visit_frame::{Job, StationScreen};
 use crate::app::ledger::ledger;
-use crate::app::parts::field::{TextField, settle_text};
+use crate::app::parts::field::{TextField, lasting, settle_text};
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::parts::take_back::take_back;
 use crate::app::prefs::prefs;
@@ -247,7 +247,7 @@ fn LeavingRow(job: Job, item: LeavingItem) -> View {
 #[component]
 fn NoteForm(job: Job) -> View {
     let words = prefs().words;
-    let key = StoredValue::new(format!("note {}", job.id));
+    let key = lasting(format!("note {}", job.id));
     let text = RwSignal::new(String::new());
     let keep = move |_| {
         let note = text.get_untracked().trim().to_owned();
@@ -259,7 +259,7 @@ fn NoteForm(job: Job) -> View {
             vec![Body::NoteWritten { text: note }],
             move || {
                 text.set(String::new());
-                key.with_value(|k| settle_text(k));
+                settle_text(key);
             },
         );
     };
@@ -286,7 +286,7 @@ fn NoteForm(job: Job) -> View {
         <section>
             <h2>{words.phrase(P::Notes)}</h2>
             {notes}
-            <TextField key=key.get_value() text label=words.phrase(P::NewNote) long=true test="note" />
+            <TextField key=key.to_owned() text label=words.phrase(P::NewNote) long=true test="note" />
             <button type="button" data-test="keep-note" on:click=tap(keep)>
                 {words.phrase(P::KeepNote)}
             </button>

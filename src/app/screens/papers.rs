@@ -6,7 +6,7 @@ use crate::app::view::prelude::*;
 use super::photos::Photos;
 use super::visit_frame::{Job, StationScreen};
 use crate::app::ledger::ledger;
-use crate::app::parts::field::{QuantityField, TextField, Typing, settle_text};
+use crate::app::parts::field::{QuantityField, TextField, Typing, lasting, settle_text};
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
 use crate::quantity::{Bounds, Kind, Unit, show};
@@ -96,7 +96,7 @@ pub fn Papers(id: VisitId) -> View {
 #[component]
 fn Lines(job: Job, part: Part) -> View {
     let words = prefs().words;
-    let key = StoredValue::new(format!("{} {}", part.test, job.id));
+    let key = lasting(format!("{} {}", part.test, job.id));
     let item = RwSignal::new(part.items[0].0);
     let text = RwSignal::new(String::new());
     let by = RwSignal::new(String::new());
@@ -130,7 +130,7 @@ fn Lines(job: Job, part: Part) -> View {
             by: by.get_untracked(),
         };
         ledger().write_then(job.about(), vec![body], move || {
-            key.with_value(|k| settle_text(k));
+            settle_text(key);
             text.set(String::new());
             by.set(String::new());
             if let Some(typing) = typing {
@@ -232,7 +232,7 @@ fn Lines(job: Job, part: Part) -> View {
                     }
                 })}
             {(part.test == "part").then_some(usual)}
-            <TextField key=key.get_value() text label refusal test=part.test />
+            <TextField key=key.to_owned() text label refusal test=part.test />
             {part
                 .dated
                 .then(|| {

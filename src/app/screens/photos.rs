@@ -11,7 +11,7 @@ use crate::app::view::prelude::*;
 
 use super::visit_frame::Job;
 use crate::app::ledger::ledger;
-use crate::app::parts::field::{TextField, settle_text};
+use crate::app::parts::field::{TextField, lasting, settle_text};
 use crate::app::parts::glass::{Glass, drawings};
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::ports::window;
@@ -95,7 +95,7 @@ fn subjects(job: Job) -> Vec<(Shows, String)> {
 #[component]
 pub fn Photos(job: Job) -> View {
     let words = prefs().words;
-    let key = StoredValue::new(format!("photo {}", job.id));
+    let key = lasting(format!("photo {}", job.id));
     let caption = RwSignal::new(String::new());
     let chosen = RwSignal::new(0);
     let busy = RwSignal::new(false);
@@ -134,7 +134,7 @@ pub fn Photos(job: Job) -> View {
             };
             if ledger().keep_file(job.about(), kept, vec![body]).await {
                 caption.set(String::new());
-                key.with_value(|k| settle_text(k));
+                settle_text(key);
             }
         });
     };
@@ -164,7 +164,7 @@ pub fn Photos(job: Job) -> View {
                 </select>
             </div>
             <TextField
-                key=key.get_value()
+                key=key.to_owned()
                 text=caption
                 label=words.phrase(P::PhotoCaption)
                 test="photo-caption"

@@ -5,7 +5,7 @@ use super::refill_marks::mark;
 use super::visit_frame::Job;
 use crate::app::ledger::ledger;
 use crate::app::parts::choice::choice;
-use crate::app::parts::field::{TextField, settle_text};
+use crate::app::parts::field::{TextField, lasting, settle_text};
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::parts::number::Amount;
 use crate::app::prefs::prefs;
@@ -31,10 +31,10 @@ pub fn LevelEntry(job: Job, test: Memo<Option<Test>>, id: TestId) -> View {
         .visit
         .with_untracked(|v| v.as_ref().map(|v| v.site.to_string()))
         .unwrap_or_default();
-    let kind_key = StoredValue::new(format!("scale {site}"));
+    let kind_key = lasting(format!("scale {site}"));
     let (lip_key, each_key) = (format!("lip {site}"), format!("each {site}"));
-    let text_key = StoredValue::new(format!("level {id}"));
-    let kept = kind_key.with_value(|k| ledger().text(k));
+    let text_key = lasting(format!("level {id}"));
+    let kept = ledger().text(kind_key);
     let first = KINDS.iter().position(|k| Some(k.2) == kept.as_deref());
     // Plain numbers: every other type of signal weighs kilobytes.
     let place = RwSignal::new(first.unwrap_or(0) as f64);
@@ -117,7 +117,7 @@ pub fn LevelEntry(job: Job, test: Memo<Option<Test>>, id: TestId) -> View {
                 move || place.get() == n as f64,
                 move || {
                     place.set(n as f64);
-                    kind_key.with_value(|k| ledger().keep_text(k, test));
+                    ledger().keep_text(kind_key, test);
                 },
             )
         })
@@ -156,7 +156,7 @@ pub fn LevelEntry(job: Job, test: Memo<Option<Test>>, id: TestId) -> View {
                 </button>
             </div>
             <TextField
-                key=text_key.get_value()
+                key=text_key.to_owned()
                 text
                 label=words.phrase(P::TypeLevel)
                 refusal=refused
@@ -178,7 +178,7 @@ pub fn LevelEntry(job: Job, test: Memo<Option<Test>>, id: TestId) -> View {
     }
 }
 
-fn forget(text: RwSignal<String>, key: StoredValue<String>) {
+fn forget(text: RwSignal<String>, key: &str) {
     text.set(String::new());
-    key.with_value(|k| settle_text(k));
+    settle_text(key);
 }

@@ -78,6 +78,11 @@ pub fn Settings() -> View {
             </section>
             <CardForm />
             <Backup />
+            <p class="sub small">
+                <a href="notices.txt" target="_blank" rel="noopener" data-test="notices">
+                    {words.phrase(P::Notices)}
+                </a>
+            </p>
         </Screen>
     }
 }

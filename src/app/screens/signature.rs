@@ -4,7 +4,7 @@ use crate::app::view::prelude::*;
 
 use super::visit_frame::Job;
 use crate::app::ledger::ledger;
-use crate::app::parts::field::{TextField, settle_text};
+use crate::app::parts::field::{TextField, lasting, settle_text};
 use crate::app::parts::glass::{Glass, strokes};
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::prefs::prefs;
@@ -19,7 +19,7 @@ const MOST: usize = 4_000;
 #[component]
 pub fn Signature(job: Job) -> View {
     let words = prefs().words;
-    let key = StoredValue::new(format!("signer {}", job.id));
+    let key = lasting(format!("signer {}", job.id));
     let name = RwSignal::new(String::new());
     let drawn = RwSignal::new(Vec::<Vec<Spot>>::new());
     let lacking = RwSignal::new(false);
@@ -52,7 +52,7 @@ pub fn Signature(job: Job) -> View {
             strokes,
         };
         ledger().write_then(job.about(), vec![body], move || {
-            key.with_value(|k| settle_text(k));
+            settle_text(key);
             drawn.set(Vec::new());
         });
     };
@@ -78,7 +78,7 @@ pub fn Signature(job: Job) -> View {
                     })
             }}
             <TextField
-                key=key.get_value()
+                key=key.to_owned()
                 text=name
                 label=words.phrase(P::SignatureName)
                 refusal

@@ -6,7 +6,7 @@ use crate::app::view::prelude::*;
 use super::home::open_visit;
 use super::visit_frame::NotFound;
 use crate::app::ledger::ledger;
-use crate::app::parts::field::{TextField, settle_text};
+use crate::app::parts::field::{TextField, lasting, settle_text};
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::parts::shell::Screen;
 use crate::app::prefs::prefs;
@@ -167,7 +167,7 @@ fn rows(site: &Site) -> [Row; 5] {
 fn Described(id: SiteId, site: Site) -> View {
     let words = prefs().words;
     let summary = ledger().summary();
-    let draft = StoredValue::new(format!("complaint {id}"));
+    let draft = lasting(format!("complaint {id}"));
     let complaint = RwSignal::new(String::new());
     let title = site.name.clone();
     let sub = site.place.clone();
@@ -198,7 +198,7 @@ fn Described(id: SiteId, site: Site) -> View {
     };
     let open = move |_| {
         let said = complaint.get_untracked().trim().to_owned();
-        draft.with_value(|key| settle_text(key));
+        settle_text(draft);
         let usual = words.phrase(P::UsualComplaint).to_owned();
         open_visit(id, if said.is_empty() { usual } else { said });
     };
@@ -227,7 +227,7 @@ fn Described(id: SiteId, site: Site) -> View {
     markup! {
         <Screen title sub name="site" back=(Route::Home, words.phrase(P::Home).to_owned()) act>
             <TextField
-                key=draft.get_value()
+                key=draft.to_owned()
                 text=complaint
                 label=words.phrase(P::Complaint)
                 hint=words.phrase(P::ComplaintHint)

@@ -10,6 +10,7 @@ use crate::app::view::prelude::*;
 
 use super::visit_frame::Job;
 use crate::app::ledger::ledger;
+use crate::app::parts::field::to_heading;
 use crate::app::prefs::prefs;
 use crate::record::{Body, EntryId, Site, Visit, case, plant};
 use crate::trace::{
@@ -424,5 +425,6 @@ pub fn to_top() {
 pub fn to(selector: &str) {
     if let Some(top) = document().query_selector(selector).ok().flatten() {
         top.scroll_into_view();
+        to_heading(&format!("{selector} h2"));
     }
 }

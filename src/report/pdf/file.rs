@@ -59,8 +59,11 @@ pub(super) fn add_footers(pages: &mut [Page], footer: &Footer, faces: &Faces<'_>
 /// is one, and its title, in XMP (ISO 16684-1).
 fn metadata(title: &str) -> String {
     let title = title.replace('&', "&amp;").replace('<', "&lt;");
-    // XML 1.0 has no place for most control characters, however written.
-    let title: String = title.chars().filter(|c| !c.is_control()).collect();
+    let title = title.replace('>', "&gt;"); // for "]]>", which no text may hold
+    // XML 1.0 has no place for most control characters, however written, nor for
+    // the two that are no characters.
+    let sound = |c: &char| !c.is_control() && !matches!(c, '\u{fffe}' | '\u{ffff}');
+    let title: String = title.chars().filter(sound).collect();
     format!(
         "<?xpacket begin=\"\u{feff}\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\
          <x:xmpmeta xmlns:x=\"adobe:ns:meta/\">\

@@ -499,4 +499,6 @@ phrases! {
     TakeBackup: "Take in a backup";
     BackupNone: "No backup was saved from this phone yet.";
     NotBackup: "This file is not a backup of Coldsump, or is of a newer version. Nothing was changed.";
+    BackupTooLarge: "This file is larger than any backup. Nothing was read.";
+    Notices: "Licences of what is inside (needs signal)";
 }

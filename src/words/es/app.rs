@@ -500,4 +500,6 @@ spoken! { Phrase;
     TakeBackup: "Meter un respaldo";
     BackupNone: "Todavía no se ha guardado un respaldo desde este teléfono.";
     NotBackup: "Este archivo no es un respaldo de Coldsump, o es de una versión más nueva. No se cambió nada.";
+    BackupTooLarge: "Este archivo es más grande que cualquier respaldo. No se leyó nada.";
+    Notices: "Licencias de lo que lleva dentro (necesita señal)";
 }

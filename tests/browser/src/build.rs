@@ -32,6 +32,24 @@ impl Build {
         Self { folder }
     }
 
+    /// Copies `dist/` and gives its page clocks that a test moves and a watch
+    /// on what goes wrong (`under_test.js`), the same in every engine.
+    ///
+    /// # Panics
+    /// As [`Build::copy`], and when the page has no title.
+    pub fn watched() -> Self {
+        let build = Self::copy();
+        let script = project().join("tests/browser/under_test.js");
+        let script = fs::read(script).expect("the script");
+        build.write("under_test.js", &script);
+        let page = String::from_utf8(build.read("index.html")).expect("the page is UTF-8");
+        let (head, tail) = page.split_once("<title>").expect("the page's title");
+        let page = format!("{head}<script src=\"under_test.js\"></script><title>{tail}");
+        build.write("index.html", page.as_bytes());
+        build.list_files();
+        build
+    }
+
     /// Where the copy is.
     pub fn path(&self) -> &Path {
         self.folder.path()
@@ -53,6 +71,27 @@ impl Build {
         fs::write(self.path().join(name), bytes).unwrap_or_else(|error| panic!("{name}: {error}"));
     }
 
+    /// Removes one file of the copy.
+    ///
+    /// # Panics
+    /// When it is not there.
+    pub fn remove(&self, name: &str) {
+        fs::remove_file(self.path().join(name)).unwrap_or_else(|error| panic!("{name}: {error}"));
+    }
+
+    /// The name of the file at the copy's top that ends like this.
+    ///
+    /// # Panics
+    /// When there is none.
+    pub fn named(&self, ending: &str) -> String {
+        fs::read_dir(self.path())
+            .expect("the copy")
+            .flatten()
+            .map(|entry| entry.file_name().to_string_lossy().into_owned())
+            .find(|name| name.ends_with(ending))
+            .unwrap_or_else(|| panic!("no file ends with {ending}"))
+    }
+
     /// Makes the copy a version of its own: its root gets the mark, and the
     /// service worker's list is written anew, as the build writes it.
     ///
@@ -66,6 +105,11 @@ impl Build {
         let tail = tail.split_once('>').expect("the root's end").1;
         let page = format!("{head}{from} data-build=\"{mark}\">{tail}");
         self.write("index.html", page.as_bytes());
+        self.list_files();
+    }
+
+    /// Writes the service worker's list anew, as the build writes it.
+    fn list_files(&self) {
         let done = Command::new("node")
             .arg(project().join("tools/precache.mjs"))
             .arg(self.path())

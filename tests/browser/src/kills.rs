@@ -2,29 +2,17 @@
 //! disk, in order, and nothing twice.
 
 use std::fmt;
-use std::io::{BufRead, BufReader};
-use std::path::Path;
-use std::process::{Child, ChildStdout, Command, Stdio};
 use std::time::{Duration, Instant};
 
 use serde_json::json;
 use tempfile::TempDir;
-use thirtyfour::common::capabilities::chromium::ChromiumLikeCapabilities;
 use thirtyfour::prelude::*;
-use thirtyfour::{Capabilities, ChromeCapabilities, FirefoxCapabilities};
 
+use crate::engine::{Driver, Engine};
+use crate::phone::Light;
 use crate::processes;
 use crate::server::Server;
 use crate::wait::{until, until_within};
-
-/// Which browser is killed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Engine {
-    /// Chromium through chromedriver.
-    Chromium,
-    /// Firefox through geckodriver.
-    Firefox,
-}
 
 /// What came of the kills.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -78,7 +66,7 @@ impl fmt::Display for Tally {
 struct Rig {
     engine: Engine,
     profile: TempDir,
-    open: Option<(WebDriver, Child, BufReader<ChildStdout>)>,
+    open: Option<(WebDriver, Driver)>,
 }
 
 impl Rig {
@@ -92,66 +80,15 @@ impl Rig {
     }
 
     async fn start(&mut self) {
-        let (program, says_port) = match self.engine {
-            Engine::Chromium => ("chromedriver", "started successfully on port "),
-            Engine::Firefox => ("geckodriver", "Listening on 127.0.0.1:"),
-        };
-        let mut child = Command::new(program)
-            .arg("--port=0")
-            .stdin(Stdio::null())
-            .stdout(Stdio::piped())
-            .stderr(Stdio::null())
-            .spawn()
-            .unwrap_or_else(|error| panic!("{program}: {error}"));
-        let mut says = BufReader::new(child.stdout.take().expect("stdout is piped"));
-        let port = loop {
-            let mut line = String::new();
-            assert!(
-                says.read_line(&mut line).expect("its words") > 0,
-                "{program} ended"
-            );
-            if let Some((_, port)) = line.split_once(says_port) {
-                break port.trim().trim_end_matches('.').to_owned();
-            }
-        };
-        let driver = WebDriver::new(&format!("http://127.0.0.1:{port}"), self.capabilities())
-            .await
-            .expect("the browser opens");
-        self.open = Some((driver, child, says));
-    }
-
-    fn capabilities(&self) -> Capabilities {
-        let profile: &Path = self.profile.path();
-        match self.engine {
-            Engine::Chromium => {
-                let mut chrome = ChromeCapabilities::new();
-                for flag in [
-                    "--headless=new",
-                    "--no-sandbox",
-                    "--disable-gpu",
-                    "--disable-quic",
-                    "--disable-dev-shm-usage",
-                    "--no-first-run",
-                    "--disable-background-networking",
-                    "--disable-component-update",
-                    "--disable-sync",
-                    "--window-size=390,844",
-                ] {
-                    chrome.add_arg(flag).expect("a flag");
-                }
-                let folder = format!("--user-data-dir={}", profile.display());
-                chrome.add_arg(&folder).expect("a flag");
-                chrome.into()
-            }
-            Engine::Firefox => {
-                let mut firefox = FirefoxCapabilities::new();
-                let folder = profile.display().to_string();
-                for flag in ["-headless", "-profile", &folder] {
-                    firefox.add_arg(flag).expect("a flag");
-                }
-                firefox.into()
-            }
-        }
+        let program = Driver::start(self.engine);
+        let url = program.url();
+        let profile = self.profile.path();
+        let wants = self.engine.wants(profile, profile, Light::Day);
+        let driver = until("the browser opens", async || {
+            WebDriver::new(&url, wants.clone()).await.ok()
+        })
+        .await;
+        self.open = Some((driver, program));
     }
 
     async fn js(&self, script: &str) -> Option<serde_json::Value> {
@@ -208,10 +145,9 @@ impl Rig {
     /// kill -9, browser first; then the driver, which has no more to do.
     fn kill(&mut self) {
         processes::kill_profile(self.profile.path());
-        if let Some((driver, mut child, _)) = self.open.take() {
-            // These fail only when they have ended already.
-            let _ = child.kill();
-            let _ = child.wait();
+        if let Some((driver, program)) = self.open.take() {
+            drop(program);
+            // Fails only when it has quit already.
             let _ = driver.leak();
         }
     }

@@ -52,6 +52,30 @@ pub fn of_network(entries: &[BrowserLogEntry], origin: &str) -> Vec<Problem> {
         .collect()
 }
 
+/// The problems that the watch in the page noted, and what it `asked` for
+/// outside `origin`.
+///
+/// # Panics
+/// When the watch did not answer with two lists.
+pub fn of_watch(noted: &Value, asked: &Value, origin: &str) -> Vec<Problem> {
+    let texts = |list: &Value| -> Vec<String> {
+        let list = list.as_array().expect("the watch answers");
+        list.iter()
+            .filter_map(|one| one.as_str().map(str::to_owned))
+            .collect()
+    };
+    let problem = |text: String| match text.strip_prefix("policy: ") {
+        Some(text) => Problem::Policy(text.to_owned()),
+        None => Problem::Console(text),
+    };
+    let inside = format!("{origin}/");
+    let elsewhere = texts(asked).into_iter().filter(|url| {
+        !url.starts_with(&inside) && !url.starts_with("blob:") && !url.starts_with("data:")
+    });
+    let noted = texts(noted).into_iter().map(problem);
+    noted.chain(elsewhere.map(Problem::Elsewhere)).collect()
+}
+
 fn requests(entries: &[BrowserLogEntry]) -> impl Iterator<Item = String> {
     entries.iter().filter_map(|entry| {
         let event: Value = serde_json::from_str(&entry.message).ok()?;
@@ -96,6 +120,20 @@ mod tests {
         assert_eq!(problems.len(), 2);
         assert_eq!(problems[0], Problem::Console("boom".into()));
         assert!(matches!(problems[1], Problem::Policy(_)));
+    }
+
+    #[test]
+    fn the_watch_in_the_page_tells_the_same_kinds() {
+        let noted = serde_json::json!(["boom", "policy: style-src"]);
+        let asked = serde_json::json!(["http://here/a", "blob:http://here/1", "http://there/"]);
+        assert_eq!(
+            of_watch(&noted, &asked, "http://here"),
+            vec![
+                Problem::Console("boom".into()),
+                Problem::Policy("style-src".into()),
+                Problem::Elsewhere("http://there/".into()),
+            ]
+        );
     }
 
     #[test]

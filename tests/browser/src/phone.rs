@@ -1,17 +1,14 @@
-//! Chromium held like a phone, with a profile that outlives a killed browser.
+//! A browser held like a phone, with a profile that outlives a killed one.
 
 use std::fs;
-use std::io::{BufRead, BufReader};
-use std::path::{Path, PathBuf};
-use std::process::{Child, ChildStdout, Command, Stdio};
+use std::path::PathBuf;
 
 use serde_json::{Value, json};
 use tempfile::TempDir;
-use thirtyfour::common::capabilities::chromium::ChromiumLikeCapabilities;
 use thirtyfour::prelude::*;
-use thirtyfour::{Capabilities, ChromeCapabilities, LoggingPrefsLogLevel};
 
 use crate::build::project;
+use crate::engine::{Driver, Engine};
 use crate::logs::{self, Problem};
 use crate::processes;
 use crate::wait::until;
@@ -26,7 +23,8 @@ pub enum Light {
 }
 
 impl Light {
-    fn word(self) -> &'static str {
+    /// Its name in CSS.
+    pub(crate) fn word(self) -> &'static str {
         match self {
             Self::Day => "light",
             Self::Dark => "dark",
@@ -37,40 +35,43 @@ impl Light {
 /// A phone-sized browser with its own profile and download folder.
 #[derive(Debug)]
 pub struct Phone {
+    engine: Engine,
     driver: Option<WebDriver>,
-    chromedriver: Child,
-    _chromedriver_says: BufReader<ChildStdout>,
-    port: u16,
+    program: Option<Driver>,
     profile: TempDir,
     downloads: TempDir,
     light: Light,
 }
 
 impl Phone {
-    /// Opens a browser with a new profile.
+    /// Opens Chromium with a new profile.
     ///
     /// # Panics
     /// When chromedriver or the browser does not start.
     pub async fn open(light: Light) -> Self {
-        let mut chromedriver = Command::new("chromedriver")
-            .arg("--port=0")
-            .stdin(Stdio::null())
-            .stdout(Stdio::piped())
-            .spawn()
-            .expect("chromedriver runs");
-        let mut says = BufReader::new(chromedriver.stdout.take().expect("stdout is piped"));
-        let port = chromedriver_port(&mut says);
+        Self::open_in(Engine::Chromium, light).await
+    }
+
+    /// Opens a browser with a new profile.
+    ///
+    /// # Panics
+    /// When its driver or the browser does not start.
+    pub async fn open_in(engine: Engine, light: Light) -> Self {
         let mut phone = Self {
+            engine,
             driver: None,
-            chromedriver,
-            _chromedriver_says: says,
-            port: port.expect("chromedriver names its port"),
+            program: None,
             profile: TempDir::new().expect("a temporary folder"),
             downloads: TempDir::new().expect("a temporary folder"),
             light,
         };
         phone.reopen().await;
         phone
+    }
+
+    /// The engine it holds.
+    pub fn engine(&self) -> Engine {
+        self.engine
     }
 
     /// The WebDriver session, for what this type has no word for.
@@ -105,18 +106,56 @@ impl Phone {
     /// When it is open already or does not start.
     pub async fn reopen(&mut self) {
         assert!(self.driver.is_none(), "the browser is open already");
-        let server = format!("http://127.0.0.1:{}", self.port);
-        let driver = WebDriver::new(&server, self.capabilities())
-            .await
-            .expect("the browser opens");
+        // A new program too: some hold only one session, and that one died.
+        let program = self.program.insert(Driver::start(self.engine));
+        let url = program.url();
+        let wants = (self.engine).wants(self.profile.path(), self.downloads.path(), self.light);
+        let driver = until("the browser opens", async || {
+            WebDriver::new(&url, wants.clone()).await.ok()
+        })
+        .await;
         self.driver = Some(driver);
-        let folder = self.downloads.path().display().to_string();
-        let allow = json!({ "behavior": "allow", "downloadPath": folder });
-        self.devtools("Browser.setDownloadBehavior", allow).await;
-        self.set_light(self.light).await;
+        match self.engine {
+            Engine::Chromium => {
+                let folder = self.downloads.path().display().to_string();
+                let allow = json!({ "behavior": "allow", "downloadPath": folder });
+                self.devtools("Browser.setDownloadBehavior", allow).await;
+                self.set_light(self.light).await;
+            }
+            Engine::Firefox => self.fit().await,
+            Engine::WebKit => {}
+        }
     }
 
-    /// Switches the phone to light or dark colours.
+    /// Moves Firefox to a window of a phone's size. One with tool bars can't be
+    /// so narrow, so it is one without.
+    async fn fit(&self) {
+        let driver = self.driver();
+        let first = driver.window().await.expect("a window");
+        self.js("open('about:blank', '', 'popup,width=390,height=844')")
+            .await;
+        let narrow = until("the narrow window opens", async || {
+            let all = driver.windows().await.ok()?;
+            all.into_iter().find(|one| *one != first)
+        })
+        .await;
+        driver.close_window().await.expect("the first one closes");
+        driver.switch_to_window(narrow).await.expect("the other");
+        let frame = self
+            .js("return [outerWidth - innerWidth, outerHeight - innerHeight]")
+            .await;
+        let side = |n: usize, page: i64| {
+            let edge = frame[n].as_i64().expect("a width");
+            u32::try_from(page + edge).expect("a size")
+        };
+        driver
+            .set_window_rect(0, 0, side(0, 390), side(1, 844))
+            .await
+            .expect("the window's size");
+    }
+
+    /// Switches the phone to light or dark colours; only Chromium can while it
+    /// is open.
     ///
     /// # Panics
     /// When the browser does not answer.
@@ -130,10 +169,10 @@ impl Phone {
         .await;
     }
 
-    /// Sends one DevTools command.
+    /// Sends one DevTools command, to Chromium.
     ///
     /// # Panics
-    /// When the browser refuses it.
+    /// When the browser refuses it, as another engine does.
     pub async fn devtools(&self, method: &str, parameters: Value) -> Value {
         let answer = self.driver().cdp().send_raw(method, parameters).await;
         answer.unwrap_or_else(|error| panic!("{method}: {error}"))
@@ -155,7 +194,15 @@ impl Phone {
     /// # Panics
     /// When the page does not load.
     pub async fn reload(&self) {
-        self.driver().refresh().await.expect("the page reloads");
+        if self.engine == Engine::Chromium {
+            self.driver().refresh().await.expect("the page reloads");
+            return;
+        }
+        // A driver's own refresh goes past the service worker in some engines.
+        self.js("window.beforeReload = true; location.reload()")
+            .await;
+        self.holds("!window.beforeReload && document.readyState === 'complete'")
+            .await;
     }
 
     /// Waits until an element with this `data-test` is there, and answers it.
@@ -312,21 +359,21 @@ impl Phone {
     }
 
     /// Takes what the browser reported since the last call. `origin` is the
-    /// server's; a request to any other is a problem.
+    /// server's; a request to any other is a problem. Chromium says it by its
+    /// logs; the others by the watch in the page (`Build::watched`).
     ///
     /// # Panics
-    /// When the logs cannot be read.
+    /// When the logs cannot be read, or nothing watches in the page.
     pub async fn problems(&self, origin: &str) -> Vec<Problem> {
-        let console = self
-            .driver()
-            .get_log("browser")
-            .await
-            .expect("the console log");
-        let network = self
-            .driver()
-            .get_log("performance")
-            .await
-            .expect("the network log");
+        if self.engine != Engine::Chromium {
+            let noted = self.js("return window.underTest.problems()").await;
+            let asked = self.js("return window.underTest.asked()").await;
+            return logs::of_watch(&noted, &asked, origin);
+        }
+        let console = self.driver().get_log("browser").await;
+        let console = console.expect("the console log");
+        let network = self.driver().get_log("performance").await;
+        let network = network.expect("the network log");
         let mut problems = logs::of_console(console);
         problems.extend(logs::of_network(&network, origin));
         problems
@@ -345,38 +392,30 @@ impl Phone {
                 .map(|entry| entry.path())
                 .find(|path| path.to_string_lossy().ends_with(ending))?;
             let name = path.file_name()?.to_string_lossy().into_owned();
-            Some((name, fs::read(&path).ok()?))
+            // Firefox holds the name with an empty file while it writes.
+            let bytes = fs::read(&path).ok().filter(|bytes| !bytes.is_empty())?;
+            let half = self.downloads.path().join(format!("{name}.part"));
+            (!half.exists()).then_some((name, bytes))
         })
         .await
     }
 
-    /// Saves what the screen shows to `shots/NAME-light.png` or `-dark.png`.
+    /// Saves what the screen shows to `shots/NAME-light.png` or `-dark.png`;
+    /// other engines than Chromium put their name before it.
     ///
     /// # Panics
     /// When the picture cannot be taken or written.
     pub async fn shot(&self, name: &str) -> PathBuf {
         let folder = project().join("shots");
         fs::create_dir_all(&folder).expect("the shots folder");
-        let path = folder.join(format!("{name}-{}.png", self.light.word()));
+        let engine = match self.engine {
+            Engine::Chromium => "",
+            Engine::Firefox => "firefox-",
+            Engine::WebKit => "webkit-",
+        };
+        let path = folder.join(format!("{engine}{name}-{}.png", self.light.word()));
         self.driver().screenshot(&path).await.expect("a screenshot");
         path
-    }
-
-    fn capabilities(&self) -> Capabilities {
-        let mut chrome = ChromeCapabilities::new();
-        for flag in flags(self.profile.path()) {
-            chrome.add_arg(&flag).expect("a browser flag");
-        }
-        let screen = json!({ "width": 390, "height": 844, "pixelRatio": 2.0, "touch": true });
-        chrome
-            .add_experimental_option("mobileEmulation", json!({ "deviceMetrics": screen }))
-            .expect("the phone's screen");
-        for log in ["browser", "performance"] {
-            chrome
-                .set_logging_prefs(log, LoggingPrefsLogLevel::All)
-                .expect("the logs");
-        }
-        chrome.into()
     }
 
     /// Lets go of a session whose browser is dead, without asking it to quit.
@@ -391,9 +430,7 @@ impl Phone {
 impl Drop for Phone {
     fn drop(&mut self) {
         processes::kill_profile(self.profile.path());
-        // Both fail only when it has ended already.
-        let _ = self.chromedriver.kill();
-        let _ = self.chromedriver.wait();
+        self.program = None;
         self.forget_session();
         processes::clear_profile(self.profile.path());
     }
@@ -401,32 +438,4 @@ impl Drop for Phone {
 
 fn selector(name: &str) -> By {
     By::Css(format!("[data-test=\"{name}\"]"))
-}
-
-fn flags(profile: &Path) -> Vec<String> {
-    let fixed = [
-        "--headless=new",
-        // Containers and root have no sandbox; the pages are our own.
-        "--no-sandbox",
-        "--disable-gpu",
-        "--disable-quic",
-        "--disable-dev-shm-usage",
-        "--disable-background-networking",
-        "--disable-component-update",
-        "--disable-sync",
-        "--no-first-run",
-        "--no-default-browser-check",
-        "--hide-scrollbars",
-        "--lang=en-US",
-    ];
-    let mut flags: Vec<String> = fixed.map(str::to_owned).to_vec();
-    flags.push(format!("--user-data-dir={}", profile.display()));
-    flags
-}
-
-fn chromedriver_port(says: &mut impl BufRead) -> Option<u16> {
-    says.lines().map_while(Result::ok).find_map(|line| {
-        let (_, port) = line.split_once("started successfully on port ")?;
-        port.trim().trim_end_matches('.').parse().ok()
-    })
 }

@@ -40,10 +40,10 @@ pub async fn answer(phone: &Phone, check: &str, answer: &str) {
 /// When it shows none.
 pub async fn odds(phone: &Phone, suspect: &str) -> u32 {
     let text = phone.text(suspect).await;
-    let percent = text
-        .split('%')
-        .next()
-        .and_then(|before| before.split_whitespace().last());
+    // Engines differ in what stands between the name and the number.
+    let before = text.split('%').next().unwrap_or_default().trim_end();
+    let digits = before.rsplit(|c: char| !c.is_ascii_digit()).next();
+    let percent = digits.filter(|digits| !digits.is_empty());
     percent
         .and_then(|n| n.parse().ok())
         .unwrap_or_else(|| panic!("no percentage in {text:?}"))

@@ -1,6 +1,6 @@
 //! The program opens, keeps itself, and opens again without signal.
 
-use coldsump_browser::{Build, Light, Phone, Problem, Server};
+use coldsump_browser::{Build, Engine, Light, Phone, Problem, Server};
 
 #[tokio::test]
 async fn opens_without_signal_and_after_being_killed() {
@@ -74,6 +74,38 @@ async fn the_watch_on_problems_sees_them() {
             .any(|one| matches!(one, Problem::Elsewhere(_))),
         "{problems:?}"
     );
+}
+
+#[tokio::test]
+async fn the_watch_in_the_page_sees_them_in_the_other_engines() {
+    let build = Build::watched();
+    let server = Server::over(build.path());
+    for engine in [Engine::Firefox, Engine::WebKit] {
+        let phone = Phone::open_in(engine, Light::Dark).await;
+        phone.goto(&server.url()).await;
+        phone.mounted().await;
+        phone
+            .holds("matchMedia('(prefers-color-scheme: dark)').matches")
+            .await;
+        assert_eq!(phone.problems(&server.origin()).await, [], "{engine:?}");
+        phone
+            .js("const style = document.createElement('style');
+                 style.textContent = 'body { color: red }';
+                 document.head.append(style);
+                 console.error('on purpose');
+                 // What a driver's own script throws is no error of the page.
+                 dispatchEvent(new ErrorEvent('error', { message: 'thrown' }));
+                 dispatchEvent(new PromiseRejectionEvent('unhandledrejection',
+                   { promise: Promise.resolve(), reason: 'rejected' }));")
+            .await;
+        phone
+            .holds("localStorage.getItem('under-test-problems')?.includes('policy: ')")
+            .await;
+        let problems = format!("{:?}", phone.problems(&server.origin()).await);
+        for said in ["Policy(", "on purpose", "thrown", "rejected"] {
+            assert!(problems.contains(said), "{engine:?}: {said}: {problems}");
+        }
+    }
 }
 
 #[tokio::test]

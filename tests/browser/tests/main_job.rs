@@ -3,50 +3,46 @@
 
 use std::process::Command;
 
-use coldsump_browser::{Light, Phone, Server, answer, odds};
-use serde_json::json;
+use coldsump_browser::{Build, Engine, Light, Phone, Server, answer, odds};
 
 /// The page's clocks, set forward together by the test.
+#[derive(Default)]
 struct Clock {
-    skew_ms: u64,
+    ahead_ms: u64,
 }
 
 impl Clock {
-    /// Gives every page opened from now on clocks that the test moves. Must
-    /// be called again after the browser was opened again.
-    async fn install(&self, phone: &Phone) {
-        let source = format!(
-            "{{
-               const wall = Date.now.bind(Date), steady = performance.now.bind(performance);
-               window.__skew = {skew};
-               Date.now = () => wall() + window.__skew;
-               performance.now = () => steady() + window.__skew - {skew};
-             }}",
-            skew = self.skew_ms
-        );
-        phone
-            .devtools(
-                "Page.addScriptToEvaluateOnNewDocument",
-                json!({ "source": source }),
-            )
-            .await;
-    }
-
     async fn pass(&mut self, phone: &Phone, seconds: u64) {
-        self.skew_ms += seconds * 1000;
-        phone.js(&format!("window.__skew = {}", self.skew_ms)).await;
+        self.ahead_ms += seconds * 1000;
+        let pass = format!("window.underTest.pass({seconds} * 1000)");
+        phone.js(&pass).await;
     }
 }
 
 #[tokio::test]
-async fn from_call_to_report_without_signal() {
-    let mut server = Server::start();
-    let mut phone = Phone::open(Light::Day).await;
-    let mut clock = Clock { skew_ms: 0 };
-    clock.install(&phone).await;
+async fn from_call_to_report_without_signal_in_chromium() {
+    from_call_to_report(Engine::Chromium).await;
+}
+
+#[tokio::test]
+async fn from_call_to_report_without_signal_in_firefox() {
+    from_call_to_report(Engine::Firefox).await;
+}
+
+#[tokio::test]
+async fn from_call_to_report_without_signal_in_webkit() {
+    from_call_to_report(Engine::WebKit).await;
+}
+
+async fn from_call_to_report(engine: Engine) {
+    let build = Build::watched();
+    let mut server = Server::over(build.path());
+    let mut phone = Phone::open_in(engine, Light::Day).await;
+    let mut clock = Clock::default();
     phone.goto(&server.url()).await;
     phone.mounted().await;
     phone.kept_offline().await;
+    phone.holds("innerWidth === 390").await;
     phone.shot("home-empty").await;
 
     // No signal from here on.
@@ -119,9 +115,9 @@ async fn from_call_to_report_without_signal() {
     // The phone dies in mid-test: kill -9, no page event, no flush.
     phone.kill().await;
     phone.reopen().await;
-    clock.skew_ms += 60_000;
-    clock.install(&phone).await;
-    phone.goto(&server.url()).await;
+    clock.ahead_ms += 60_000;
+    let later = format!("{}?ahead={}", server.url(), clock.ahead_ms);
+    phone.goto(&later).await;
     phone.mounted().await;
     phone.tap("visit-row").await;
     phone.tap("to-refill").await;

@@ -1,4 +1,4 @@
-//! `./dev kills [CHROMIUM [FIREFOX]]`: kill -9 at random moments while marks
+//! `./dev kills [CHROMIUM [FIREFOX [WEBKIT]]]`: kill -9 at random moments while marks
 //! are tapped, and what was on disk afterwards. Fails when a mark that the
 //! screen had confirmed is gone, out of order or there twice.
 
@@ -16,7 +16,8 @@ async fn main() {
     let build = Build::copy();
     let server = Server::over(build.path());
     let mut sound = true;
-    for (engine, times) in [(Engine::Chromium, count(100)), (Engine::Firefox, count(30))] {
+    let counts = [count(100), count(30), count(30)];
+    for (engine, times) in Engine::ALL.into_iter().zip(counts) {
         if times == 0 {
             continue;
         }
