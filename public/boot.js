@@ -3,6 +3,7 @@
 // The page and the program speak through the document only:
 //   <html data-offline="ready">    the whole program is kept on this phone
 //   <html data-update="waiting">   a newer version is kept and waits
+//   <html data-stopped="...">      the program's last word: it died (rescue.js)
 //   events on window: "coldsump-offline-ready", "coldsump-update-waiting"
 //   the program asks for the newer version with the event
 //   "coldsump-take-over" on window, when no test is running; the page then
@@ -67,6 +68,32 @@ function say(sentence) {
   });
 }
 
+// Here before it is needed: when the program dies there may be no signal.
+const rescue = import('./rescue.js');
+rescue.catch(() => undefined);
+
+/** Whether this is the program's end, and not a slip of a script. */
+const isEnd = (error) =>
+  root.dataset.stopped !== undefined ||
+  (typeof WebAssembly === 'object' && error instanceof WebAssembly.RuntimeError) ||
+  (/\.wasm/.test(error?.stack) && /stack|recursion|memory/i.test(error.message));
+
+let ended = false;
+function end(error) {
+  if (ended || !isEnd(error)) return;
+  ended = true;
+  root.dataset.stopped ??= String(error);
+  const word = root.dataset.stopped;
+  // Not from within the call that died.
+  setTimeout(() => rescue.then(({ show }) => show(word), () => say(words('stopped'))));
+}
+window.addEventListener('error', (event) => end(event.error));
+window.addEventListener('unhandledrejection', (event) => end(event.reason));
+// What still happens to the page must not wake the dead program.
+for (const type of ['hashchange', 'popstate', 'visibilitychange', 'online', 'pagehide']) {
+  window.addEventListener(type, (event) => ended && event.stopImmediatePropagation(), true);
+}
+
 /** The integrity Trunk wrote for a file, from its preload link. */
 function integrityOf(url) {
   for (const link of document.querySelectorAll('link[integrity]')) {
@@ -79,13 +106,16 @@ function integrityOf(url) {
 async function start() {
   const parts = document.querySelector('meta[name="coldsump-parts"]').dataset;
   const wasm = new URL(parts.wasm, document.baseURI);
-  const glue = import(new URL(parts.js, document.baseURI).href);
+  const glue = Promise.all([
+    import(new URL(parts.js, document.baseURI).href),
+    import('./disk.js'), // before the program runs
+  ]);
   glue.catch(() => undefined); // told below
   await parsed;
   const answer = fetch(wasm, { credentials: 'same-origin', integrity: integrityOf(wasm) });
-  const { default: init } = await glue;
+  const [{ default: init }] = await glue;
+  // The loading line stays until the program has opened the records and removes it.
   await init({ module_or_path: answer });
-  document.getElementById('boot')?.remove();
 }
 
 function explain(error) {
@@ -96,8 +126,8 @@ function explain(error) {
     error instanceof SyntaxError;
   if (old) {
     say(words('old'));
-  } else if (error instanceof WebAssembly.RuntimeError) {
-    say(words('stopped'));
+  } else if (isEnd(error)) {
+    end(error);
   } else {
     say(words('incomplete'));
   }
@@ -160,9 +190,9 @@ let broken = false;
 try {
   await start();
 } catch (error) {
-  broken = true;
   await parsed;
   explain(error);
+  broken = !ended; // the page of rescue.js has the repair come in by a tap
 }
 keepOffline(broken).catch((error) => {
   // The program runs without it; only the copy for places without signal is missing.

@@ -5,7 +5,7 @@
 mod store_contract;
 
 use coldsump::record::Entry;
-use coldsump::store::{IndexedStore, Store};
+use coldsump::store::{IndexedStore, Store, StoreError};
 use js_sys::{Function, JSON};
 use rexie::{Rexie, Transaction, TransactionMode};
 use wasm_bindgen::JsValue;
@@ -83,20 +83,23 @@ async fn an_entry_of_a_newer_build_stays_and_is_counted() {
     }
 }
 
-/// Makes the `nth` record added from now on fail: `refused` at once by an
-/// exception, or after it was asked for, as when the disk is full.
-fn break_add(nth: u32, refused: bool) -> Function {
+/// Makes every `nth` record added from now on fail, `times` of them: by an
+/// exception of this name, or with none after it was asked for, as when the
+/// engine gives up.
+fn break_add(nth: u32, times: u32, refusal: Option<&str>) -> Function {
     let script = "const honest = IDBObjectStore.prototype.add;
         let asked = 0;
         IDBObjectStore.prototype.add = function (...row) {
-            if (++asked === nth && refused) throw new DOMException('no', 'DataError');
+            const fails = ++asked % nth === 0 && asked <= nth * times;
+            if (fails && refusal) throw new DOMException('no', refusal);
             const request = honest.apply(this, row);
-            if (asked === nth) this.transaction.abort();
+            if (fails) this.transaction.abort();
             return request;
         };
         return () => { IDBObjectStore.prototype.add = honest; };";
-    Function::new_with_args("nth, refused", script)
-        .call2(&JsValue::NULL, &nth.into(), &refused.into())
+    let refusal = refusal.map_or(JsValue::NULL, JsValue::from_str);
+    Function::new_with_args("nth, times, refusal", script)
+        .call3(&JsValue::NULL, &nth.into(), &times.into(), &refusal)
         .expect("it runs")
         .into()
 }
@@ -106,15 +109,19 @@ async fn a_write_that_fails_half_way_keeps_nothing() {
     let store = fresh().await;
     let all = entries();
     store.append(&all[..2]).await.expect("append");
-    for refused in [true, false] {
-        let mend = break_add(3, refused);
+    for (refusal, fault) in [
+        (Some("QuotaExceededError"), StoreError::Full),
+        (Some("UnknownError"), StoreError::Lost),
+        (None, StoreError::Lost),
+    ] {
+        let mend = break_add(3, 99, refusal);
         let appended = store.append(&all).await;
         mend.call0(&JsValue::NULL).expect("it runs");
-        assert!(appended.is_err(), "refused: {refused}");
-        let mend = break_add(3, refused);
+        assert_eq!(appended, Err(fault.clone()), "{refusal:?}");
+        let mend = break_add(3, 99, refusal);
         let kept = store.keep_file(&file(), &all).await;
         mend.call0(&JsValue::NULL).expect("it runs");
-        assert!(kept.is_err(), "refused: {refused}");
+        assert_eq!(kept, Err(fault), "{refusal:?}");
         assert_eq!(store.load().await.expect("load").entries, all[..2]);
         assert_eq!(store.file(file().id).await, Ok(None));
     }
@@ -122,4 +129,21 @@ async fn a_write_that_fails_half_way_keeps_nothing() {
     store.keep_file(&file(), &all).await.expect("kept");
     assert_eq!(store.load().await.expect("load").entries, all);
     assert_eq!(store.file(file().id).await, Ok(Some(file())));
+}
+
+#[wasm_bindgen_test]
+async fn a_write_that_a_lost_connection_stopped_is_repeated() {
+    let store = fresh().await;
+    let all = entries();
+    for (n, refusal) in [Some("UnknownError"), Some("InvalidStateError"), None]
+        .into_iter()
+        .enumerate()
+    {
+        // Three times lost, the fourth time kept.
+        let mend = break_add(2, 3, refusal);
+        let kept = store.append(&all[n * 4..n * 4 + 4]).await;
+        mend.call0(&JsValue::NULL).expect("it runs");
+        assert!(kept.is_ok(), "{refusal:?}: {kept:?}");
+    }
+    assert_eq!(store.load().await.expect("load").entries, all[..12]);
 }

@@ -4,8 +4,9 @@
 //! is opened.
 
 mod backup;
+mod faults;
 
-pub use backup::Untaken;
+pub use backup::{LAST_BACKUP, Untaken};
 
 use std::cell::Cell;
 use std::future::poll_fn;
@@ -39,7 +40,10 @@ pub struct Ledger {
     /// Which those are.
     open: RwSignal<Vec<About>>,
     texts: StoredValue<Table<String, String>>,
+    /// Entries that the store did not take.
     unsaved: RwSignal<Vec<Entry>>,
+    /// Files that it did not take.
+    files: StoredValue<Vec<KeptFile>>,
     fault: RwSignal<Option<StoreError>>,
     unreadable: RwSignal<usize>,
     browser: Browser,
@@ -90,6 +94,7 @@ impl Ledger {
             open: RwSignal::new(Vec::new()),
             texts: StoredValue::new(texts),
             unsaved: RwSignal::new(Vec::new()),
+            files: StoredValue::new(Vec::new()),
             fault: RwSignal::new(None),
             unreadable: RwSignal::new(unreadable),
             browser,
@@ -152,7 +157,7 @@ impl Ledger {
                 self.open.update(|open| open.push(about));
             }
             Err(fault) => {
-                self.fault.set(Some(fault));
+                self.hurt(fault);
                 // The screen then says that it is not here.
                 self.open.update(|open| open.push(about));
             }
@@ -219,13 +224,6 @@ impl Ledger {
         self.unreadable.get()
     }
 
-    /// What the last failed write said, and how many entries still wait.
-    pub fn trouble(self) -> Option<(StoreError, usize)> {
-        self.fault
-            .get()
-            .map(|fault| (fault, self.unsaved.with(Vec::len)))
-    }
-
     /// A visit as it stands, tracked.
     pub fn visit(self, id: VisitId) -> Memo<Option<Visit>> {
         let log = self.log;
@@ -264,8 +262,15 @@ impl Ledger {
         self.write(about, Body::Withdrawn { entry });
     }
 
-    /// Keeps a file and the entries that speak of it, all or none.
-    pub async fn keep_file(self, about: About, file: KeptFile, bodies: Vec<Body>) -> bool {
+    /// Keeps a file and the entries that speak of it, all or none. A file there is
+    /// `only_once` waits with them when the store refuses.
+    pub async fn keep_file(
+        self,
+        about: About,
+        file: KeptFile,
+        bodies: Vec<Body>,
+        only_once: bool,
+    ) -> bool {
         let entries = self.entries(about, bodies);
         let store = self.store.get_value();
         match store.keep_file(&file, &entries).await {
@@ -274,7 +279,10 @@ impl Ledger {
                 true
             }
             Err(fault) => {
-                self.fault.set(Some(fault));
+                if only_once {
+                    self.wait(entries, Some(file));
+                }
+                self.hurt(fault);
                 false
             }
         }
@@ -284,18 +292,9 @@ impl Ledger {
     pub async fn file(self, id: FileId) -> Option<KeptFile> {
         let store = self.store.get_value();
         store.file(id).await.unwrap_or_else(|fault| {
-            self.fault.set(Some(fault));
+            self.hurt(fault);
             None
         })
-    }
-
-    /// Tries again to save what waits.
-    pub fn save_again(self) {
-        let entries = self.unsaved.get_untracked();
-        self.unsaved.set(Vec::new());
-        spawn_local(async move {
-            self.keep(entries, true).await;
-        });
     }
 
     /// Text kept under a key: half-typed fields and settings.
@@ -323,7 +322,7 @@ impl Ledger {
                 false => store.keep_text(&key, &text).await,
             };
             if let Err(fault) = kept {
-                self.fault.set(Some(fault));
+                self.hurt(fault);
             }
             done();
         });
@@ -350,8 +349,8 @@ impl Ledger {
                 true
             }
             Err(fault) => {
-                self.unsaved.update(|waiting| waiting.extend(entries));
-                self.fault.set(Some(fault));
+                self.wait(entries, None);
+                self.hurt(fault);
                 false
             }
         }
@@ -360,7 +359,9 @@ impl Ledger {
     /// Takes in what the store has kept. Entries of things that are not open
     /// stay where they are: opening brings them all.
     fn accept(self, entries: Vec<Entry>, changed: Vec<Changed>, own: bool) {
-        if self.unsaved.with_untracked(Vec::is_empty) {
+        // What was thrown away stays said.
+        let over = self.fault.with_untracked(|f| *f != Some(StoreError::Gone));
+        if over && self.unsaved.with_untracked(Vec::is_empty) {
             self.fault.set(None);
         }
         let mut open = self.open.get_untracked();

@@ -17,6 +17,7 @@ use crate::store::StoreError;
 use crate::words::{Phrase, Words};
 use gloo_timers::callback::Timeout;
 use ledger::Ledger;
+use parts::fault::fault_said;
 use prefs::Prefs;
 use route::{Route, Station};
 use screens::{
@@ -41,10 +42,17 @@ use signals::Outside;
 
 /// Opens the store and mounts the app on the page.
 pub fn start() {
-    console_error_panic_hook::set_once();
+    // The boot script reads it there when the program has died.
+    std::panic::set_hook(Box::new(|why| {
+        prefs::mark_root("data-stopped", &why.to_string());
+    }));
     // Leptos sets up its own executor only when it mounts.
     wasm_bindgen_futures::spawn_local(async {
         let opened = Ledger::open(say_again).await;
+        // The line that stood meanwhile.
+        if let Some(boot) = document().get_element_by_id("boot") {
+            boot.remove();
+        }
         match opened {
             Ok(ledger) => {
                 view::mount(move || markup! { <App ledger /> });
@@ -138,10 +146,10 @@ fn App(ledger: Ledger) -> View {
 fn NoStore(fault: StoreError) -> View {
     let words = Words(prefs::of_browser());
     let detail = match fault {
-        StoreError::Failed(text) => text,
-        StoreError::Full => words.phrase(Phrase::StoreFull).to_owned(),
         StoreError::Denied => String::new(),
+        other => fault_said(words, &other),
     };
+    let again = move |_| drop(ports::window().location().reload());
     markup! {
         <div class="screen" data-test="no-store">
             <header>
@@ -151,6 +159,11 @@ fn NoStore(fault: StoreError) -> View {
                 <p>{words.phrase(Phrase::NoStoreBody)}</p>
                 <p class="sub small">{detail}</p>
             </main>
+            <div class="act">
+                <button class="primary" data-test="try-again" on:click=tap(again)>
+                    {words.phrase(Phrase::TryAgain)}
+                </button>
+            </div>
         </div>
     }
 }

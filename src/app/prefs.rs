@@ -129,7 +129,8 @@ impl Prefs {
     }
 }
 
-fn mark_root(name: &str, value: &str) {
+/// Notes a word on the page's root.
+pub fn mark_root(name: &str, value: &str) {
     if let Some(root) = document().document_element() {
         let _ = root.set_attribute(name, value);
     }

@@ -71,11 +71,16 @@ macro_rules! by_name {
                 const ALL: &[$kind] = &[$($kind::$name),*];
                 // Fails to compile where a choice is forgotten.
                 const _: fn($kind) = |one| match one { $($kind::$name => (),)* };
+                // The error names them where no phone has to download it.
+                #[cfg(target_arch = "wasm32")]
+                const NAMES: &[&str] = &[];
+                #[cfg(not(target_arch = "wasm32"))]
+                const NAMES: &[&str] = &[$(stringify!($name)),*];
                 let name = <String as ::serde::Deserialize>::deserialize(from)?;
                 let mut all = ALL.iter().map(|one| one as &dyn ::std::fmt::Debug);
                 $crate::quantity::named::place(&name, &mut all)
                     .and_then(|place| ALL.get(place).copied())
-                    .ok_or_else(|| <D::Error as ::serde::de::Error>::unknown_variant(&name, &[]))
+                    .ok_or_else(|| <D::Error as ::serde::de::Error>::unknown_variant(&name, NAMES))
             }
         }
     };

@@ -5,22 +5,25 @@
 //! (bytes as a Uint8Array) and `texts` (half-typed fields and settings).
 //! Every call opens one transaction and waits until it is complete, so `Ok`
 //! means that the engine has accepted the write; after an error the transaction
-//! is aborted, so nothing of it is kept. All object stores must be declared at
-//! every upgrade: one that is not is deleted with its data.
+//! is aborted, so nothing of it is kept. A call that a lost connection stopped is
+//! repeated (`link.rs`). All object stores must be declared at every upgrade: one
+//! that is not is deleted with its data.
+
+mod link;
+mod row;
 
 use std::future::poll_fn;
 use std::task::Poll;
 
 use js_sys::{Reflect, Uint8Array};
-use rexie::{Direction, Error, KeyRange, ObjectStore, Rexie, Transaction, TransactionMode};
-use serde::{Deserialize, Serialize};
+use rexie::{Direction, Error, KeyRange, Transaction, TransactionMode};
 use wasm_bindgen::{JsCast, JsValue};
 
-use super::{KeptFile, Loaded, Store, StoreError};
+use self::link::{Link, TRIES, failure, finish, words};
+use self::row::{Text, line_key, name_of, rows, take, things, to_js};
+use super::{DEVICE, KeptFile, Loaded, Store, StoreError};
 use crate::record::{About, Changed, Entry, EntryId, FileId, Line, Table, VisitId};
 
-const NAME: &str = "coldsump";
-const SCHEMA: u32 = 2;
 const ENTRIES: &str = "entries";
 const FILES: &str = "files";
 const TEXTS: &str = "texts";
@@ -29,21 +32,24 @@ const LINES: &str = "lines";
 /// The IndexedDB store.
 #[derive(Debug)]
 pub struct IndexedStore {
-    db: Rexie,
+    link: Link,
 }
 
-/// An entry as stored: with its keys lifted out.
-#[derive(Serialize, Deserialize)]
-struct Row {
-    id: String,
-    about: String,
-    entry: Entry,
-}
-
-#[derive(Serialize, Deserialize)]
-struct Text {
-    key: String,
-    text: String,
+/// Tries until it is done, on a new connection when one was lost.
+macro_rules! lasting {
+    ($self:ident, $attempt:expr) => {{
+        let mut tries = 0;
+        loop {
+            let round = $self.link.round();
+            match $attempt.await {
+                Err(StoreError::Lost) if tries < TRIES => {
+                    tries += 1;
+                    $self.link.mend(round, tries).await?;
+                }
+                done => return done,
+            }
+        }
+    }};
 }
 
 impl IndexedStore {
@@ -52,23 +58,9 @@ impl IndexedStore {
     /// # Errors
     /// [`StoreError::Denied`] when the browser gives this page no storage.
     pub async fn open() -> Result<Self, StoreError> {
-        let db = Rexie::builder(NAME)
-            .version(SCHEMA)
-            .add_object_store(
-                ObjectStore::new(ENTRIES)
-                    .key_path("id")
-                    .add_index(rexie::Index::new("about", "about")),
-            )
-            .add_object_store(ObjectStore::new(LINES))
-            .add_object_store(ObjectStore::new(FILES).key_path("id"))
-            .add_object_store(ObjectStore::new(TEXTS).key_path("key"))
-            .build()
-            .await
-            .map_err(|error| match failure(error) {
-                StoreError::Failed(_) => StoreError::Denied,
-                other => other,
-            })?;
-        Ok(Self { db })
+        Ok(Self {
+            link: Link::open().await?,
+        })
     }
 
     /// Every entry as it is stored, those of a newer build too.
@@ -76,23 +68,88 @@ impl IndexedStore {
     /// # Errors
     /// As [`Store::load`].
     pub async fn raw_entries(&self) -> Result<js_sys::Array, StoreError> {
-        let tx = self.read(ENTRIES)?;
-        let rows = tx.store(ENTRIES).map_err(failure)?;
+        lasting!(self, self.raw())
+    }
+
+    async fn raw(&self) -> Result<js_sys::Array, StoreError> {
+        let rows = self.read(ENTRIES)?.store(ENTRIES).map_err(failure)?;
         let rows = rows.get_all(None, None).await.map_err(failure)?;
         let entry = |row: &JsValue| Reflect::get(row, &"entry".into()).unwrap_or_default();
         Ok(rows.iter().map(entry).collect())
     }
 
     fn write(&self, stores: &[&str]) -> Result<Transaction, StoreError> {
-        self.db
-            .transaction(stores, TransactionMode::ReadWrite)
-            .map_err(failure)
+        self.link.begin(stores, TransactionMode::ReadWrite)
     }
 
     fn read(&self, store: &str) -> Result<Transaction, StoreError> {
-        self.db
-            .transaction(&[store], TransactionMode::ReadOnly)
-            .map_err(failure)
+        self.link.begin(&[store], TransactionMode::ReadOnly)
+    }
+
+    /// Keeps a file's row, if there is one, and entries, all or none.
+    async fn keep(
+        &self,
+        file: Option<&JsValue>,
+        entries: &[Entry],
+        rows: &[(JsValue, JsValue)],
+    ) -> Result<Vec<Changed>, StoreError> {
+        let on = [ENTRIES, LINES, FILES];
+        let tx = self.write(&on[..if file.is_some() { 3 } else { 2 }])?;
+        let outcome = async {
+            if let Some(row) = file {
+                tx.store(FILES)?.put(row, None).await?;
+            }
+            Self::add_new(&tx, rows).await?;
+            Self::sum_up(&tx, &things(entries)).await
+        };
+        let outcome = outcome.await;
+        finish(tx, outcome).await
+    }
+
+    /// Keeps the row of a text, or without one forgets the text.
+    async fn put_text(&self, key: &str, row: Option<&JsValue>) -> Result<(), StoreError> {
+        let tx = self.write(&[TEXTS])?;
+        let store = tx.store(TEXTS).map_err(failure)?;
+        let outcome = match row {
+            Some(row) => store.put(row, None).await.map(drop),
+            None => store.delete(key.into()).await,
+        };
+        finish(tx, outcome).await
+    }
+
+    /// The rows of entries between two keys, or about one thing.
+    async fn loaded(
+        &self,
+        about: Option<About>,
+        after: Option<&str>,
+        count: Option<u32>,
+    ) -> Result<Loaded, StoreError> {
+        let range = match (about, after) {
+            (Some(about), _) => Some(KeyRange::only(&name_of(about).into())),
+            (None, Some(id)) => Some(KeyRange::lower_bound(&id.into(), Some(true))),
+            (None, None) => None,
+        };
+        let range = range.transpose().map_err(|e| failure(e.into()))?;
+        let store = self.read(ENTRIES)?.store(ENTRIES).map_err(failure)?;
+        let rows = match about {
+            Some(_) => {
+                let by_thing = store.index("about").map_err(failure)?;
+                by_thing.get_all(range, count).await
+            }
+            None => store.get_all(range, count).await,
+        };
+        let mut loaded = Loaded::default();
+        rows.map_err(failure)?
+            .into_iter()
+            .for_each(|row| take(&mut loaded, row));
+        Ok(loaded)
+    }
+
+    /// The row of a kept file; `None` when there is none.
+    async fn file_row(&self, id: FileId) -> Result<Option<JsValue>, StoreError> {
+        let store = self.read(FILES)?.store(FILES).map_err(failure)?;
+        let row = store.get(id.to_string().into()).await.map_err(failure)?;
+        Ok(row.filter(JsValue::is_object))
     }
 
     /// Adds the rows whose key is new; what is kept already stays as it is.
@@ -145,108 +202,21 @@ impl IndexedStore {
     }
 }
 
-/// What an entry is about, as the index knows it.
-fn name_of(about: About) -> String {
-    match about {
-        About::Site(id) => format!("site {id}"),
-        About::Visit(id) => format!("visit {id}"),
-    }
-}
-
-/// The key of a line: sites first; then visits, newest first, by the digits of
-/// their ids turned round.
-fn line_key(about: About) -> String {
-    match about {
-        About::Site(id) => format!("s{id}"),
-        About::Visit(id) => {
-            let digit = |c: char| c.to_digit(16).and_then(|d| char::from_digit(15 - d, 16));
-            let turned = id
-                .to_string()
-                .chars()
-                .map(|c| digit(c).unwrap_or(c))
-                .collect::<String>();
-            format!("v{turned}")
-        }
-    }
-}
-
-/// The things these entries are about, each once.
-fn things(entries: &[Entry]) -> Vec<About> {
-    let mut things = Vec::new();
-    let mut known: Table<About, ()> = Table::new();
-    // A mark or reading among thousands must not read all of them again.
-    for entry in entries.iter().filter(|e| Line::moved_by(&e.body)) {
-        if !known.contains_key(&entry.about) {
-            known.insert(entry.about, ());
-            things.push(entry.about);
-        }
-    }
-    things
-}
-
-/// Takes a row in; one that can't be read is counted.
-fn take(loaded: &mut Loaded, row: JsValue) {
-    let id = Reflect::get(&row, &"id".into()).ok();
-    loaded.last = id.and_then(|id| id.as_string());
-    match serde_wasm_bindgen::from_value::<Row>(row) {
-        Ok(row) => loaded.entries.push(row.entry),
-        Err(_) => loaded.unreadable += 1,
-    }
-}
-
-/// Entries as rows with their keys. Made before a transaction begins: one that
-/// can't be written must not leave the ones before it behind.
-fn rows(entries: &[Entry]) -> Result<Vec<(JsValue, JsValue)>, StoreError> {
-    let row = |entry: &Entry| {
-        let row = Row {
-            id: entry.id.to_string(),
-            about: name_of(entry.about),
-            entry: entry.clone(),
-        };
-        Ok((row.id.as_str().into(), to_js(&row)?))
-    };
-    entries.iter().map(row).collect()
-}
-
 impl Store for IndexedStore {
     async fn append(&self, entries: &[Entry]) -> Result<Vec<Changed>, StoreError> {
         let rows = rows(entries)?;
         if rows.is_empty() {
             return Ok(Vec::new()); // a transaction without a request never says it is done
         }
-        let tx = self.write(&[ENTRIES, LINES])?;
-        let outcome = async {
-            Self::add_new(&tx, &rows).await?;
-            Self::sum_up(&tx, &things(entries)).await
-        };
-        let outcome = outcome.await;
-        finish(tx, outcome).await
+        lasting!(self, self.keep(None, entries, &rows))
     }
 
     async fn entries(&self, after: Option<&str>, count: u32) -> Result<Loaded, StoreError> {
-        let tx = self.read(ENTRIES)?;
-        let range = match after {
-            None => None,
-            Some(id) => {
-                Some(KeyRange::lower_bound(&id.into(), Some(true)).map_err(|e| failure(e.into()))?)
-            }
-        };
-        let store = tx.store(ENTRIES).map_err(failure)?;
-        let rows = store.get_all(range, Some(count)).await.map_err(failure)?;
-        let mut loaded = Loaded::default();
-        rows.into_iter().for_each(|row| take(&mut loaded, row));
-        Ok(loaded)
+        lasting!(self, self.loaded(None, after, Some(count)))
     }
 
     async fn about(&self, about: About) -> Result<Loaded, StoreError> {
-        let tx = self.read(ENTRIES)?;
-        let only = KeyRange::only(&name_of(about).into()).map_err(|e| failure(e.into()))?;
-        let by_thing = tx.store(ENTRIES).and_then(|s| s.index("about"));
-        let rows = by_thing.map_err(failure)?.get_all(Some(only), None).await;
-        let mut loaded = Loaded::default();
-        let rows = rows.map_err(failure)?;
-        rows.into_iter().for_each(|row| take(&mut loaded, row));
-        Ok(loaded)
+        lasting!(self, self.loaded(Some(about), None, None))
     }
 
     async fn newest(&self) -> Result<Option<EntryId>, StoreError> {
@@ -328,26 +298,22 @@ impl Store for IndexedStore {
         set("type", &file.media_type.as_str().into())?;
         set("bytes", &Uint8Array::from(file.bytes.as_slice()))?;
         let rows = rows(entries)?;
-        let tx = self.write(&[FILES, ENTRIES, LINES])?;
-        let outcome = async {
-            tx.store(FILES)?.put(&row, None).await?;
-            Self::add_new(&tx, &rows).await?;
-            Self::sum_up(&tx, &things(entries)).await
-        };
-        let outcome = outcome.await;
-        finish(tx, outcome).await
+        lasting!(self, self.keep(Some(&row), entries, &rows))
     }
 
     async fn file(&self, id: FileId) -> Result<Option<KeptFile>, StoreError> {
-        let tx = self.read(FILES)?;
-        let key = id.to_string().into();
-        let row = tx
-            .store(FILES)
-            .map_err(failure)?
-            .get(key)
-            .await
-            .map_err(failure)?;
-        let Some(row) = row.filter(|row| row.is_object()) else {
+        let mut tries = 0;
+        let row = loop {
+            let round = self.link.round();
+            match self.file_row(id).await {
+                Err(StoreError::Lost) if tries < TRIES => {
+                    tries += 1;
+                    self.link.mend(round, tries).await?;
+                }
+                row => break row?,
+            }
+        };
+        let Some(row) = row else {
             return Ok(None);
         };
         let get = |key: &str| Reflect::get(&row, &key.into()).map_err(|e| words(&e));
@@ -369,27 +335,28 @@ impl Store for IndexedStore {
             key: key.into(),
             text: text.into(),
         })?;
-        let tx = self.write(&[TEXTS])?;
-        let store = tx.store(TEXTS).map_err(failure)?;
-        let outcome = store.put(&row, None).await;
-        finish(tx, outcome.map(drop)).await
+        if key == DEVICE {
+            self.link.is_named();
+        }
+        lasting!(self, self.put_text(key, Some(&row)))
     }
 
     async fn drop_text(&self, key: &str) -> Result<(), StoreError> {
-        let tx = self.write(&[TEXTS])?;
-        let store = tx.store(TEXTS).map_err(failure)?;
-        let outcome = store.delete(key.into()).await;
-        finish(tx, outcome).await
+        lasting!(self, self.put_text(key, None))
     }
 
     async fn texts(&self) -> Result<Vec<(String, String)>, StoreError> {
         let tx = self.read(TEXTS)?;
         let rows = tx.store(TEXTS).map_err(failure)?.get_all(None, None).await;
         let texts = rows.map_err(failure)?.into_iter();
-        Ok(texts
+        let texts: Vec<(String, String)> = texts
             .filter_map(|row| serde_wasm_bindgen::from_value::<Text>(row).ok())
             .map(|t| (t.key, t.text))
-            .collect())
+            .collect();
+        if texts.iter().any(|(key, _)| key == DEVICE) {
+            self.link.is_named();
+        }
+        Ok(texts)
     }
 }
 
@@ -413,48 +380,4 @@ async fn all_at_once<T>(asked: impl Iterator<Item = impl Future<Output = T>>) ->
         }
     })
     .await
-}
-
-fn to_js(value: &impl Serialize) -> Result<JsValue, StoreError> {
-    value
-        .serialize(&serde_wasm_bindgen::Serializer::json_compatible())
-        .map_err(|e| StoreError::Failed(e.to_string()))
-}
-
-/// Waits until a transaction whose requests went as `outcome` says is kept.
-async fn finish<T>(tx: Transaction, outcome: Result<T, Error>) -> Result<T, StoreError> {
-    let answer = match outcome {
-        Ok(answer) => answer,
-        Err(error) => {
-            // A request refused on the spot stops nothing by itself: what was
-            // asked before it would be kept. This fails only when the engine
-            // has aborted.
-            let _ = tx.abort().await;
-            return Err(failure(error));
-        }
-    };
-    match tx.done().await.map_err(failure)? {
-        result if result.is_committed() => Ok(answer),
-        _ => Err(StoreError::Failed("the write was aborted".into())),
-    }
-}
-
-fn failure(error: Error) -> StoreError {
-    match error {
-        Error::IdbError(inner) => {
-            let text = format!("{inner:?}");
-            if text.contains("QuotaExceeded") {
-                StoreError::Full
-            } else if text.contains("SecurityError") || text.contains("InvalidStateError") {
-                StoreError::Denied
-            } else {
-                StoreError::Failed(text)
-            }
-        }
-        other => StoreError::Failed(other.to_string()),
-    }
-}
-
-fn words(value: &JsValue) -> StoreError {
-    StoreError::Failed(format!("{value:?}"))
 }

@@ -24,6 +24,13 @@ pub enum StoreError {
     Full,
     /// The browser gives this page no storage (private mode, blocked).
     Denied,
+    /// The connection to the storage was lost and did not come back.
+    Lost,
+    /// A newer build, in another tab, has taken the storage over.
+    Newer,
+    /// The browser has thrown away what was kept. What is kept from now on
+    /// stands alone.
+    Gone,
     /// Anything else, in the browser's own words.
     Failed(String),
 }
@@ -51,6 +58,9 @@ impl KeptFile {
 /// Under this key a store keeps the form of its summary.
 pub const SUMMARY: &str = "summary";
 
+/// Under this key a store keeps the phone's name in the log.
+pub const DEVICE: &str = "device";
+
 /// What reading entries gave.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Loaded {
@@ -70,8 +80,7 @@ pub trait Store {
     /// Keeping one again changes nothing.
     ///
     /// # Errors
-    /// [`StoreError::Full`] when out of room, [`StoreError::Denied`] when the
-    /// browser allows no storage, else [`StoreError::Failed`].
+    /// [`StoreError`] says which there are.
     async fn append(&self, entries: &[Entry]) -> Result<Vec<Changed>, StoreError>;
 
     /// Entries in the order of their ids, after one of them or from the first
@@ -219,12 +228,12 @@ pub trait Store {
     /// # Errors
     /// As [`Store::append`].
     async fn device(&self, fresh: DeviceId) -> Result<DeviceId, StoreError> {
-        const KEY: &str = "device";
-        let known = self.texts().await?.into_iter().find(|(key, _)| key == KEY);
+        let texts = self.texts().await?;
+        let known = texts.into_iter().find(|(key, _)| key == DEVICE);
         if let Some(id) = known.and_then(|(_, text)| DeviceId::parse(&text)) {
             return Ok(id);
         }
-        self.keep_text(KEY, &fresh.to_string()).await?;
+        self.keep_text(DEVICE, &fresh.to_string()).await?;
         Ok(fresh)
     }
 }

@@ -13,3 +13,4 @@ mod report;
 mod store;
 mod store_contract;
 mod story;
+mod wire;

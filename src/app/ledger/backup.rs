@@ -8,10 +8,14 @@ use serde::Serialize;
 use wasm_bindgen::{JsCast, JsValue};
 
 use super::Ledger;
+use crate::app::send::save;
 use crate::record::paperwork::files;
 use crate::record::{Entry, Log, Pen};
 use crate::store::backup::{FORM, FileCopy, sift};
-use crate::store::{Store, StoreError};
+use crate::store::{KeptFile, Store, StoreError};
+
+/// Key of the time of the last backup.
+pub const LAST_BACKUP: &str = "setting backup";
 
 /// What taking in a backup brought.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -51,19 +55,40 @@ fn get(of: &JsValue, key: &str) -> JsValue {
 }
 
 impl Ledger {
-    /// Every entry and every file that one speaks of.
+    /// Every entry and every file that one speaks of; what waits to be saved
+    /// too. When the store can't be read, what is open.
     ///
     /// # Errors
-    /// As [`Store::load`].
+    /// As [`Store::load`], when nothing is open either.
     pub async fn backup(self) -> Result<String, StoreError> {
         let store = self.store.get_value();
-        let entries = store.raw_entries().await?;
-        let spoken_of = files(store.load().await?.entries.iter());
+        let mut known: Vec<Entry> = self.unsaved.get_untracked();
+        let entries = match store.raw_entries().await {
+            Ok(all) => {
+                for entry in &known {
+                    all.push(&to_js(entry)?);
+                }
+                known.extend(store.load().await?.entries);
+                all
+            }
+            Err(fault) => {
+                self.log
+                    .with_untracked(|log| known.extend(log.held().cloned()));
+                if known.is_empty() {
+                    return Err(fault);
+                }
+                self.hurt(fault); // said: it is not all
+                known.iter().map(to_js).collect::<Result<_, _>>()?
+            }
+        };
         let copies = Array::new();
-        for (id, _) in spoken_of {
-            if let Some(file) = store.file(id).await? {
-                let copy = FileCopy::from(&file);
-                copies.push(&to_js(&copy)?);
+        for (id, _) in files(known.iter()) {
+            let file = match self.waiting_file(id) {
+                None => store.file(id).await.ok().flatten(),
+                waiting => waiting,
+            };
+            if let Some(file) = file {
+                copies.push(&to_js(&FileCopy::from(&file))?);
             }
         }
         let now = self.now();
@@ -79,6 +104,27 @@ impl Ledger {
         }
         let text = JSON::stringify(&document).map_err(|e| StoreError::Failed(format!("{e:?}")))?;
         Ok(text.into())
+    }
+
+    /// Makes a backup and hands it to the phone; answers when, if the phone
+    /// took it.
+    ///
+    /// # Errors
+    /// As [`Ledger::backup`].
+    pub async fn save_backup(self) -> Result<Option<String>, StoreError> {
+        let bytes = self.backup().await?.into_bytes();
+        let now = self.now();
+        let file = KeptFile {
+            id: self.id(),
+            name: format!("coldsump-backup-{}.json", now.date()),
+            media_type: "application/json".into(),
+            bytes,
+        };
+        Ok(save(&file).then(|| {
+            let when = format!("{} {}", now.date(), now.clock());
+            self.keep_text(LAST_BACKUP, &when);
+            when
+        }))
     }
 
     /// Takes in a backup: keeps what is not here yet. Nothing here changes.
@@ -142,7 +188,7 @@ impl Ledger {
     }
 }
 
-fn to_js(value: &FileCopy) -> Result<JsValue, StoreError> {
+fn to_js(value: &impl Serialize) -> Result<JsValue, StoreError> {
     value
         .serialize(&serde_wasm_bindgen::Serializer::json_compatible())
         .map_err(|e| StoreError::Failed(e.to_string()))

@@ -2,6 +2,7 @@
 
 pub mod chart;
 pub mod choice;
+pub mod fault;
 pub mod field;
 pub mod glass;
 pub mod icon;

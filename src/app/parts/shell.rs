@@ -3,6 +3,7 @@
 
 use crate::app::view::prelude::*;
 
+use super::fault::NotSaved;
 use super::field::to_heading;
 use super::icon::{Draw, Icon};
 use super::waterline::Waterline;
@@ -12,7 +13,6 @@ use crate::app::route::{self, Route};
 use crate::app::signals::Outside;
 use crate::quantity::Length;
 use crate::record::{Tower, VisitId};
-use crate::store::StoreError;
 use crate::words::Phrase as P;
 
 /// What the edge shows on a visit's screens.
@@ -97,26 +97,7 @@ fn Banners(in_outbox: bool) -> View {
                 ledger
                     .trouble()
                     .map(|(fault, waiting)| {
-                        let why = match fault {
-                            StoreError::Full => words.phrase(P::StoreFull).to_owned(),
-                            StoreError::Denied => words.phrase(P::StoreDenied).to_owned(),
-                            StoreError::Failed(text) => {
-                                format!("{} ({text})", words.phrase(P::StoreFailed))
-                            }
-                        };
-                        markup! {
-                            <div class="banner" data-test="not-saved">
-                                <span>{why}</span>
-                                {(waiting > 0)
-                                    .then(|| {
-                                        markup! {
-                                            <button on:click=tap(move |_| ledger.save_again())>
-                                                {words.phrase(P::SaveAgain)}
-                                            </button>
-                                        }
-                                    })}
-                            </div>
-                        }
+                        markup! { <NotSaved fault waiting /> }
                     })
             }}
         </div>

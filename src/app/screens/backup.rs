@@ -10,16 +10,12 @@ use wasm_bindgen_futures::JsFuture;
 use crate::app::view::prelude::*;
 
 use crate::app::card::{KEYS, PRICE, price};
-use crate::app::ledger::{Untaken, ledger};
+use crate::app::ledger::{LAST_BACKUP, Untaken, ledger};
+use crate::app::parts::fault::{fault_said, promise};
 use crate::app::parts::field::TextField;
 use crate::app::prefs::prefs;
-use crate::app::send::save;
 use crate::quantity::System;
-use crate::store::KeptFile;
 use crate::words::Phrase as P;
-
-/// Key of the time of the last backup.
-const LAST: &str = "setting backup";
 
 /// Who does the visits.
 #[component]
@@ -80,37 +76,20 @@ async fn document_of(file: wasm_bindgen::JsValue) -> Result<wasm_bindgen::JsValu
 pub fn Backup() -> View {
     let words = prefs().words;
     let ledger = ledger();
-    let last = RwSignal::new(ledger.text(LAST));
+    let last = RwSignal::new(ledger.text(LAST_BACKUP));
     let said = RwSignal::new(None::<String>);
     let busy = RwSignal::new(false);
-    let store_fault = move |why: crate::store::StoreError| match why {
-        crate::store::StoreError::Full => words.phrase(P::StoreFull).to_owned(),
-        other => format!("{} ({other:?})", words.phrase(P::StoreFailed)),
-    };
     let do_save = move |_| {
         if busy.get_untracked() {
             return;
         }
         busy.set(true);
         spawn_local(async move {
-            let made = ledger.backup().await;
+            let saved = ledger.save_backup().await;
             busy.set(false);
-            let now = ledger.now();
-            match made {
-                Ok(text) => {
-                    let file = KeptFile {
-                        id: ledger.id(),
-                        name: format!("coldsump-backup-{}.json", now.date()),
-                        media_type: "application/json".into(),
-                        bytes: text.into_bytes(),
-                    };
-                    if save(&file) {
-                        let when = format!("{} {}", now.date(), now.clock());
-                        ledger.keep_text(LAST, &when);
-                        last.set(Some(when));
-                    }
-                }
-                Err(why) => said.set(Some(store_fault(why))),
+            match saved {
+                Ok(when) => last.set(when.or(last.get_untracked())),
+                Err(why) => said.set(Some(fault_said(words, &why))),
             }
         });
     };
@@ -135,7 +114,7 @@ pub fn Backup() -> View {
                 Ok(t) => words.backup_taken([t.new, t.known, t.files, t.refused, t.unreadable]),
                 Err(Untaken::TooLarge) => words.phrase(P::BackupTooLarge).to_owned(),
                 Err(Untaken::NotOne) => words.phrase(P::NotBackup).to_owned(),
-                Err(Untaken::Store(why)) => store_fault(why),
+                Err(Untaken::Store(why)) => fault_said(words, &why),
             }));
         });
     };
@@ -149,6 +128,7 @@ pub fn Backup() -> View {
                     None => words.phrase(P::BackupNone).to_owned(),
                 }}
             </p>
+            <p class="sub small" data-test="storage-kept">{words.phrase(promise())}</p>
             <div class="pair">
                 <button data-test="save-backup" on:click=tap(do_save)>
                     {move || words.phrase(if busy.get() { P::SavingBackup } else { P::SaveBackup })}

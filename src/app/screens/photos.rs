@@ -132,7 +132,10 @@ pub fn Photos(job: Job) -> View {
                 caption: caption.get_untracked().trim().to_owned(),
                 size,
             };
-            if ledger().keep_file(job.about(), kept, vec![body]).await {
+            if ledger()
+                .keep_file(job.about(), kept, vec![body], true)
+                .await
+            {
                 caption.set(String::new());
                 settle_text(key);
             }

@@ -307,7 +307,7 @@ async fn make_pdf(job: Job, page: PageSize, corrects: String) -> Result<(), Stri
         }
     }
     bodies.push(made);
-    match ledger().keep_file(job.about(), kept, bodies).await {
+    match ledger().keep_file(job.about(), kept, bodies, false).await {
         true => Ok(()),
         false => Err(words.phrase(P::StoreFailed).to_owned()),
     }

@@ -413,8 +413,12 @@ phrases! {
     StoreFull: "Not saved: this phone has no room left for the app. Free some space, then save again.";
     StoreDenied: "Not saved: the browser refuses storage here. Leave private browsing, then save again.";
     StoreFailed: "Not saved. What you entered is still on the screen.";
+    StoreLost: "Not saved: the phone's storage does not answer. What you entered waits here. Save again, or save a backup and start the app anew.";
+    StoreNewer: "Not saved: a newer Coldsump in another tab has taken over. Save a backup of what waits here, then load this page anew.";
+    StoreGone: "The phone has cleared this app's storage. What was open here is kept again; the rest is gone from this phone. Take in your last backup.";
     SaveAgain: "Save again";
     ListsAgain: "Putting the lists together. This is done once after an update.";
+    TryAgain: "Try again";
     NoStoreTitle: "This browser keeps nothing";
     NoStoreBody: "Coldsump must keep every tap on this phone, and the browser does not allow it here. Private browsing or blocked site data are the usual reasons. Open it in a normal window.";
     UpdateWaits: "A new version is ready.";
@@ -498,6 +502,9 @@ phrases! {
     SavingBackup: "Gathering";
     TakeBackup: "Take in a backup";
     BackupNone: "No backup was saved from this phone yet.";
+    KeptYes: "The browser has promised not to clear these records by itself.";
+    KeptNo: "The browser may clear these records when the phone runs out of room. Put Coldsump on the home screen, and save a backup after each visit.";
+    KeptUnknown: "This browser does not say whether it may clear these records. Save a backup after each visit.";
     NotBackup: "This file is not a backup of Coldsump, or is of a newer version. Nothing was changed.";
     BackupTooLarge: "This file is larger than any backup. Nothing was read.";
     Notices: "Licences of what is inside (needs signal)";

@@ -400,6 +400,17 @@ impl Phone {
         .await
     }
 
+    /// Throws away what was downloaded, so that the next file is told from it.
+    ///
+    /// # Panics
+    /// When a file can't be removed.
+    pub fn forget_downloads(&self) {
+        let entries = fs::read_dir(self.downloads.path()).expect("the folder");
+        for entry in entries.flatten() {
+            fs::remove_file(entry.path()).expect("it is removed");
+        }
+    }
+
     /// Saves what the screen shows to `shots/NAME-light.png` or `-dark.png`;
     /// other engines than Chromium put their name before it.
     ///

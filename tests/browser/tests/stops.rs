@@ -1,0 +1,166 @@
+//! The program dies: the page says so, saves a backup that any phone takes in,
+//! and the next start works. The deaths are real panics. The program has no door
+//! for them: the test hands its database library an event that no browser sends.
+
+use std::path::Path;
+
+use coldsump_browser::{Light, Phone, Problem, Server, until};
+use serde_json::{Value, json};
+
+/// Keeps the connection at hand, and on demand sends the library's upgrade
+/// handler an event without a target while the program starts.
+const DOOR: &str = "
+    const { open } = IDBFactory.prototype;
+    IDBFactory.prototype.open = function (...what) {
+      const request = open.apply(this, what);
+      request.addEventListener('success', () => { window.disk = request.result; });
+      if (sessionStorage.getItem('die'))
+        setTimeout(() => request.onupgradeneeded?.(new Event('upgradeneeded')));
+      return request;
+    };";
+
+/// Not from within the driver's own call, which would catch what is thrown.
+const DIE: &str = "setTimeout(() => window.disk.onversionchange(new Event('versionchange')))";
+
+async fn choose(phone: &Phone, field: &str, path: &Path) {
+    let input = phone.find(field).await;
+    let path = path.to_str().expect("UTF-8");
+    input.send_keys(path).await.expect("the file is chosen");
+}
+
+fn read(bytes: &[u8]) -> Value {
+    let mut document: Value = serde_json::from_slice(bytes).expect("the backup is JSON");
+    let made = document["made"].take();
+    assert_eq!(made.as_str().map(str::len), Some(16), "a date and a time");
+    // In the order of ids, as the store's own.
+    assert!(
+        document["entries"]
+            .as_array()
+            .is_some_and(|all| !all.is_empty())
+    );
+    document
+}
+
+async fn says_stopped(phone: &Phone, where_it_died: &str) {
+    phone.reads("stopped-title", "Coldsump stopped").await;
+    phone.reads("stopped-why", where_it_died).await;
+    assert_eq!(
+        phone.count("app").await,
+        0,
+        "nothing of the program is left"
+    );
+}
+
+#[tokio::test]
+async fn a_panic_leaves_a_backup_and_the_next_start_works() {
+    let server = Server::start();
+    let phone = Phone::open(Light::Day).await;
+    let door = json!({ "source": DOOR });
+    phone
+        .devtools("Page.addScriptToEvaluateOnNewDocument", door)
+        .await;
+    phone.goto(&server.url()).await;
+    phone.mounted().await;
+    phone.tap("open-demo").await;
+    phone.find("screen-overview").await;
+    let papers = phone.js("return location.hash").await;
+    let papers = papers.as_str().expect("an address").trim_end_matches('/');
+    let papers = format!("{papers}/papers");
+    phone.js(&format!("location.hash = '{papers}'")).await;
+    phone
+        .type_into("work-line", "Cleaned the probe holder")
+        .await;
+    phone.tap("keep-work-line").await;
+    phone.find("work-line-kept").await;
+    let photo = Path::new(env!("CARGO_MANIFEST_DIR")).join("../fixtures/photo.jpg");
+    let photo = photo.canonicalize().expect("the fixture");
+    choose(&phone, "photo-file", &photo).await;
+    phone.find("photo").await;
+    phone.type_into("work-line", "Half a li").await;
+
+    phone.js(DIE).await;
+    says_stopped(&phone, "panicked at").await;
+    phone.shot("stopped").await;
+    phone.tap("rescue-backup").await;
+    let (_, bytes) = phone.downloaded(".json").await;
+    phone.reads("rescue-said", "Files: 1").await;
+    let rescued = read(&bytes);
+
+    // Started again: the same screen, and what was typed.
+    phone.tap("restart").await;
+    phone.mounted().await;
+    phone.find("work-line-kept").await;
+    phone
+        .holds("document.querySelector('[data-test=work-line]').value === 'Half a li'")
+        .await;
+
+    // The program's own backup says the same.
+    phone.js("location.hash = '#/settings'").await;
+    phone.forget_downloads();
+    phone.tap("save-backup").await;
+    let (_, bytes) = phone.downloaded(".json").await;
+    assert_eq!(read(&bytes), rescued);
+
+    // Dying while it starts, again and again: the backup is there each time.
+    phone.js("sessionStorage.setItem('die', 'yes')").await;
+    for _ in 0..3 {
+        phone.reload().await;
+        says_stopped(&phone, "panicked at").await;
+    }
+    phone.forget_downloads();
+    phone.tap("rescue-backup").await;
+    let (_, bytes) = phone.downloaded(".json").await;
+    assert_eq!(read(&bytes), rescued);
+    phone.js("sessionStorage.removeItem('die')").await;
+    phone.tap("restart").await;
+    phone.mounted().await;
+    // Nothing but the panics themselves was reported.
+    for problem in phone.problems(&server.origin()).await {
+        assert!(
+            matches!(&problem, Problem::Console(text) if text.contains("unreachable")),
+            "{problem:?}"
+        );
+    }
+
+    // Another phone takes it in, the photo too.
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let file = folder.path().join("rescued.json");
+    std::fs::write(&file, &bytes).expect("it is written");
+    let second = Phone::open(Light::Dark).await;
+    second.goto(&format!("{}#/settings", server.url())).await;
+    second.mounted().await;
+    choose(&second, "backup-file", &file).await;
+    let entries = rescued["entries"].as_array().expect("a list").len();
+    let taken = format!("{entries} new entries and 1 files taken in; 0 were here");
+    second.reads("backup-said", &taken).await;
+    second.js(&format!("location.hash = '{papers}'")).await;
+    second
+        .holds("document.querySelector('[data-test=photo] img')?.naturalWidth === 64")
+        .await;
+    assert_eq!(second.problems(&server.origin()).await, []);
+}
+
+#[tokio::test]
+async fn a_screen_that_dies_twice_is_left_for_the_first() {
+    let server = Server::start();
+    let phone = Phone::open(Light::Dark).await;
+    let door = json!({ "source": DOOR });
+    phone
+        .devtools("Page.addScriptToEvaluateOnNewDocument", door)
+        .await;
+    phone.goto(&server.url()).await;
+    phone.mounted().await;
+    phone.js("location.hash = '#/settings'").await;
+    phone.find("screen-settings").await;
+    for screen in ["screen-settings", "screen-home"] {
+        phone.js(DIE).await;
+        says_stopped(&phone, "panicked at").await;
+        phone.shot("stopped").await;
+        phone.tap("restart").await;
+        phone.mounted().await;
+        until(screen, async || {
+            (phone.count(screen).await == 1).then_some(())
+        })
+        .await;
+    }
+}
