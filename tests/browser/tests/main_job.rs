@@ -153,6 +153,15 @@ async fn from_call_to_report(engine: Engine) {
     phone
         .type_into("work", "Probe and holder cleaned and dried")
         .await;
+    // Nothing is chosen for the person, and without a cause nothing is kept.
+    phone.tap("save-cause").await;
+    phone.reads("no-cause", "Choose what failed").await;
+    phone
+        .holds(
+            "(() => { const s = document.querySelector('#f-cause'); s.value = 'ProbeFilm'; \
+             s.dispatchEvent(new Event('change', { bubbles: true })); return true; })()",
+        )
+        .await;
     phone.tap("save-cause").await;
     phone.reads("cause-kept", "Kept").await;
     for item in [
