@@ -118,7 +118,7 @@ pub fn Plan(job: Job, valve: ValveTyped) -> View {
         });
         let draw = plan.draw.map(|d| {
             let minutes = |m: f64| show(Value::duration(Time::new::<minute>(m)), system);
-            let middle = (d.least * d.most).sqrt();
+            let middle = (d.least * d.most).sqrt().round().max(1.0);
             let shown = minutes(middle);
             markup! {
                 <div class="number" data-test="plan-draw">
