@@ -147,7 +147,7 @@ impl<'a> Desk<'a> {
             closes: !self.tracer.case.corrections.is_empty()
                 && unproven.is_none()
                 && doubt < DOUBT
-                && (best.is_none() || self.left() < LEFT),
+                && (best.is_none() || self.left() < LEFT || self.refilled()),
         }
     }
 
@@ -204,6 +204,12 @@ impl<'a> Desk<'a> {
         let left = worlds.iter().flat_map(|w| &w.all);
         let left = left.filter(|w| w.there().next().is_some());
         left.map(|w| w.p).sum()
+    }
+
+    /// Whether a refill since the last correction went well.
+    fn refilled(&self) -> bool {
+        let since = self.tracer.since();
+        since.iter().any(|e| e.answer == Answer::Refilled)
     }
 
     /// What was put right and is not proven by a refill since, though a

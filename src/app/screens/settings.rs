@@ -81,7 +81,7 @@ pub fn Settings() -> View {
             {install()}
             <Backup />
             <p class="sub small">
-                <a href="notices.txt" target="_blank" rel="noopener" data-test="notices">
+                <a class="tap-line" href="notices.txt" target="_blank" rel="noopener" data-test="notices">
                     {words.phrase(P::Notices)}
                 </a>
             </p>

@@ -133,6 +133,15 @@ impl<'a> Keys<'a> {
         self.send(" ").await;
     }
 
+    /// Goes to a list and types the letters its choice begins with.
+    ///
+    /// # Panics
+    /// As [`Keys::to`].
+    pub async fn pick(&self, name: &str, letters: &str) {
+        self.to(name).await;
+        self.send(letters).await;
+    }
+
     /// Goes to a field and types over what it holds.
     ///
     /// # Panics

@@ -87,6 +87,8 @@ async fn the_main_job_by_keys_alone() {
 
     keys.enter("next").await;
     arrives(&phone, "screen-left").await;
+    // Nothing is chosen for the person.
+    keys.pick("cause", "Film").await;
     keys.write("proof", "Dry on arrival, called once wiped")
         .await;
     keys.write("work", "Probe cleaned").await;

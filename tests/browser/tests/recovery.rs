@@ -72,6 +72,6 @@ async fn water_and_head_are_foreseen_and_the_next_start_is_timed() {
     phone.reads("loop-readings", "1200 gal").await;
     phone.reads("loop-readings", "190 psig").await;
     assert_eq!(phone.count("chart").await, 2);
-    let problems = phone.problems(&server.url()).await;
+    let problems = phone.problems(&server.origin()).await;
     assert!(problems.is_empty(), "{problems:?}");
 }
