@@ -160,6 +160,7 @@ fn row(job: Job, test: TestId, m: &LoggedMark, n: f64, open: RwSignal<f64>) -> V
     };
     let title = m.at.clock_seconds();
     let name = name(m.kind);
+    let change = format!("{} {name} {at}", words.phrase(P::Change));
     markup! {
         <li data-test="mark" data-entry=entry.to_string()>
             <span title=title>{at}</span>
@@ -167,12 +168,15 @@ fn row(job: Job, test: TestId, m: &LoggedMark, n: f64, open: RwSignal<f64>) -> V
                 {name}
                 <small class="sub">{note}</small>
             </span>
-            {choice(
-                "change-mark",
-                words.phrase(P::Change),
-                move || open.get() == n,
-                move || open.update(|o| *o = if *o == n { -1.0 } else { n }),
-            )}
+            <button
+                type="button"
+                data-test="change-mark"
+                aria-label=change
+                aria-expanded=move || (open.get() == n).to_string()
+                on:click=tap(move |_| open.update(|o| *o = if *o == n { -1.0 } else { n }))
+            >
+                {words.phrase(P::Change)}
+            </button>
             {steps}
         </li>
     }

@@ -130,7 +130,7 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
     });
     markup! {
         <section>
-            <p class=class data-test="verdict">
+            <p class=class data-test="verdict" role="heading" aria-level="2">
                 <Draw icon />
                 {words.refill_verdict(outcome.verdict)}
             </p>

@@ -81,6 +81,31 @@ pub async fn violations(driver: &WebDriver, rules: Rules) -> Vec<String> {
     lines(said.json())
 }
 
+/// The page as it stands, as a page of its own that needs no program: what is
+/// typed and chosen is in it, scripts are not.
+///
+/// # Panics
+/// When the page does not answer.
+pub async fn as_it_stands(driver: &WebDriver) -> String {
+    let script = "
+        const typed = 'input, textarea, select, option';
+        const copy = document.documentElement.cloneNode(true);
+        const copies = copy.querySelectorAll(typed);
+        document.querySelectorAll(typed).forEach((one, i) => {
+            const is = copies[i];
+            if (one.matches('option')) is.toggleAttribute('selected', one.selected);
+            else if (one.matches('[type=checkbox], [type=radio]')) is.toggleAttribute('checked', one.checked);
+            else if (one.matches('textarea')) is.textContent = one.value;
+            else if (one.matches('input:not([type=file])')) is.setAttribute('value', one.value);
+        });
+        const program = 'script, link[rel$=preload], link[rel=manifest]';
+        copy.querySelectorAll(program).forEach((one) => one.remove());
+        return '<!doctype html>' + copy.outerHTML;";
+    let said = driver.execute(script, Vec::new()).await;
+    let said = said.expect("the page answers");
+    said.json().as_str().expect("a page").to_owned()
+}
+
 /// Whatever can be touched and is lower or narrower than 48 px.
 ///
 /// # Panics
