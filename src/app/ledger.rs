@@ -183,7 +183,17 @@ impl Ledger {
         });
     }
 
-    /// Brings a visit and its site here.
+    /// The visit to a site before this one, by the summary.
+    pub fn visit_before(self, visit: VisitId, site: SiteId) -> Option<VisitId> {
+        self.summary.with_untracked(|all| {
+            let mut mine = all.visits().iter().filter(|line| line.site == site);
+            mine.find(|line| line.id == visit)?;
+            mine.next().map(|line| line.id)
+        })
+    }
+
+    /// Brings a visit and its site here, and the visit before it: what that one
+    /// left stands at the top of this one.
     pub async fn bring_visit(self, id: VisitId) {
         // The summary knows the site before the entries do.
         let known = self.summary.with_untracked(|all| {
@@ -191,6 +201,9 @@ impl Ledger {
             Some(line.site)
         });
         if let Some(site) = known {
+            if let Some(before) = self.visit_before(id, site) {
+                self.bring(About::Visit(before)).await;
+            }
             both(self.bring(About::Visit(id)), self.bring(About::Site(site))).await;
             return;
         }

@@ -92,13 +92,14 @@ fn App(ledger: Ledger) -> View {
         let Some(about) = needs() else {
             return true;
         };
-        let site = match about {
-            About::Visit(id) => ledger
-                .log()
-                .with_untracked(|log| log.visit(id).map(|v| About::Site(v.site))),
-            About::Site(_) => None,
+        let About::Visit(id) = about else {
+            return ledger.is_open(about);
         };
-        ledger.is_open(about) && site.is_none_or(|site| ledger.is_open(site))
+        let site = ledger.log().with_untracked(|log| Some(log.visit(id)?.site));
+        let before = site.and_then(|site| ledger.visit_before(id, site));
+        ledger.is_open(about)
+            && site.is_none_or(|site| ledger.is_open(About::Site(site)))
+            && before.is_none_or(|before| ledger.is_open(About::Visit(before)))
     });
     let screen = move || {
         route.track();

@@ -165,18 +165,31 @@ impl Route {
 
 /// The present screen, kept in step with the address.
 pub fn follow_address() -> RwSignal<Route> {
-    let read = || Route::parse(&window().location().hash().unwrap_or_default());
-    let route = RwSignal::new(read());
-    let listener = window_event_listener_untyped("hashchange", move |_| {
-        MOVED.set(true);
-        route.set(read());
-        window().scroll_to_with_x_and_y(0.0, 0.0);
-    });
+    let route = RwSignal::new(address());
+    let listener = window_event_listener_untyped("hashchange", move |_| follow());
     on_cleanup(move || listener.remove());
+    ROUTE.set(Some(route));
     route
 }
 
+fn address() -> Route {
+    Route::parse(&window().location().hash().unwrap_or_default())
+}
+
+/// Draws what the address says, unless it is drawn.
+fn follow() {
+    let (Some(route), address) = (ROUTE.get(), address()) else {
+        return;
+    };
+    if route.with_untracked(|route| *route != address) {
+        MOVED.set(true);
+        route.set(address);
+        window().scroll_to_with_x_and_y(0.0, 0.0);
+    }
+}
+
 thread_local! {
+    static ROUTE: Cell<Option<RwSignal<Route>>> = const { Cell::new(None) };
     static MOVED: Cell<bool> = const { Cell::new(false) };
 }
 
@@ -185,7 +198,8 @@ pub fn just_moved() -> bool {
     MOVED.take()
 }
 
-/// Goes to a screen.
+/// Goes to a screen, at once: the one that is left is not drawn again first.
 pub fn go(route: Route) {
     let _ = window().location().set_hash(&route.href());
+    follow();
 }

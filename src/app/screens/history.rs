@@ -262,12 +262,7 @@ fn cleaning(fouling: Option<Fouling>) -> View {
 #[component]
 pub fn SinceLast(visit: VisitId, site: SiteId) -> View {
     let words = prefs().words;
-    let before = ledger().summary().with_untracked(|all| {
-        let mut mine = all.visits().iter().filter(|line| line.site == site);
-        mine.find(|line| line.id == visit)?;
-        mine.next().map(|line| line.id)
-    });
-    let Some(before) = before else {
+    let Some(before) = ledger().visit_before(visit, site) else {
         return View::default();
     };
     spawn_local(async move { ledger().bring(About::Visit(before)).await });

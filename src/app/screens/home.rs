@@ -30,7 +30,8 @@ pub fn open_visit(site: SiteId, complaint: String) {
 }
 
 /// Puts the demo site on this phone, once, and opens a visit there.
-fn open_demo() {
+fn open_demo(opening: RwSignal<bool>) {
+    opening.set(true);
     let ledger = ledger();
     let complaint = prefs().words.phrase(P::DemoComplaint).to_owned();
     let known = ledger
@@ -118,18 +119,25 @@ pub fn Home() -> View {
     let asked = RwSignal::new(String::new());
     let visits_shown = RwSignal::new(ROWS);
     let sites_shown = RwSignal::new(ROWS);
+    // While the demo is written the first screen stays as it is: what is drawn
+    // next is the visit.
+    let opening = RwSignal::new(false);
+    let holds = move || opening.get() && ledger().trouble().is_none();
     let lists = Memo::new(move |_| {
+        if holds() {
+            return Lists::default();
+        }
         let query = asked.with(|text| Query::new(text));
         summary.with(|all| found(all, &query))
     });
     let outbox = Memo::new(move |_| summary.with(|all| all.outbox().len()));
-    let empty = Memo::new(move |_| summary.with(Summary::is_empty));
+    let empty = Memo::new(move |_| holds() || summary.with(Summary::is_empty));
     let title = words.phrase(P::Product);
     let sub = words.phrase(P::ProductLine);
     let act = move || {
         if empty.get() {
             markup! {
-                <button class="primary" data-test="open-demo" on:click=tap(move |_| open_demo())>
+                <button class="primary" data-test="open-demo" on:click=tap(move |_| open_demo(opening))>
                     {words.phrase(P::OpenDemo)}
                 </button>
                 <a class="button" href=Route::NewSite.href() data-test="new-site">

@@ -4,7 +4,6 @@
 use super::beep;
 use super::visit_frame::Job;
 use crate::app::ledger::ledger;
-use crate::app::parts::choice::choice;
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::parts::take_back::take_back;
 use crate::app::prefs::prefs;
