@@ -162,7 +162,8 @@ export function show(detail) {
     make('p', say('next'), 'stopped-next'),
     backup,
     line,
-    make('p', detail, 'stopped-why', { className: 'plain-text sub' }),
+    // The build leaves out where in the program it was.
+    make('p', detail.replace(/^panicked at <redacted>:0:0:\s*/, ''), 'stopped-why', { className: 'plain-text sub' }),
   );
   const act = Object.assign(document.createElement('div'), { className: 'act' });
   const restart = make('button', say('again'), 'restart', { type: 'button', className: 'primary' });
