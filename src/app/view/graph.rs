@@ -8,6 +8,7 @@ use std::rc::Rc;
 
 use leptos::prelude as graph;
 use leptos::prelude::{Dispose, GetValue, Set, Track, Update, UpdateValue, With, WithUntracked};
+use leptos::reactive::graph::{Subscriber, ToAnySubscriber};
 use send_wrapper::SendWrapper;
 
 /// What the graph holds: anything, on the page's one thread.
@@ -61,6 +62,24 @@ fn change(held: &mut Held, by: &mut dyn Change) {
 
 fn share(held: &Held) -> Rc<dyn Any> {
     Rc::clone(held)
+}
+
+/// What is done now, and again each time that something it reads changes, for as
+/// long as this is held. Let go, it leaves the lists of all that it read: a signal
+/// that seldom changes would otherwise keep a trace of each view there ever was.
+pub(super) struct Effect(graph::RenderEffect<()>);
+
+impl Effect {
+    pub(super) fn new(does: impl FnMut(Option<()>) + 'static) -> Self {
+        Self(graph::RenderEffect::new(does))
+    }
+}
+
+impl Drop for Effect {
+    fn drop(&mut self) {
+        let me = self.0.to_any_subscriber();
+        me.clear_sources(&me);
+    }
 }
 
 macro_rules! handle {

@@ -1,11 +1,11 @@
 //! What a template does not say itself: the values, closures and children that
 //! go into its slots.
 
-use leptos::prelude::RenderEffect;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Element, Event, HtmlElement};
 
+use super::graph::Effect;
 use super::standing::Standing;
 use super::{Text, View};
 
@@ -128,7 +128,7 @@ impl Place {
 /// What stands in a slot, alive as long as it is held.
 pub(super) enum Held {
     Fixed(Place, Option<Text>),
-    Live(Place, #[allow(dead_code)] RenderEffect<()>),
+    Live(Place, #[allow(dead_code)] Effect),
     Event(Listener),
     Child(Standing),
 }
@@ -144,7 +144,7 @@ impl Held {
             }
             Slot::Value(Value::Live(mut read)) => {
                 let at = place.clone();
-                let effect = RenderEffect::new(move |_| at.say(read.say().as_deref()));
+                let effect = Effect::new(move |_| at.say(read.say().as_deref()));
                 Self::Live(place, effect)
             }
             Slot::Event(does) => Self::Event(Listener::new(place, does)),

@@ -6,9 +6,10 @@ use std::mem;
 use std::rc::Rc;
 
 use any_spawner::Executor;
-use leptos::prelude::{Owner, RenderEffect, document};
+use leptos::prelude::{Owner, document};
 use web_sys::Node;
 
+use super::graph::Effect;
 use super::template::Built;
 use super::{Draw, Text, View};
 
@@ -16,7 +17,7 @@ use super::{Draw, Text, View};
 pub(super) enum Standing {
     Text(web_sys::Text, Text),
     Element(Built),
-    Live(#[allow(dead_code)] RenderEffect<()>, Rc<RefCell<Standing>>),
+    Live(#[allow(dead_code)] Effect, Rc<RefCell<Standing>>),
     /// With an empty text behind the last.
     Many(Vec<Standing>, web_sys::Text),
 }
@@ -27,9 +28,9 @@ fn text(text: Text) -> Standing {
 
 /// Draws into what stands there, now and each time that something the closure
 /// reads changes.
-fn keep(mut draw: Box<dyn Draw>, held: &Rc<RefCell<Standing>>) -> RenderEffect<()> {
+fn keep(mut draw: Box<dyn Draw>, held: &Rc<RefCell<Standing>>) -> Effect {
     let held = Rc::clone(held);
-    RenderEffect::new(move |_| {
+    Effect::new(move |_| {
         let view = draw.draw();
         held.borrow_mut().change(view);
     })
