@@ -79,7 +79,7 @@ async fn a_panic_leaves_a_backup_and_the_next_start_works() {
     phone.type_into("work-line", "Half a li").await;
 
     phone.js(DIE).await;
-    says_stopped(&phone, "panicked at").await;
+    says_stopped(&phone, "EventTargetNotFound").await;
     phone.shot("stopped").await;
     phone.tap("rescue-backup").await;
     let (_, bytes) = phone.downloaded(".json").await;
@@ -105,7 +105,7 @@ async fn a_panic_leaves_a_backup_and_the_next_start_works() {
     phone.js("sessionStorage.setItem('die', 'yes')").await;
     for _ in 0..3 {
         phone.reload().await;
-        says_stopped(&phone, "panicked at").await;
+        says_stopped(&phone, "EventTargetNotFound").await;
     }
     phone.forget_downloads();
     phone.tap("rescue-backup").await;
@@ -154,7 +154,7 @@ async fn a_screen_that_dies_twice_is_left_for_the_first() {
     phone.find("screen-settings").await;
     for screen in ["screen-settings", "screen-home"] {
         phone.js(DIE).await;
-        says_stopped(&phone, "panicked at").await;
+        says_stopped(&phone, "EventTargetNotFound").await;
         phone.shot("stopped").await;
         phone.tap("restart").await;
         phone.mounted().await;
