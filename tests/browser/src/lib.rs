@@ -10,6 +10,7 @@
 
 mod build;
 mod engine;
+pub mod faces;
 mod keys;
 mod kills;
 mod logs;

@@ -6,8 +6,9 @@
 
 use std::collections::BTreeMap;
 
+use coldsump_browser::faces::{FACES, put_on};
 use coldsump_browser::looks::{Rules, as_it_stands, cut_off, small_targets, violations};
-use coldsump_browser::walk::{FACES, put_on, walk, walker};
+use coldsump_browser::walk::{walk, walker};
 use coldsump_browser::{Build, Engine, Light, Phone, Server};
 
 #[tokio::test]

@@ -4,7 +4,8 @@
 
 use std::fs;
 
-use coldsump_browser::walk::{FACES, Face, put_on, walk, walker};
+use coldsump_browser::faces::{FACES, Face, put_on};
+use coldsump_browser::walk::{walk, walker};
 use coldsump_browser::{Build, Phone, Server, project};
 
 #[tokio::main(flavor = "current_thread")]
