@@ -6,6 +6,7 @@ comes with WebKitGTK forgets everything when a driver holds it.
     webkit_phone.py PROFILE DOWNLOADS light|dark
 """
 
+import os
 import sys
 
 import gi
@@ -50,11 +51,19 @@ def on_automation(_context, session):
 
 
 def on_download(_context, download):
+    # WebKit writes a blob straight to its place: it gets its name only whole.
+    names = []
+
     def decide(download, name):
-        download.set_destination(GLib.filename_to_uri(f"{downloads}/{name}", None))
+        names.append(f"{downloads}/{name}")
+        download.set_destination(GLib.filename_to_uri(f"{names[0]}.part", None))
         return True
 
+    def finished(_download):
+        os.rename(f"{names[0]}.part", names[0])
+
     download.connect("decide-destination", decide)
+    download.connect("finished", finished)
 
 
 context.connect("automation-started", on_automation)

@@ -250,7 +250,8 @@ fn pdf_text(pdf: &[u8]) -> String {
         .arg("-")
         .output()
         .expect("pdftotext is installed (poppler-utils)");
-    assert!(out.status.success());
+    let complaint = String::from_utf8_lossy(&out.stderr);
+    assert!(out.status.success(), "{} bytes: {complaint}", pdf.len());
     let text = String::from_utf8(out.stdout).expect("UTF-8");
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
