@@ -42,8 +42,12 @@ const WATCH = `
     seen.shifts.push([e.startTime, e.value, location.hash.split('/').pop(), what]);
   });
   each('largest-contentful-paint', (e) => { seen.lcp = e.startTime; });
-  each('event', (e) => { if (e.interactionId) seen.events.push([e.name, e.duration]); },
-    { durationThreshold: 16 });
+  each('event', (e) => {
+    if (!e.interactionId) return;
+    const of = e.target?.closest?.('[data-test]')?.dataset.test;
+    const waits = Math.round(e.processingStart - e.startTime);
+    seen.events.push([e.name, e.duration, of, waits, Math.round(e.processingEnd - e.processingStart)]);
+  }, { durationThreshold: 16 });
   each('paint', (e) => { seen.said[e.name] = e.startTime; });
   // When home is drawn, since the page was asked for.
   new MutationObserver((_, watch) => {
@@ -258,7 +262,12 @@ try {
   row('largest paint of the start (LCP)', seen.lcp, GOOD.LCP);
   row('slowest input to its paint (INP)', Math.max(16, ...inputs), GOOD.INP);
   row('shifts not asked for (CLS)', worstShift(seen.shifts), GOOD.CLS, (x) => x.toFixed(3));
-  if (process.env.COLDSUMP_DETAIL) seen.shifts.forEach((shift) => console.log(JSON.stringify(shift)));
+  if (process.env.COLDSUMP_DETAIL) {
+    seen.shifts.forEach((shift) => console.log(JSON.stringify(shift)));
+    // An input by name, until it is painted, on what, waits, works.
+    const slow = seen.events.filter(([, time]) => time > TAP_LIMIT);
+    slow.forEach((event) => console.log(JSON.stringify(event)));
+  }
   const times = seen.taps.map(([, time]) => time);
   row('tap to its answer painted, middle', middle(times));
   row('tap to its answer painted, slowest', Math.max(...times), TAP_LIMIT);
