@@ -57,7 +57,10 @@ impl Thought {
 /// that the trace opens with it.
 pub fn prepare(job: Job) {
     Timeout::new(2 * AHEAD_MS, move || {
-        if let Some((visit, site)) = untrack(|| job.both()) {
+        // Neither is there when the screen was left meanwhile.
+        let visit = job.visit.try_get_untracked().flatten();
+        let site = job.site.try_get_untracked().flatten();
+        if let Some((visit, site)) = visit.zip(site) {
             let (plant, case, at) = (plant(&site), case(&site, &visit), start(job));
             let thought = Arc::new(Thought::new(&plant, &case, at));
             READY.set(Some(thought));
