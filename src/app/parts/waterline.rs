@@ -74,7 +74,7 @@ pub fn Waterline(
                 {tower.basin.map(|basin| ground(&basin))}
                 {marks}
             </div>
-            <span class="now" aria-hidden="true">{move || now().map_or_else(|| "?".to_owned(), |l| l.replace('\u{a0}', " "))}</span>
+            <span class="now" aria-hidden="true">{move || now().map_or_else(|| "?".to_owned(), |l| l.replace(' ', "\u{202f}").replace('\u{a0}', " "))}</span>
         </a>
     }
 }

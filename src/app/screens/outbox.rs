@@ -181,11 +181,11 @@ fn Going(out: Outgoing) -> View {
                             }
                         })
                 }}
-                <button data-test="mail" on:click=tap(do_mail) disabled=move || !outside.signal.get()>
-                    {words.phrase(P::MailReport)}
-                </button>
                 <button data-test="mail-file" class:primary=move || !shareable() on:click=tap(do_mail_file)>
                     {words.phrase(P::MailFile)}
+                </button>
+                <button data-test="mail" on:click=tap(do_mail) disabled=move || !outside.signal.get()>
+                    {words.phrase(P::MailReport)}
                 </button>
                 <button data-test="save-pdf" on:click=tap(do_save)>
                     {words.phrase(P::SaveReport)}
