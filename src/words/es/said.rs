@@ -110,7 +110,7 @@ pub(in crate::words) fn percent(p: f64) -> String {
     match p {
         p if p < 0.01 => "menos de 1\u{a0}%".to_owned(),
         p if p > 0.99 => "más de 99\u{a0}%".to_owned(),
-        p => format!("{:.0}\u{a0}%", 100.0 * p),
+        p => format!("{:.0}{}%", 100.0 * p, '\u{a0}'),
     }
 }
 
