@@ -5,14 +5,12 @@
 
 mod backup;
 mod faults;
+mod lock;
 
-pub use backup::{LAST_BACKUP, Untaken};
+pub use backup::{LAST_BACKUP, Taken, Untaken};
 
 use std::cell::Cell;
-use std::future::poll_fn;
-use std::pin::pin;
 use std::rc::Rc;
-use std::task::Poll;
 
 use crate::app::view::prelude::*;
 use leptos::task::spawn_local;
@@ -22,7 +20,7 @@ use crate::record::{
     About, Body, Changed, Clock, DeviceId, Entry, EntryId, FileId, LINE_FORM, Line, Log, Moment,
     Pen, Site, SiteId, Summary, Table, Visit, VisitId, demo,
 };
-use crate::store::{IndexedStore, KeptFile, SUMMARY, Store, StoreError};
+use crate::store::{IndexedStore, KeptFile, SUMMARY, Store, StoreError, both};
 
 /// How many lines the first screen has at once; all others follow when it
 /// stands.
@@ -52,14 +50,13 @@ pub struct Ledger {
 }
 
 impl Ledger {
-    /// Opens the store and reads the first lines of the summary; `again` runs
+    /// Reads the first lines of the summary; `again` runs
     /// when the summary must be made again first, which takes a while.
     ///
     /// # Errors
-    /// As [`IndexedStore::open`] and [`Store::append`].
-    pub async fn open(again: impl FnOnce()) -> Result<Self, StoreError> {
+    /// As [`Store::append`]; [`StoreError::Locked`] until the store is unlocked.
+    pub async fn open(store: Rc<IndexedStore>, again: impl FnOnce()) -> Result<Self, StoreError> {
         let browser = Browser::new();
-        let store = IndexedStore::open().await?;
         // All asked for together: each answer takes its time to come.
         let kept_texts = store.texts();
         let first = store.first_lines(AT_ONCE);
@@ -98,7 +95,7 @@ impl Ledger {
             fault: RwSignal::new(None),
             unreadable: RwSignal::new(unreadable),
             browser,
-            store: StoredValue::new(Rc::new(store)),
+            store: StoredValue::new(store),
             pen: StoredValue::new(Pen::new(device, last)),
         })
     }
@@ -397,32 +394,6 @@ impl Ledger {
             entries.into_iter().filter(here).for_each(|e| log.add(e));
         });
     }
-}
-
-/// Two futures at once.
-async fn both<A, B>(a: impl Future<Output = A>, b: impl Future<Output = B>) -> (A, B) {
-    let (mut a, mut b) = (pin!(a), pin!(b));
-    let (mut got_a, mut got_b) = (None, None);
-    poll_fn(move |cx| {
-        if got_a.is_none()
-            && let Poll::Ready(got) = a.as_mut().poll(cx)
-        {
-            got_a = Some(got);
-        }
-        if got_b.is_none()
-            && let Poll::Ready(got) = b.as_mut().poll(cx)
-        {
-            got_b = Some(got);
-        }
-        match (got_a.take(), got_b.take()) {
-            (Some(a), Some(b)) => Poll::Ready((a, b)),
-            (a, b) => {
-                (got_a, got_b) = (a, b);
-                Poll::Pending
-            }
-        }
-    })
-    .await
 }
 
 thread_local! {

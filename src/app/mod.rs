@@ -9,11 +9,12 @@ mod route;
 mod screens;
 mod send;
 mod signals;
+mod unlock;
 pub mod view;
 
 use crate::app::view::prelude::*;
 use crate::record::About;
-use crate::store::StoreError;
+use crate::store::{IndexedStore, StoreError};
 use crate::words::{Phrase, Words};
 use gloo_timers::callback::Timeout;
 use ledger::Ledger;
@@ -25,6 +26,7 @@ use screens::{
     history::HistoryScreen,
     home::Home,
     leaving::Leaving,
+    lock::LockScreen,
     new_site::NewSite,
     numbers::Numbers,
     outbox::Outbox,
@@ -39,6 +41,8 @@ use screens::{
     working::{WorkingScreen, Workings},
 };
 use signals::Outside;
+use std::rc::Rc;
+use unlock::{Closed, gate};
 
 /// Opens the store and mounts the app on the page.
 pub fn start() {
@@ -48,21 +52,34 @@ pub fn start() {
     }));
     // Leptos sets up its own executor only when it mounts.
     wasm_bindgen_futures::spawn_local(async {
-        let opened = Ledger::open(say_again).await;
+        let store = IndexedStore::open().await.map(Rc::new);
+        let opened = match &store {
+            Ok(store) => Ledger::open(store.clone(), say_again).await,
+            Err(fault) => Err(fault.clone()),
+        };
+        let closed = match (&opened, store) {
+            (Err(StoreError::Locked), Ok(store)) => Some(Closed::of(store).await),
+            _ => None,
+        };
         // The line that stood meanwhile.
         if let Some(boot) = document().get_element_by_id("boot") {
             boot.remove();
         }
-        match opened {
-            Ok(ledger) => {
+        match (opened, closed) {
+            (_, Some(closed)) => view::mount(move || gate(closed)),
+            (Ok(ledger), None) => {
                 view::mount(move || markup! { <App ledger /> });
-                // When the first screen stands.
-                request_animation_frame(move || {
-                    Timeout::new(300, move || ledger.read_on()).forget();
-                });
+                read_on(ledger);
             }
-            Err(fault) => view::mount(move || markup! { <NoStore fault=fault.clone() /> }),
+            (Err(fault), None) => view::mount(move || markup! { <NoStore fault=fault.clone() /> }),
         }
+    });
+}
+
+/// Reads the rest of the lines when the first screen stands.
+fn read_on(ledger: Ledger) {
+    request_animation_frame(move || {
+        Timeout::new(300, move || ledger.read_on()).forget();
     });
 }
 
@@ -125,6 +142,7 @@ fn App(ledger: Ledger) -> View {
             Route::SitePart(id, part) => markup! { <SitePart id part /> },
             Route::Outbox => markup! { <Outbox /> },
             Route::Settings => markup! { <Settings /> },
+            Route::Lock => markup! { <LockScreen /> },
             Route::Workings(visit) => markup! { <Workings visit /> },
             Route::Working(visit, working) => markup! { <WorkingScreen visit working /> },
             Route::Visit(id, station) => match station {

@@ -7,14 +7,20 @@
 pub mod backup;
 #[cfg(target_arch = "wasm32")]
 mod indexed;
+pub mod lock;
 mod memory;
+pub mod seal;
+
+use std::future::poll_fn;
+use std::pin::pin;
+use std::task::Poll;
 
 use crate::record::{
     About, Changed, DeviceId, Entry, EntryId, FileId, LINE_FORM, Line, Table, VisitId,
 };
 
 #[cfg(target_arch = "wasm32")]
-pub use indexed::IndexedStore;
+pub use indexed::{Bolt, IndexedStore, can_lock, file_in, stretched};
 pub use memory::MemoryStore;
 
 /// Why keeping or fetching failed.
@@ -31,6 +37,9 @@ pub enum StoreError {
     /// The browser has thrown away what was kept. What is kept from now on
     /// stands alone.
     Gone,
+    /// A lock is on whose passphrase was not given here, or it was put on or
+    /// taken off in another tab.
+    Locked,
     /// Anything else, in the browser's own words.
     Failed(String),
 }
@@ -236,4 +245,30 @@ pub trait Store {
         self.keep_text(DEVICE, &fresh.to_string()).await?;
         Ok(fresh)
     }
+}
+
+/// Two futures at once.
+pub async fn both<A, B>(a: impl Future<Output = A>, b: impl Future<Output = B>) -> (A, B) {
+    let (mut a, mut b) = (pin!(a), pin!(b));
+    let (mut got_a, mut got_b) = (None, None);
+    poll_fn(move |cx| {
+        if got_a.is_none()
+            && let Poll::Ready(got) = a.as_mut().poll(cx)
+        {
+            got_a = Some(got);
+        }
+        if got_b.is_none()
+            && let Poll::Ready(got) = b.as_mut().poll(cx)
+        {
+            got_b = Some(got);
+        }
+        match (got_a.take(), got_b.take()) {
+            (Some(a), Some(b)) => Poll::Ready((a, b)),
+            (a, b) => {
+                (got_a, got_b) = (a, b);
+                Poll::Pending
+            }
+        }
+    })
+    .await
 }

@@ -3,16 +3,18 @@
 //! JSON is the browser's own: it is exact to the last bit of a number, and an
 //! entry of a newer build goes through as it is.
 
-use js_sys::{Array, JSON, Object, Reflect};
+use js_sys::{Array, JSON, Object, Reflect, Uint8Array};
 use serde::Serialize;
 use wasm_bindgen::{JsCast, JsValue};
 
 use super::Ledger;
 use crate::app::send::save;
+use crate::record::bytes::from_base64;
 use crate::record::paperwork::files;
 use crate::record::{Entry, Log, Pen};
-use crate::store::backup::{FORM, FileCopy, sift};
-use crate::store::{KeptFile, Store, StoreError};
+use crate::store::backup::{FORM, FileCopy, SEALED_FORM, sift};
+use crate::store::lock::Lock;
+use crate::store::{Bolt, KeptFile, Store, StoreError, file_in};
 
 /// Key of the time of the last backup.
 pub const LAST_BACKUP: &str = "setting backup";
@@ -40,6 +42,10 @@ pub enum Untaken {
     NotOne,
     /// It is larger than any backup.
     TooLarge,
+    /// It is sealed: a passphrase opens it.
+    Sealed,
+    /// It is sealed, and by another passphrase.
+    Wrong,
     /// The store did not keep it. What it kept before stays.
     Store(StoreError),
 }
@@ -127,12 +133,22 @@ impl Ledger {
         }))
     }
 
-    /// Takes in a backup: keeps what is not here yet. Nothing here changes.
+    /// Takes in a backup: keeps what is not here yet. Nothing here changes. A
+    /// sealed one needs its passphrase.
     ///
     /// # Errors
     /// [`Untaken`].
-    pub async fn take_in(self, document: JsValue) -> Result<Taken, Untaken> {
-        let form = get(&document, "coldsump-backup").as_f64();
+    pub async fn take_in(
+        self,
+        document: JsValue,
+        passphrase: Option<String>,
+    ) -> Result<Taken, Untaken> {
+        let mut document = document;
+        let form = |document: &JsValue| get(document, "coldsump-backup").as_f64();
+        if form(&document) == Some(f64::from(SEALED_FORM)) {
+            document = unsealed(&document, passphrase).await?;
+        }
+        let form = form(&document);
         let list = |key| get(&document, key).dyn_into::<Array>();
         let (Some(form), Ok(entries), Ok(copies)) = (form, list("entries"), list("files")) else {
             return Err(Untaken::NotOne);
@@ -186,6 +202,41 @@ impl Ledger {
             .update_value(|pen| *pen = Pen::new(pen.device(), last));
         Ok(taken)
     }
+}
+
+/// A sealed backup as a clear one. What does not open counts as not readable.
+async fn unsealed(document: &JsValue, passphrase: Option<String>) -> Result<JsValue, Untaken> {
+    let lock = get(document, "lock").as_string();
+    let lock = lock.and_then(|lock| Lock::read(&lock));
+    let lock = lock.ok_or(Untaken::NotOne)?;
+    let passphrase = passphrase.ok_or(Untaken::Sealed)?;
+    let bolt = Bolt::opened_by(lock, &passphrase).await?;
+    let bolt = bolt.ok_or(Untaken::Wrong)?;
+    let clear = Object::new();
+    let set = |key: &str, value: &JsValue| drop(Reflect::set(&clear, &key.into(), value));
+    set("coldsump-backup", &FORM.into());
+    for store in ["entries", "files"] {
+        let list = get(document, store).dyn_into::<Array>();
+        let list = list.map_err(|_| Untaken::NotOne)?;
+        let opened = |row: JsValue| {
+            let Some(sealed) = get(&row, "sealed").as_string() else {
+                return Some(row);
+            };
+            let bytes = Uint8Array::from(from_base64(&sealed)?.as_slice());
+            let _ = Reflect::set(&row, &"sealed".into(), &bytes);
+            let row = bolt.opened(store, row)?;
+            match store {
+                "entries" => Some(get(&row, "entry")),
+                _ => to_js(&FileCopy::from(&file_in(&row)?)).ok(),
+            }
+        };
+        let all: Array = list
+            .iter()
+            .map(|row| opened(row).unwrap_or_default())
+            .collect();
+        set(store, &all);
+    }
+    Ok(clear.into())
 }
 
 fn to_js(value: &impl Serialize) -> Result<JsValue, StoreError> {

@@ -1,9 +1,12 @@
 //! When the store fails: what was entered waits here, is said, and is saved
 //! again; when the store was thrown away, what is open is kept anew.
 
+use js_sys::{Array, Object, Reflect};
 use leptos::task::spawn_local;
+use wasm_bindgen::JsValue;
 
 use super::Ledger;
+use crate::app::ports::window;
 use crate::record::{Entry, FileId};
 use crate::store::{KeptFile, Store, StoreError};
 
@@ -28,6 +31,28 @@ impl Ledger {
     pub(super) fn wait(self, entries: Vec<Entry>, file: Option<KeptFile>) {
         self.files.update_value(|files| files.extend(file));
         self.unsaved.update(|waiting| waiting.extend(entries));
+        self.hand_over();
+    }
+
+    /// Lays what waits on the window, as rows: the page after a panic puts them
+    /// into its backup. Sealed when there is a lock.
+    fn hand_over(self) {
+        let store = self.store.get_value();
+        let entries = self.unsaved.with_untracked(|all| store.rows(all));
+        let files = self
+            .files
+            .with_value(|all| all.iter().map(|f| store.file_as_row(f)).collect());
+        let (Ok(entries), Ok::<Vec<JsValue>, StoreError>(files)) = (entries, files) else {
+            return; // what can't be written can't be handed over
+        };
+        let lock = store.lock().map(|lock| lock.write());
+        let waiting = Object::new();
+        for (name, rows) in [("entries", entries), ("files", files)] {
+            let rows: Array = rows.into_iter().collect();
+            let _ = Reflect::set(&waiting, &name.into(), &rows);
+        }
+        let _ = Reflect::set(&waiting, &"lock".into(), &lock.into());
+        let _ = Reflect::set(&window(), &"coldsumpWaiting".into(), &waiting);
     }
 
     /// Files that wait.
@@ -54,6 +79,7 @@ impl Ledger {
         let entries = self.unsaved.get_untracked();
         self.unsaved.set(Vec::new());
         self.keep(entries, true).await;
+        self.hand_over();
     }
 
     /// The store is empty and was not: settings, half-typed fields and the
@@ -61,6 +87,10 @@ impl Ledger {
     /// here, and the banner says so until the page is loaded anew.
     async fn keep_anew(self) {
         let store = self.store.get_value();
+        // First: what follows is sealed for it.
+        if let Err(fault) = store.lock_anew().await {
+            return self.hurt(fault);
+        }
         for (key, text) in self.texts.with_value(|t| t.clone().into_pairs()) {
             if let Err(fault) = store.keep_text(&key, &text).await {
                 return self.hurt(fault);

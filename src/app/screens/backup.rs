@@ -4,15 +4,18 @@
 use js_sys::Reflect;
 use leptos::task::spawn_local;
 use leptos::wasm_bindgen::JsCast;
-use leptos::web_sys::{Event, Response};
+use leptos::web_sys::{Blob, Event, Response};
+use send_wrapper::SendWrapper;
+use wasm_bindgen::JsValue;
 use wasm_bindgen_futures::JsFuture;
 
 use crate::app::view::prelude::*;
 
 use crate::app::card::{KEYS, PRICE, price};
-use crate::app::ledger::{LAST_BACKUP, Untaken, ledger};
+use crate::app::ledger::{LAST_BACKUP, Taken, Untaken, ledger};
 use crate::app::parts::fault::{fault_said, promise};
-use crate::app::parts::field::TextField;
+use crate::app::parts::field::{TextField, to_field};
+use crate::app::parts::secret::Secret;
 use crate::app::prefs::prefs;
 use crate::quantity::System;
 use crate::words::Phrase as P;
@@ -60,9 +63,9 @@ pub fn CardForm() -> View {
 }
 
 /// What a chosen file says as JSON; its text never enters the program.
-async fn document_of(file: wasm_bindgen::JsValue) -> Result<wasm_bindgen::JsValue, Untaken> {
+async fn document_of(file: &JsValue) -> Result<JsValue, Untaken> {
     let not_one = |_| Untaken::NotOne;
-    let file: leptos::web_sys::Blob = file.dyn_into().map_err(not_one)?;
+    let file: Blob = file.clone().dyn_into().map_err(not_one)?;
     if file.size() > crate::store::backup::MOST_BYTES {
         return Err(Untaken::TooLarge);
     }
@@ -93,6 +96,39 @@ pub fn Backup() -> View {
             }
         });
     };
+    // A sealed backup waits for its passphrase.
+    let sealed = StoredValue::new(None::<SendWrapper<JsValue>>);
+    let (asks, wrong, shown) = (
+        RwSignal::new(false),
+        RwSignal::new(false),
+        RwSignal::new(false),
+    );
+    let passphrase = RwSignal::new(String::new());
+    let tell = move |taken: Result<Taken, Untaken>| {
+        busy.set(false);
+        said.set(Some(match taken {
+            Ok(t) => words.backup_taken([t.new, t.known, t.files, t.refused, t.unreadable]),
+            Err(Untaken::TooLarge) => words.phrase(P::BackupTooLarge).to_owned(),
+            Err(Untaken::NotOne) => words.phrase(P::NotBackup).to_owned(),
+            Err(Untaken::Sealed | Untaken::Wrong) => return,
+            Err(Untaken::Store(why)) => fault_said(words, &why),
+        }));
+    };
+    let take = async move |document, file: JsValue, by: Option<String>| {
+        let taken = ledger.take_in(document, by).await;
+        let closed = matches!(taken, Err(Untaken::Sealed | Untaken::Wrong));
+        wrong.set(taken == Err(Untaken::Wrong));
+        asks.set(closed);
+        let waiting = closed.then(|| SendWrapper::new(file));
+        sealed.update_value(|file| *file = waiting);
+        if closed {
+            said.set(None);
+            request_animation_frame(|| to_field("#f-backup-passphrase"));
+        } else {
+            passphrase.set(String::new());
+        }
+        tell(taken);
+    };
     let chosen = move |event: Event| {
         let Some(input) = event.target() else { return };
         let files = Reflect::get(&input, &"files".into()).unwrap_or_default();
@@ -103,20 +139,47 @@ pub fn Backup() -> View {
             return;
         }
         busy.set(true);
+        sealed.update_value(|file| *file = None);
+        asks.set(false);
         spawn_local(async move {
-            let taken = match document_of(file).await {
-                Ok(document) => ledger.take_in(document).await,
-                Err(why) => Err(why),
-            };
-            busy.set(false);
             let _ = Reflect::set(&input, &"value".into(), &"".into());
-            said.set(Some(match taken {
-                Ok(t) => words.backup_taken([t.new, t.known, t.files, t.refused, t.unreadable]),
-                Err(Untaken::TooLarge) => words.phrase(P::BackupTooLarge).to_owned(),
-                Err(Untaken::NotOne) => words.phrase(P::NotBackup).to_owned(),
-                Err(Untaken::Store(why)) => fault_said(words, &why),
-            }));
+            match document_of(&file).await {
+                Ok(document) => take(document, file, None).await,
+                Err(why) => tell(Err(why)),
+            }
         });
+    };
+    let open = move |ev: Event| {
+        ev.prevent_default();
+        let file = sealed.with_value(|file| file.as_deref().cloned());
+        let Some(file) = file.filter(|_| !busy.get_untracked()) else {
+            return;
+        };
+        busy.set(true);
+        spawn_local(async move {
+            match document_of(&file).await {
+                Ok(document) => take(document, file, Some(passphrase.get_untracked())).await,
+                Err(why) => tell(Err(why)),
+            }
+        });
+    };
+    let refusal = Signal::derive(move || {
+        let wrong = wrong.get();
+        wrong.then(|| words.phrase(P::PassphraseWrong).to_owned())
+    });
+    let asked = move || {
+        asks.get().then(|| {
+            markup! {
+                <form class="fields" on:submit=open>
+                    <p data-test="backup-sealed">{words.phrase(P::BackupSealed)}</p>
+                    <Secret words text=passphrase label=P::Passphrase shown refusal
+                        fresh=false test="backup-passphrase" />
+                    <button type="submit" data-test="open-backup" disabled=move || busy.get()>
+                        {words.phrase(P::OpenBackup)}
+                    </button>
+                </form>
+            }
+        })
     };
     markup! {
         <section>
@@ -128,6 +191,9 @@ pub fn Backup() -> View {
                     None => words.phrase(P::BackupNone).to_owned(),
                 }}
             </p>
+            {ledger.has_lock().then(|| {
+                markup! { <p class="sub small" data-test="backup-clear">{words.phrase(P::BackupClear)}</p> }
+            })}
             <p class="sub small" data-test="storage-kept">{words.phrase(promise())}</p>
             <div class="pair">
                 <button data-test="save-backup" on:click=tap(do_save)>
@@ -143,6 +209,7 @@ pub fn Backup() -> View {
                     on:change=chosen
                 />
             </div>
+            <div>{asked}</div>
             <p aria-live="polite" data-test="backup-said">{move || said.get()}</p>
         </section>
     }

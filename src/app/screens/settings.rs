@@ -2,6 +2,7 @@
 
 use super::backup::{Backup, CardForm};
 use crate::app::parts::choice::choice;
+use crate::app::parts::secret::lock_now;
 use crate::app::view::prelude::*;
 
 use crate::app::ledger::ledger;
@@ -79,6 +80,15 @@ pub fn Settings() -> View {
             </section>
             <CardForm />
             {install()}
+            <section>
+                <h2>{words.phrase(P::Lock)}</h2>
+                <div class="pair">
+                    <a class="button" href=Route::Lock.href() data-test="to-lock">
+                        {words.phrase(if ledger.has_lock() { P::LockOnLink } else { P::LockOffLink })}
+                    </a>
+                    {ledger.has_lock().then(lock_now)}
+                </div>
+            </section>
             <Backup />
             <p class="sub small">
                 <a class="tap-line" href="notices.txt" target="_blank" rel="noopener" data-test="notices">

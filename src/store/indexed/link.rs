@@ -119,22 +119,27 @@ async fn connect() -> Result<Rexie, StoreError> {
     opened.await.map_err(failure)
 }
 
-/// Waits until a transaction whose requests went as `outcome` says is kept.
-pub async fn finish<T>(tx: Transaction, outcome: Result<T, Error>) -> Result<T, StoreError> {
-    let answer = match outcome {
-        Ok(answer) => answer,
-        Err(error) => {
-            // A request refused on the spot stops nothing by itself: what was
-            // asked before it would be kept. This fails only when the engine
-            // has aborted.
-            let _ = tx.abort().await;
-            return Err(failure(error));
+/// Waits until a transaction whose requests went as `outcome` says is kept; given
+/// up when the lock was not `ours`.
+pub async fn finish<T>(
+    tx: Transaction,
+    ours: Result<bool, Error>,
+    outcome: Result<T, Error>,
+) -> Result<T, StoreError> {
+    let fault = match (ours, outcome) {
+        (Ok(true), Ok(answer)) => {
+            return match tx.done().await.map_err(failure)? {
+                result if result.is_committed() => Ok(answer),
+                _ => Err(told("AbortError".to_owned())),
+            };
         }
+        (Ok(false), _) => None,
+        (_, Err(error)) | (Err(error), _) => Some(error),
     };
-    match tx.done().await.map_err(failure)? {
-        result if result.is_committed() => Ok(answer),
-        _ => Err(told("AbortError".to_owned())),
-    }
+    // A request refused on the spot stops nothing by itself: what was asked
+    // before it would be kept. This fails only when the engine has aborted.
+    let _ = tx.abort().await;
+    Err(fault.map_or(StoreError::Locked, failure))
 }
 
 /// What an error of the library means.

@@ -1,11 +1,13 @@
 //! Entries and texts as rows, and the keys of the object stores.
 
-use js_sys::Reflect;
+use js_sys::{Reflect, Uint8Array};
 use serde::{Deserialize, Serialize};
-use wasm_bindgen::JsValue;
+use wasm_bindgen::{JsCast, JsValue};
 
-use crate::record::{About, Entry, Line, Table};
-use crate::store::{Loaded, StoreError};
+use super::ENTRIES;
+use super::sealed::Bolt;
+use crate::record::{About, Entry, FileId, Line, Table};
+use crate::store::{KeptFile, Loaded, StoreError};
 
 /// An entry as stored: with its keys lifted out.
 #[derive(Serialize, Deserialize)]
@@ -63,26 +65,39 @@ pub fn things(entries: &[Entry]) -> Vec<About> {
     things
 }
 
-/// Takes a row in; one that can't be read is counted.
-pub fn take(loaded: &mut Loaded, row: JsValue) {
+/// Takes a row in; one that can't be read or opened is counted.
+pub fn take(loaded: &mut Loaded, bolt: &Bolt, row: JsValue) {
     let id = Reflect::get(&row, &"id".into()).ok();
     loaded.last = id.and_then(|id| id.as_string());
-    match serde_wasm_bindgen::from_value::<Row>(row) {
-        Ok(row) => loaded.entries.push(row.entry),
-        Err(_) => loaded.unreadable += 1,
+    let row = bolt.opened(ENTRIES, row);
+    match row.map(serde_wasm_bindgen::from_value::<Row>) {
+        Some(Ok(row)) => loaded.entries.push(row.entry),
+        _ => loaded.unreadable += 1,
     }
+}
+
+/// The file in a row; `None` when it is not whole.
+pub fn file_in(row: &JsValue) -> Option<KeptFile> {
+    let get = |key: &str| Reflect::get(row, &key.into()).ok();
+    let text = |key: &str| get(key)?.as_string();
+    Some(KeptFile {
+        id: FileId::parse(&text("id")?)?,
+        name: text("name").unwrap_or_default(),
+        media_type: text("type").unwrap_or_default(),
+        bytes: get("bytes")?.dyn_into::<Uint8Array>().ok()?.to_vec(),
+    })
 }
 
 /// Entries as rows with their keys. Made before a transaction begins: one that
 /// can't be written must not leave the ones before it behind.
-pub fn rows(entries: &[Entry]) -> Result<Vec<(JsValue, JsValue)>, StoreError> {
+pub fn rows(bolt: &Bolt, entries: &[Entry]) -> Result<Vec<(JsValue, JsValue)>, StoreError> {
     let row = |entry: &Entry| {
         let row = Row {
             id: entry.id.to_string(),
             about: name_of(entry.about),
             entry: entry.clone(),
         };
-        Ok((row.id.as_str().into(), to_js(&row)?))
+        Ok((row.id.as_str().into(), bolt.row(ENTRIES, to_js(&row)?)?))
     };
     entries.iter().map(row).collect()
 }
