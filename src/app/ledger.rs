@@ -7,10 +7,13 @@ mod backup;
 mod faults;
 mod lock;
 
-pub use backup::{LAST_BACKUP, Taken, Untaken};
+pub use backup::{LAST_BACKUP, Untaken};
 
 use std::cell::Cell;
+use std::future::poll_fn;
+use std::pin::pin;
 use std::rc::Rc;
+use std::task::Poll;
 
 use crate::app::view::prelude::*;
 use leptos::task::spawn_local;
@@ -20,7 +23,7 @@ use crate::record::{
     About, Body, Changed, Clock, DeviceId, Entry, EntryId, FileId, LINE_FORM, Line, Log, Moment,
     Pen, Site, SiteId, Summary, Table, Visit, VisitId, demo,
 };
-use crate::store::{IndexedStore, KeptFile, SUMMARY, Store, StoreError, both};
+use crate::store::{IndexedStore, KeptFile, SUMMARY, Store, StoreError};
 
 /// How many lines the first screen has at once; all others follow when it
 /// stands.
@@ -394,6 +397,32 @@ impl Ledger {
             entries.into_iter().filter(here).for_each(|e| log.add(e));
         });
     }
+}
+
+/// Two futures at once.
+async fn both<A, B>(a: impl Future<Output = A>, b: impl Future<Output = B>) -> (A, B) {
+    let (mut a, mut b) = (pin!(a), pin!(b));
+    let (mut got_a, mut got_b) = (None, None);
+    poll_fn(move |cx| {
+        if got_a.is_none()
+            && let Poll::Ready(got) = a.as_mut().poll(cx)
+        {
+            got_a = Some(got);
+        }
+        if got_b.is_none()
+            && let Poll::Ready(got) = b.as_mut().poll(cx)
+        {
+            got_b = Some(got);
+        }
+        match (got_a.take(), got_b.take()) {
+            (Some(a), Some(b)) => Poll::Ready((a, b)),
+            (a, b) => {
+                (got_a, got_b) = (a, b);
+                Poll::Pending
+            }
+        }
+    })
+    .await
 }
 
 thread_local! {

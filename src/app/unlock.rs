@@ -88,7 +88,7 @@ fn unlock(closed: Rc<Closed>, opened: Opened) -> View {
                 // What stops here goes on the next time: sealed and clear
                 // records are read alike.
                 let _ = store
-                    .rewrite(&|now, all| done.set(Some((opens, now, all))))
+                    .rewrite(move |now, all| done.set(Some((opens, now, all))))
                     .await;
             }
             let ledger = Ledger::open(store, || {}).await;

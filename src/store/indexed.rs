@@ -6,31 +6,30 @@
 //! Every call opens one transaction and waits until it is complete, so `Ok`
 //! means that the engine has accepted the write; after an error the transaction
 //! is aborted, so nothing of it is kept. A call that a lost connection stopped is
-//! repeated (`link.rs`). Under a lock what a row holds is sealed (`sealed.rs`). All object stores must be declared at every upgrade: one
+//! repeated (`link.rs`). Under a lock what a row holds is sealed on its way to the
+//! browser's storage (`sealed.rs`). All object stores must be declared at every upgrade: one
 //! that is not is deleted with its data.
 
 mod link;
-mod passphrase;
 mod row;
 mod sealed;
 
 use std::future::poll_fn;
 use std::task::Poll;
 
-use js_sys::{Reflect, Uint8Array};
+use js_sys::Reflect;
 use rexie::{Direction, Error, KeyRange, Transaction, TransactionMode};
 use wasm_bindgen::JsValue;
 
-pub use self::passphrase::{can_lock, stretched};
-
-use self::link::{Link, TRIES, failure, finish, words};
-pub use self::row::file_in;
-use self::row::{Text, line_key, name_of, rows, take, things, to_js};
-pub use self::sealed::Bolt;
-use self::sealed::{lock_in, ours};
-use super::lock::LOCK;
-use super::{DEVICE, KeptFile, Loaded, Store, StoreError, both};
+use self::link::{Link, TRIES, failure, finish};
+use self::row::{Text, line_key, name_of, take, things, to_js};
+use self::sealed::Bolt;
+use super::lock::{LOCK, Lock};
+use super::{DEVICE, KeptFile, Loaded, Store, StoreError};
 use crate::record::{About, Changed, Entry, EntryId, FileId, Line, Table, VisitId};
+
+pub use self::row::{file_as_row, file_in, rows};
+pub use self::sealed::{can_lock, lay_open, stretched, unsealed};
 
 const ENTRIES: &str = "entries";
 const FILES: &str = "files";
@@ -73,7 +72,7 @@ impl IndexedStore {
         })
     }
 
-    /// Every entry as it was written, those of a newer build too.
+    /// Every entry as it is stored, those of a newer build too.
     ///
     /// # Errors
     /// As [`Store::load`]; [`StoreError::Locked`] when the rows are sealed by a
@@ -83,35 +82,19 @@ impl IndexedStore {
     }
 
     async fn raw(&self) -> Result<js_sys::Array, StoreError> {
-        let tx = self
-            .link
-            .begin(&[ENTRIES, TEXTS], TransactionMode::ReadOnly)?;
-        let rows = tx.store(ENTRIES).map_err(failure)?;
-        let (ours, rows) = both(ours(&tx, &self.bolt), rows.get_all(None, None)).await;
-        if !ours.map_err(failure)? {
-            return Err(StoreError::Locked);
+        let rows = self.read(ENTRIES)?.store(ENTRIES).map_err(failure)?;
+        let rows = rows.get_all(None, None).await.map_err(failure)?;
+        let entry = |row: &JsValue| Reflect::get(row, &"entry".into()).ok();
+        let found = rows.iter().filter_map(entry);
+        let found: js_sys::Array = found.filter(|entry| !entry.is_undefined()).collect();
+        // One that does not open under this lock opens for nobody.
+        match rows.len() == found.length() as usize || self.lock().is_some() {
+            true => Ok(found),
+            false => Err(StoreError::Locked),
         }
-        let entry = |row: JsValue| {
-            let row = self.bolt.opened(ENTRIES, row)?;
-            Reflect::get(&row, &"entry".into()).ok()
-        };
-        Ok(rows
-            .map_err(failure)?
-            .into_iter()
-            .filter_map(entry)
-            .collect())
     }
 
-    /// The rows of entries as they are written.
-    ///
-    /// # Errors
-    /// [`StoreError::Failed`] when one can't be written.
-    pub fn rows(&self, entries: &[Entry]) -> Result<Vec<JsValue>, StoreError> {
-        let rows = rows(&self.bolt, entries)?;
-        Ok(rows.into_iter().map(|(_, row)| row).collect())
-    }
-
-    fn begin(&self, stores: &[&str]) -> Result<Transaction, StoreError> {
+    fn write(&self, stores: &[&str]) -> Result<Transaction, StoreError> {
         self.link.begin(stores, TransactionMode::ReadWrite)
     }
 
@@ -120,37 +103,34 @@ impl IndexedStore {
     }
 
     /// Keeps a file's row, if there is one, and entries, all or none.
-    async fn keep(
+    async fn keep_rows(
         &self,
         file: Option<&JsValue>,
         entries: &[Entry],
         rows: &[(JsValue, JsValue)],
     ) -> Result<Vec<Changed>, StoreError> {
-        let on = [ENTRIES, LINES, TEXTS, FILES];
-        let tx = self.begin(&on[..if file.is_some() { 4 } else { 3 }])?;
+        let on = [ENTRIES, LINES, FILES];
+        let tx = self.write(&on[..if file.is_some() { 3 } else { 2 }])?;
         let outcome = async {
             if let Some(row) = file {
                 tx.store(FILES)?.put(row, None).await?;
             }
             Self::add_new(&tx, rows).await?;
-            self.sum_up(&tx, &things(entries)).await
+            Self::sum_up(&tx, &things(entries)).await
         };
-        let (ours, outcome) = both(ours(&tx, &self.bolt), outcome).await;
-        finish(tx, ours, outcome).await
+        let outcome = outcome.await;
+        finish(tx, outcome).await
     }
 
     /// Keeps the row of a text, or without one forgets the text.
     async fn put_text(&self, key: &str, row: Option<&JsValue>) -> Result<(), StoreError> {
-        let tx = self.begin(&[TEXTS])?;
+        let tx = self.write(&[TEXTS])?;
         let store = tx.store(TEXTS).map_err(failure)?;
-        let outcome = async {
-            match row {
-                Some(row) => store.put(row, None).await.map(drop),
-                None => store.delete(key.into()).await,
-            }
+        let outcome = match row {
+            Some(row) => store.put(row, None).await.map(drop),
+            None => store.delete(key.into()).await,
         };
-        let (ours, outcome) = both(ours(&tx, &self.bolt), outcome).await;
-        finish(tx, ours, outcome).await
+        finish(tx, outcome).await
     }
 
     /// The rows of entries between two keys, or about one thing.
@@ -177,38 +157,15 @@ impl IndexedStore {
         let mut loaded = Loaded::default();
         rows.map_err(failure)?
             .into_iter()
-            .for_each(|row| take(&mut loaded, &self.bolt, row));
+            .for_each(|row| take(&mut loaded, row));
         Ok(loaded)
-    }
-
-    /// The row of a file as it is written.
-    ///
-    /// # Errors
-    /// [`StoreError::Failed`] when it can't be written.
-    pub fn file_as_row(&self, file: &KeptFile) -> Result<JsValue, StoreError> {
-        let row = js_sys::Object::new();
-        for (key, value) in [
-            ("id", JsValue::from(file.id.to_string())),
-            ("name", file.name.as_str().into()),
-            ("type", file.media_type.as_str().into()),
-            ("bytes", Uint8Array::from(file.bytes.as_slice()).into()),
-        ] {
-            Reflect::set(&row, &key.into(), &value).map_err(|e| words(&e))?;
-        }
-        self.bolt.row(FILES, row.into())
     }
 
     /// The row of a kept file; `None` when there is none.
     async fn file_row(&self, id: FileId) -> Result<Option<JsValue>, StoreError> {
         let store = self.read(FILES)?.store(FILES).map_err(failure)?;
         let row = store.get(id.to_string().into()).await.map_err(failure)?;
-        let Some(row) = row.filter(JsValue::is_object) else {
-            return Ok(None);
-        };
-        let opened = self.bolt.opened(FILES, row);
-        opened
-            .ok_or_else(|| StoreError::Failed("a kept file does not open".into()))
-            .map(Some)
+        Ok(row.filter(JsValue::is_object))
     }
 
     /// Adds the rows whose key is new; what is kept already stays as it is.
@@ -223,7 +180,7 @@ impl IndexedStore {
     }
 
     /// The lines of these things, worked out from all that is kept about each.
-    async fn sum_up(&self, tx: &Transaction, things: &[About]) -> Result<Vec<Changed>, Error> {
+    async fn sum_up(tx: &Transaction, things: &[About]) -> Result<Vec<Changed>, Error> {
         let (entries, lines) = (tx.store(ENTRIES)?, tx.store(LINES)?);
         let by_thing = entries.index("about")?;
         let mut changed = Vec::new();
@@ -231,16 +188,12 @@ impl IndexedStore {
             let only = KeyRange::only(&name_of(*about).into())?;
             let mut loaded = Loaded::default();
             let rows = by_thing.get_all(Some(only), None).await?;
-            rows.into_iter()
-                .for_each(|row| take(&mut loaded, &self.bolt, row));
+            rows.into_iter().for_each(|row| take(&mut loaded, row));
             let line = Line::of(*about, loaded.entries);
-            let key = line_key(*about);
-            let row = line
-                .as_ref()
-                .map(|line| self.bolt.line(&key, &line.write()));
-            match row.and_then(Result::ok) {
-                Some(row) => drop(lines.put(&row, Some(&key.into())).await?),
-                None => lines.delete(key.into()).await?,
+            let key = line_key(*about).into();
+            match &line {
+                Some(line) => drop(lines.put(&line.write().into(), Some(&key)).await?),
+                None => lines.delete(key).await?,
             }
             changed.push((*about, line));
         }
@@ -256,34 +209,22 @@ impl IndexedStore {
         count: Option<u32>,
     ) -> Result<Vec<Line>, StoreError> {
         let tx = self.read(LINES)?;
-        let range = || {
-            let range = KeyRange::bound(&from.into(), &to.into(), Some(open), Some(true));
-            range.map_err(|e| failure(e.into()))
-        };
+        let range = KeyRange::bound(&from.into(), &to.into(), Some(open), Some(true));
+        let range = range.map_err(|e| failure(e.into()))?;
         let store = tx.store(LINES).map_err(failure)?;
-        let kept = store.get_all(Some(range()?), count).await;
-        let kept = kept.map_err(failure)?;
-        // A sealed line opens under its key alone.
-        let mut keys = Vec::new();
-        if kept.iter().any(JsValue::is_object) {
-            let all = store.get_all_keys(Some(range()?), count).await;
-            keys = all.map_err(failure)?;
-        }
-        let read = |(n, kept): (usize, &JsValue)| {
-            let key = keys.get(n).and_then(JsValue::as_string).unwrap_or_default();
-            Line::read(&self.bolt.line_text(&key, kept)?)
-        };
-        Ok(kept.iter().enumerate().filter_map(read).collect())
+        let texts = store.get_all(Some(range), count).await.map_err(failure)?;
+        let read = |text: JsValue| Line::read(&text.as_string()?);
+        Ok(texts.into_iter().filter_map(read).collect())
     }
 }
 
 impl Store for IndexedStore {
     async fn append(&self, entries: &[Entry]) -> Result<Vec<Changed>, StoreError> {
-        let rows = rows(&self.bolt, entries)?;
+        let rows = rows(entries)?;
         if rows.is_empty() {
             return Ok(Vec::new()); // a transaction without a request never says it is done
         }
-        lasting!(self, self.keep(None, entries, &rows))
+        lasting!(self, self.keep_rows(None, entries, &rows))
     }
 
     async fn entries(&self, after: Option<&str>, count: u32) -> Result<Loaded, StoreError> {
@@ -328,11 +269,11 @@ impl Store for IndexedStore {
         sites.for_each(|site| wanted.insert(site, ()));
         let tx = self.read(LINES)?;
         let store = tx.store(LINES).map_err(failure)?;
-        let keys: Vec<String> = wanted.keys().map(|site| line_key(*site)).collect();
-        let asked = keys.iter().map(|key| store.get(key.into()));
-        for (kept, key) in all_at_once(asked).await.into_iter().zip(&keys) {
-            let kept = kept.map_err(failure)?;
-            first.extend(kept.and_then(|k| Line::read(&self.bolt.line_text(key, &k)?)));
+        let keys = wanted.keys().map(|site| line_key(*site));
+        let asked = keys.map(|key| store.get(key.into()));
+        for text in all_at_once(asked).await {
+            let text = text.map_err(failure)?;
+            first.extend(text.and_then(|t| Line::read(&t.as_string()?)));
         }
         Ok(first)
     }
@@ -341,25 +282,20 @@ impl Store for IndexedStore {
         if lines.is_empty() && !first {
             return Ok(());
         }
-        let row = |line: &Line| {
-            let key = line_key(line.about());
-            Ok((self.bolt.line(&key, &line.write())?, Some(key.into())))
-        };
-        let rows: Vec<(JsValue, Option<JsValue>)> =
-            lines.iter().map(row).collect::<Result<_, StoreError>>()?;
-        let tx = self.begin(&[LINES, TEXTS])?;
+        let tx = self.write(&[LINES])?;
         let outcome = async {
             let store = tx.store(LINES)?;
             if first {
                 store.clear().await?;
             }
-            if rows.is_empty() {
+            let row = |l: &Line| (l.write().into(), Some(line_key(l.about()).into()));
+            if lines.is_empty() {
                 return Ok(());
             }
-            store.put_all(rows.into_iter()).await
+            store.put_all(lines.iter().map(row)).await
         };
-        let (ours, outcome) = both(ours(&tx, &self.bolt), outcome).await;
-        finish(tx, ours, outcome).await
+        let outcome = outcome.await;
+        finish(tx, outcome).await
     }
 
     async fn keep_file(
@@ -367,9 +303,9 @@ impl Store for IndexedStore {
         file: &KeptFile,
         entries: &[Entry],
     ) -> Result<Vec<Changed>, StoreError> {
-        let row = self.file_as_row(file)?;
-        let rows = rows(&self.bolt, entries)?;
-        lasting!(self, self.keep(Some(&row), entries, &rows))
+        let row = file_as_row(file);
+        let rows = rows(entries)?;
+        lasting!(self, self.keep_rows(Some(&row), entries, &rows))
     }
 
     async fn file(&self, id: FileId) -> Result<Option<KeptFile>, StoreError> {
@@ -397,7 +333,6 @@ impl Store for IndexedStore {
             key: key.into(),
             text: text.into(),
         })?;
-        let row = self.bolt.row(TEXTS, row)?;
         if key == DEVICE {
             self.link.is_named();
         }
@@ -411,20 +346,15 @@ impl Store for IndexedStore {
     async fn texts(&self) -> Result<Vec<(String, String)>, StoreError> {
         let tx = self.read(TEXTS)?;
         let rows = tx.store(TEXTS).map_err(failure)?.get_all(None, None).await;
-        let rows = rows.map_err(failure)?;
-        let is = |row: &&JsValue| Reflect::get(row, &"key".into()).is_ok_and(|key| key == LOCK);
-        let lock = rows.iter().find(is).cloned();
-        let lock = lock.map(|row| lock_in(row).ok_or(StoreError::Newer));
-        self.bolt.meet(lock.transpose()?)?;
-        let text = |row| {
-            let row = self.bolt.opened(TEXTS, row)?;
-            serde_wasm_bindgen::from_value::<Text>(row).ok()
-        };
-        let texts = rows.into_iter().filter_map(text);
-        let texts: Vec<(String, String)> = texts
-            .filter(|t| t.key != LOCK)
+        let texts = rows.map_err(failure)?.into_iter();
+        let mut texts: Vec<(String, String)> = texts
+            .filter_map(|row| serde_wasm_bindgen::from_value::<Text>(row).ok())
             .map(|t| (t.key, t.text))
             .collect();
+        let at = texts.iter().position(|(key, _)| key == LOCK);
+        let lock = at.map(|at| texts.swap_remove(at).1);
+        let lock = lock.map(|text| Lock::read(&text).ok_or(StoreError::Newer));
+        self.bolt.meet(lock.transpose()?)?;
         if texts.iter().any(|(key, _)| key == DEVICE) {
             self.link.is_named();
         }

@@ -11,16 +11,14 @@ pub mod lock;
 mod memory;
 pub mod seal;
 
-use std::future::poll_fn;
-use std::pin::pin;
-use std::task::Poll;
-
 use crate::record::{
     About, Changed, DeviceId, Entry, EntryId, FileId, LINE_FORM, Line, Table, VisitId,
 };
 
 #[cfg(target_arch = "wasm32")]
-pub use indexed::{Bolt, IndexedStore, can_lock, file_in, stretched};
+pub use indexed::{
+    IndexedStore, can_lock, file_as_row, file_in, lay_open, rows, stretched, unsealed,
+};
 pub use memory::MemoryStore;
 
 /// Why keeping or fetching failed.
@@ -245,30 +243,4 @@ pub trait Store {
         self.keep_text(DEVICE, &fresh.to_string()).await?;
         Ok(fresh)
     }
-}
-
-/// Two futures at once.
-pub async fn both<A, B>(a: impl Future<Output = A>, b: impl Future<Output = B>) -> (A, B) {
-    let (mut a, mut b) = (pin!(a), pin!(b));
-    let (mut got_a, mut got_b) = (None, None);
-    poll_fn(move |cx| {
-        if got_a.is_none()
-            && let Poll::Ready(got) = a.as_mut().poll(cx)
-        {
-            got_a = Some(got);
-        }
-        if got_b.is_none()
-            && let Poll::Ready(got) = b.as_mut().poll(cx)
-        {
-            got_b = Some(got);
-        }
-        match (got_a.take(), got_b.take()) {
-            (Some(a), Some(b)) => Poll::Ready((a, b)),
-            (a, b) => {
-                (got_a, got_b) = (a, b);
-                Poll::Pending
-            }
-        }
-    })
-    .await
 }

@@ -3,18 +3,17 @@
 //! JSON is the browser's own: it is exact to the last bit of a number, and an
 //! entry of a newer build goes through as it is.
 
-use js_sys::{Array, JSON, Object, Reflect, Uint8Array};
+use js_sys::{Array, JSON, Object, Reflect};
 use serde::Serialize;
 use wasm_bindgen::{JsCast, JsValue};
 
 use super::Ledger;
 use crate::app::send::save;
-use crate::record::bytes::from_base64;
 use crate::record::paperwork::files;
 use crate::record::{Entry, Log, Pen};
 use crate::store::backup::{FORM, FileCopy, SEALED_FORM, sift};
 use crate::store::lock::Lock;
-use crate::store::{Bolt, KeptFile, Store, StoreError, file_in};
+use crate::store::{KeptFile, Store, StoreError, file_in, unsealed};
 
 /// Key of the time of the last backup.
 pub const LAST_BACKUP: &str = "setting backup";
@@ -146,7 +145,12 @@ impl Ledger {
         let mut document = document;
         let form = |document: &JsValue| get(document, "coldsump-backup").as_f64();
         if form(&document) == Some(f64::from(SEALED_FORM)) {
-            document = unsealed(&document, passphrase).await?;
+            let lock = get(&document, "lock").as_string();
+            let lock = lock.and_then(|lock| Lock::read(&lock));
+            let lock = lock.ok_or(Untaken::NotOne)?;
+            let passphrase = passphrase.ok_or(Untaken::Sealed)?;
+            let clear = unsealed(&document, &lock, &passphrase).await?;
+            document = clear.ok_or(Untaken::Wrong)?;
         }
         let form = form(&document);
         let list = |key| get(&document, key).dyn_into::<Array>();
@@ -174,18 +178,21 @@ impl Ledger {
         // without its file would look like a loss.
         let wanted = files(sifted.new.iter());
         for copy in copies.iter() {
-            let Ok(copy) = serde_wasm_bindgen::from_value::<FileCopy>(copy) else {
+            let sealed = file_in(&copy);
+            let copy = serde_wasm_bindgen::from_value::<FileCopy>(copy).ok();
+            let id = (sealed.as_ref().map(|file| file.id)).or(copy.as_ref().map(|copy| copy.id));
+            let Some(id) = id else {
                 taken.refused += 1;
                 continue;
             };
-            let spoken_of = wanted.iter().find(|(id, _)| *id == copy.id);
-            let Some((id, sha256)) = spoken_of else {
+            let spoken_of = wanted.iter().find(|(name, _)| *name == id);
+            let Some((_, sha256)) = spoken_of else {
                 continue;
             };
-            if store.file(*id).await?.is_some() {
+            if store.file(id).await?.is_some() {
                 continue;
             }
-            match copy.open() {
+            match sealed.or_else(|| copy?.open()) {
                 Some(file) if sha256.is_empty() || file.sha256() == *sha256 => {
                     store.keep_file(&file, &[]).await?;
                     taken.files += 1;
@@ -202,41 +209,6 @@ impl Ledger {
             .update_value(|pen| *pen = Pen::new(pen.device(), last));
         Ok(taken)
     }
-}
-
-/// A sealed backup as a clear one. What does not open counts as not readable.
-async fn unsealed(document: &JsValue, passphrase: Option<String>) -> Result<JsValue, Untaken> {
-    let lock = get(document, "lock").as_string();
-    let lock = lock.and_then(|lock| Lock::read(&lock));
-    let lock = lock.ok_or(Untaken::NotOne)?;
-    let passphrase = passphrase.ok_or(Untaken::Sealed)?;
-    let bolt = Bolt::opened_by(lock, &passphrase).await?;
-    let bolt = bolt.ok_or(Untaken::Wrong)?;
-    let clear = Object::new();
-    let set = |key: &str, value: &JsValue| drop(Reflect::set(&clear, &key.into(), value));
-    set("coldsump-backup", &FORM.into());
-    for store in ["entries", "files"] {
-        let list = get(document, store).dyn_into::<Array>();
-        let list = list.map_err(|_| Untaken::NotOne)?;
-        let opened = |row: JsValue| {
-            let Some(sealed) = get(&row, "sealed").as_string() else {
-                return Some(row);
-            };
-            let bytes = Uint8Array::from(from_base64(&sealed)?.as_slice());
-            let _ = Reflect::set(&row, &"sealed".into(), &bytes);
-            let row = bolt.opened(store, row)?;
-            match store {
-                "entries" => Some(get(&row, "entry")),
-                _ => to_js(&FileCopy::from(&file_in(&row)?)).ok(),
-            }
-        };
-        let all: Array = list
-            .iter()
-            .map(|row| opened(row).unwrap_or_default())
-            .collect();
-        set(store, &all);
-    }
-    Ok(clear.into())
 }
 
 fn to_js(value: &impl Serialize) -> Result<JsValue, StoreError> {

@@ -1,14 +1,12 @@
 //! When the store fails: what was entered waits here, is said, and is saved
 //! again; when the store was thrown away, what is open is kept anew.
 
-use js_sys::{Array, Object, Reflect};
+use js_sys::Array;
 use leptos::task::spawn_local;
-use wasm_bindgen::JsValue;
 
 use super::Ledger;
-use crate::app::ports::window;
 use crate::record::{Entry, FileId};
-use crate::store::{KeptFile, Store, StoreError};
+use crate::store::{KeptFile, Store, StoreError, file_as_row, lay_open, rows};
 
 impl Ledger {
     /// What the last failed write said, and how many entries still wait.
@@ -34,25 +32,17 @@ impl Ledger {
         self.hand_over();
     }
 
-    /// Lays what waits on the window, as rows: the page after a panic puts them
-    /// into its backup. Sealed when there is a lock.
+    /// Lays what waits on the page, as rows: the one after a panic puts them into
+    /// its backup. Sealed when there is a lock.
     fn hand_over(self) {
-        let store = self.store.get_value();
-        let entries = self.unsaved.with_untracked(|all| store.rows(all));
-        let files = self
-            .files
-            .with_value(|all| all.iter().map(|f| store.file_as_row(f)).collect());
-        let (Ok(entries), Ok::<Vec<JsValue>, StoreError>(files)) = (entries, files) else {
+        let Ok(entries) = self.unsaved.with_untracked(|all| rows(all)) else {
             return; // what can't be written can't be handed over
         };
-        let lock = store.lock().map(|lock| lock.write());
-        let waiting = Object::new();
-        for (name, rows) in [("entries", entries), ("files", files)] {
-            let rows: Array = rows.into_iter().collect();
-            let _ = Reflect::set(&waiting, &name.into(), &rows);
-        }
-        let _ = Reflect::set(&waiting, &"lock".into(), &lock.into());
-        let _ = Reflect::set(&window(), &"coldsumpWaiting".into(), &waiting);
+        let entries: Array = entries.into_iter().map(|(_, row)| row).collect();
+        let files: Array = self
+            .files
+            .with_value(|all| all.iter().map(file_as_row).collect());
+        lay_open(&entries, &files);
     }
 
     /// Files that wait.

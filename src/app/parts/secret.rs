@@ -87,9 +87,9 @@ pub fn rewriting(words: Words, opens: bool, done: u32, all: u32) -> View {
 }
 
 /// The button that locks at once.
-pub fn lock_now() -> View {
+pub fn lock_now(class: &'static str) -> View {
     markup! {
-        <button type="button" data-test="lock-now" on:click=tap(move |_| ledger().lock_now())>
+        <button type="button" class=class data-test="lock-now" disabled=move || ledger().waits() on:click=tap(move |_| ledger().lock_now())>
             {prefs().words.phrase(P::LockNow)}
         </button>
     }

@@ -12,7 +12,7 @@ use wasm_bindgen_futures::JsFuture;
 use crate::app::view::prelude::*;
 
 use crate::app::card::{KEYS, PRICE, price};
-use crate::app::ledger::{LAST_BACKUP, Taken, Untaken, ledger};
+use crate::app::ledger::{LAST_BACKUP, Untaken, ledger};
 use crate::app::parts::fault::{fault_said, promise};
 use crate::app::parts::field::{TextField, to_field};
 use crate::app::parts::secret::Secret;
@@ -104,30 +104,34 @@ pub fn Backup() -> View {
         RwSignal::new(false),
     );
     let passphrase = RwSignal::new(String::new());
-    let tell = move |taken: Result<Taken, Untaken>| {
-        busy.set(false);
-        said.set(Some(match taken {
-            Ok(t) => words.backup_taken([t.new, t.known, t.files, t.refused, t.unreadable]),
-            Err(Untaken::TooLarge) => words.phrase(P::BackupTooLarge).to_owned(),
-            Err(Untaken::NotOne) => words.phrase(P::NotBackup).to_owned(),
-            Err(Untaken::Sealed | Untaken::Wrong) => return,
-            Err(Untaken::Store(why)) => fault_said(words, &why),
-        }));
-    };
-    let take = async move |document, file: JsValue, by: Option<String>| {
-        let taken = ledger.take_in(document, by).await;
-        let closed = matches!(taken, Err(Untaken::Sealed | Untaken::Wrong));
-        wrong.set(taken == Err(Untaken::Wrong));
-        asks.set(closed);
-        let waiting = closed.then(|| SendWrapper::new(file));
-        sealed.update_value(|file| *file = waiting);
-        if closed {
-            said.set(None);
-            request_animation_frame(|| to_field("#f-backup-passphrase"));
-        } else {
-            passphrase.set(String::new());
-        }
-        tell(taken);
+    let take = move |file: JsValue, by: Option<String>| {
+        busy.set(true);
+        spawn_local(async move {
+            let taken = match document_of(&file).await {
+                Ok(document) => ledger.take_in(document, by).await,
+                Err(why) => Err(why),
+            };
+            busy.set(false);
+            let closed = matches!(taken, Err(Untaken::Sealed | Untaken::Wrong));
+            wrong.set(taken == Err(Untaken::Wrong));
+            asks.set(closed);
+            let waiting = closed.then(|| SendWrapper::new(file));
+            sealed.update_value(|file| *file = waiting);
+            if closed {
+                request_animation_frame(|| to_field("#f-backup-passphrase"));
+            } else {
+                passphrase.set(String::new());
+            }
+            said.set(match taken {
+                Ok(t) => {
+                    Some(words.backup_taken([t.new, t.known, t.files, t.refused, t.unreadable]))
+                }
+                Err(Untaken::TooLarge) => Some(words.phrase(P::BackupTooLarge).to_owned()),
+                Err(Untaken::NotOne) => Some(words.phrase(P::NotBackup).to_owned()),
+                Err(Untaken::Sealed | Untaken::Wrong) => None,
+                Err(Untaken::Store(why)) => Some(fault_said(words, &why)),
+            });
+        });
     };
     let chosen = move |event: Event| {
         let Some(input) = event.target() else { return };
@@ -138,30 +142,15 @@ pub fn Backup() -> View {
         if !file.is_object() {
             return;
         }
-        busy.set(true);
-        sealed.update_value(|file| *file = None);
-        asks.set(false);
-        spawn_local(async move {
-            let _ = Reflect::set(&input, &"value".into(), &"".into());
-            match document_of(&file).await {
-                Ok(document) => take(document, file, None).await,
-                Err(why) => tell(Err(why)),
-            }
-        });
+        take(file, None);
+        let _ = Reflect::set(&input, &"value".into(), &"".into());
     };
     let open = move |ev: Event| {
         ev.prevent_default();
         let file = sealed.with_value(|file| file.as_deref().cloned());
-        let Some(file) = file.filter(|_| !busy.get_untracked()) else {
-            return;
-        };
-        busy.set(true);
-        spawn_local(async move {
-            match document_of(&file).await {
-                Ok(document) => take(document, file, Some(passphrase.get_untracked())).await,
-                Err(why) => tell(Err(why)),
-            }
-        });
+        if let Some(file) = file.filter(|_| !busy.get_untracked()) {
+            take(file, Some(passphrase.get_untracked()));
+        }
     };
     let refusal = Signal::derive(move || {
         let wrong = wrong.get();

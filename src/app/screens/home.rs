@@ -312,7 +312,7 @@ pub fn Home() -> View {
                 <a class="button" href=Route::Settings.href() data-test="to-settings">
                     {words.phrase(P::Settings)}
                 </a>
-                {ledger().has_lock().then(lock_now)}
+                {ledger().has_lock().then(|| lock_now(""))}
             </nav>
             {(ledger().unreadable() > 0)
                 .then(|| markup! { <p class="sub">{words.unreadable(ledger().unreadable())}</p> })}

@@ -23,8 +23,6 @@ enum Deed {
     On,
     /// Another passphrase.
     Change,
-    /// A rewrite that stopped goes on.
-    GoOn,
     /// The lock is taken off.
     Off,
 }
@@ -39,7 +37,7 @@ fn worth() -> View {
     markup! {
         <section>
             <h2>{words.phrase(P::LockGuards)}</h2>
-            <ul class="bullets">{list(&[P::LockGuards1, P::LockGuards2])}</ul>
+            <ul class="bullets">{list(&[P::LockGuards1])}</ul>
         </section>
         <section>
             <h2>{words.phrase(P::LockNot)}</h2>
@@ -93,16 +91,14 @@ pub fn LockScreen() -> View {
             let passphrase = first.get_untracked();
             let worked = async {
                 match deed {
-                    Deed::On => store.put_lock(&passphrase).await?,
-                    Deed::Change => store.new_passphrase(&passphrase).await?,
+                    Deed::On | Deed::Change => store.lock_by(&passphrase).await?,
                     Deed::Off => store.take_lock_off().await?,
-                    Deed::GoOn => {}
                 }
                 match deed {
                     Deed::Change => Ok(0),
                     _ => {
-                        let told = |now, all| done.set(Some((deed == Deed::Off, now, all)));
-                        store.rewrite(&told).await
+                        let told = move |now, all| done.set(Some((deed == Deed::Off, now, all)));
+                        store.rewrite(told).await
                     }
                 }
             };
@@ -112,6 +108,7 @@ pub fn LockScreen() -> View {
             locked.set(ledger.has_lock());
             unfinished.set(store.unfinished());
             said.set(Some(match worked {
+                Err(_) if store.unfinished() => words.phrase(P::LockHalf).to_owned(),
                 Err(why) => fault_said(words, &why),
                 Ok(0) => {
                     first.set(String::new());
@@ -121,7 +118,7 @@ pub fn LockScreen() -> View {
                     let did = match deed {
                         Deed::Change => P::LockChanged,
                         Deed::Off => P::LockIsOff,
-                        Deed::On | Deed::GoOn => P::LockIsOn,
+                        Deed::On => P::LockIsOn,
                     };
                     words.phrase(did).to_owned()
                 }
@@ -157,21 +154,15 @@ pub fn LockScreen() -> View {
     };
     let sub = markup! { <span data-test="lock-state">{sub}</span> };
     let back = (Route::Settings, words.phrase(P::Settings).to_owned());
-    let foot = move || match (can_lock(), asks(), unfinished.get()) {
+    let foot = move || match (can_lock(), asks()) {
         (false, ..) => View::default(),
-        (_, true, _) => markup! {
+        (_, true) => markup! {
             <button class="primary" type="submit" form="lock" data-test="lock-set"
                 disabled=move || busy.get()>
                 {move || words.phrase(if locked.get() { P::LockChange } else { P::LockTurnOn })}
             </button>
         },
-        (_, _, true) => markup! {
-            <button class="primary" data-test="lock-go-on" disabled=move || busy.get()
-                on:click=tap(move |_| act(Deed::GoOn))>
-                {words.phrase(P::LockGoOn)}
-            </button>
-        },
-        _ => lock_now(),
+        _ => lock_now("primary"),
     };
     let more = move || {
         (locked.get() && !asks() && !unfinished.get()).then(|| {
@@ -189,11 +180,6 @@ pub fn LockScreen() -> View {
             }
         })
     };
-    let waits = move || {
-        ledger
-            .waits()
-            .then(|| markup! { <p class="sub">{words.phrase(P::LockWaits)}</p> })
-    };
     let insecure = (!can_lock()).then(|| {
         markup! { <p data-test="lock-needs-https">{words.phrase(P::LockNeedsHttps)}</p> }
     });
@@ -204,7 +190,6 @@ pub fn LockScreen() -> View {
             {move || done.get().map(|(opens, now, all)| rewriting(words, opens, now, all))}
             <div>{fields}</div>
             <div>{more}</div>
-            {waits}
             {worth()}
         </Screen>
     }

@@ -86,7 +86,7 @@ pub fn Settings() -> View {
                     <a class="button" href=Route::Lock.href() data-test="to-lock">
                         {words.phrase(if ledger.has_lock() { P::LockOnLink } else { P::LockOffLink })}
                     </a>
-                    {ledger.has_lock().then(lock_now)}
+                    {ledger.has_lock().then(|| lock_now(""))}
                 </div>
             </section>
             <Backup />

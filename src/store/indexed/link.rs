@@ -119,27 +119,22 @@ async fn connect() -> Result<Rexie, StoreError> {
     opened.await.map_err(failure)
 }
 
-/// Waits until a transaction whose requests went as `outcome` says is kept; given
-/// up when the lock was not `ours`.
-pub async fn finish<T>(
-    tx: Transaction,
-    ours: Result<bool, Error>,
-    outcome: Result<T, Error>,
-) -> Result<T, StoreError> {
-    let fault = match (ours, outcome) {
-        (Ok(true), Ok(answer)) => {
-            return match tx.done().await.map_err(failure)? {
-                result if result.is_committed() => Ok(answer),
-                _ => Err(told("AbortError".to_owned())),
-            };
+/// Waits until a transaction whose requests went as `outcome` says is kept.
+pub async fn finish<T>(tx: Transaction, outcome: Result<T, Error>) -> Result<T, StoreError> {
+    let answer = match outcome {
+        Ok(answer) => answer,
+        Err(error) => {
+            // A request refused on the spot stops nothing by itself: what was
+            // asked before it would be kept. This fails only when the engine
+            // has aborted.
+            let _ = tx.abort().await;
+            return Err(failure(error));
         }
-        (Ok(false), _) => None,
-        (_, Err(error)) | (Err(error), _) => Some(error),
     };
-    // A request refused on the spot stops nothing by itself: what was asked
-    // before it would be kept. This fails only when the engine has aborted.
-    let _ = tx.abort().await;
-    Err(fault.map_or(StoreError::Locked, failure))
+    match tx.done().await.map_err(failure)? {
+        result if result.is_committed() => Ok(answer),
+        _ => Err(told("AbortError".to_owned())),
+    }
 }
 
 /// What an error of the library means.
@@ -151,7 +146,7 @@ pub fn failure(error: Error) -> StoreError {
 }
 
 /// What the browser's words mean, and what it noted on the root.
-fn told(mut text: String) -> StoreError {
+pub fn told(mut text: String) -> StoreError {
     const NOTE: &str = "data-disk";
     let page = web_sys::window().and_then(|w| w.document());
     let root = page.and_then(|page| page.document_element());
@@ -164,6 +159,8 @@ fn told(mut text: String) -> StoreError {
     let has = |names: &[&str]| names.iter().any(|name| text.contains(name));
     if has(&["QuotaExceeded"]) {
         StoreError::Full
+    } else if has(&["Locked"]) {
+        StoreError::Locked
     } else if has(&["VersionError"]) {
         StoreError::Newer
     } else if has(&["SecurityError"]) {

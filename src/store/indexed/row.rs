@@ -1,11 +1,9 @@
 //! Entries and texts as rows, and the keys of the object stores.
 
-use js_sys::{Reflect, Uint8Array};
+use js_sys::{Object, Reflect, Uint8Array};
 use serde::{Deserialize, Serialize};
 use wasm_bindgen::{JsCast, JsValue};
 
-use super::ENTRIES;
-use super::sealed::Bolt;
 use crate::record::{About, Entry, FileId, Line, Table};
 use crate::store::{KeptFile, Loaded, StoreError};
 
@@ -65,14 +63,13 @@ pub fn things(entries: &[Entry]) -> Vec<About> {
     things
 }
 
-/// Takes a row in; one that can't be read or opened is counted.
-pub fn take(loaded: &mut Loaded, bolt: &Bolt, row: JsValue) {
+/// Takes a row in; one that can't be read is counted.
+pub fn take(loaded: &mut Loaded, row: JsValue) {
     let id = Reflect::get(&row, &"id".into()).ok();
     loaded.last = id.and_then(|id| id.as_string());
-    let row = bolt.opened(ENTRIES, row);
-    match row.map(serde_wasm_bindgen::from_value::<Row>) {
-        Some(Ok(row)) => loaded.entries.push(row.entry),
-        _ => loaded.unreadable += 1,
+    match serde_wasm_bindgen::from_value::<Row>(row) {
+        Ok(row) => loaded.entries.push(row.entry),
+        Err(_) => loaded.unreadable += 1,
     }
 }
 
@@ -88,16 +85,30 @@ pub fn file_in(row: &JsValue) -> Option<KeptFile> {
     })
 }
 
+/// A file as a row.
+pub fn file_as_row(file: &KeptFile) -> JsValue {
+    let row = Object::new();
+    for (key, value) in [
+        ("id", JsValue::from(file.id.to_string())),
+        ("name", file.name.as_str().into()),
+        ("type", file.media_type.as_str().into()),
+        ("bytes", Uint8Array::from(file.bytes.as_slice()).into()),
+    ] {
+        let _ = Reflect::set(&row, &key.into(), &value); // on an object of our own
+    }
+    row.into()
+}
+
 /// Entries as rows with their keys. Made before a transaction begins: one that
 /// can't be written must not leave the ones before it behind.
-pub fn rows(bolt: &Bolt, entries: &[Entry]) -> Result<Vec<(JsValue, JsValue)>, StoreError> {
+pub fn rows(entries: &[Entry]) -> Result<Vec<(JsValue, JsValue)>, StoreError> {
     let row = |entry: &Entry| {
         let row = Row {
             id: entry.id.to_string(),
             about: name_of(entry.about),
             entry: entry.clone(),
         };
-        Ok((row.id.as_str().into(), bolt.row(ENTRIES, to_js(&row)?)?))
+        Ok((row.id.as_str().into(), to_js(&row)?))
     };
     entries.iter().map(row).collect()
 }

@@ -1,273 +1,155 @@
-//! Rows under the lock: sealed as they are written, opened as they are read,
-//! and all of them rewritten when the lock is turned on or off.
-//!
-//! A sealed row keeps its keys and has `sealed` in place of all else: the row as
-//! JSON, after it, for a file, a new line and its bytes. A sealed line is the
-//! bytes alone. A reader takes clear and sealed rows, so a rewrite may stop at
-//! any moment; the lock's state says that it did.
+//! The lock, as the program holds it. Rows are sealed and opened by
+//! `public/lock.js` as they go into the browser's storage and come out of it; here
+//! are its key, its cipher and what a passphrase does.
 
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 
-use js_sys::{JSON, Object, Reflect, Uint8Array};
-use rexie::{Error, KeyRange, Transaction};
+use js_sys::{Array, Function, Promise, Reflect, Uint8Array, global};
+use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
 
-use super::link::{TRIES, failure, finish, words};
-use super::passphrase::{fresh, stretched};
-use super::row::{Text, to_js};
-use super::{ENTRIES, FILES, IndexedStore, LINES, TEXTS};
-use crate::store::lock::{LOCK, Lock, LockState};
-use crate::store::seal::Seal;
-use crate::store::{DEVICE, SUMMARY, StoreError, both};
+use super::link::{told, words};
+use super::{ENTRIES, IndexedStore, TEXTS};
+use crate::record::bytes::base64;
+use crate::store::StoreError;
+use crate::store::lock::{Lock, LockState, ROUNDS};
+use crate::store::seal::{KEY, Seal};
 
-/// The lock of this store, if it has one, and its key when it is open.
-#[derive(Debug, Default)]
+/// The lock of this store, if it has one, and its key while it is open.
+#[derive(Default)]
 pub struct Bolt {
     lock: RefCell<Option<Lock>>,
-    open: RefCell<Option<Open>>,
+    key: Cell<Option<[u8; KEY]>>,
 }
 
-struct Open {
-    key: [u8; 32],
-    seal: Seal,
-}
-
-impl std::fmt::Debug for Open {
+impl std::fmt::Debug for Bolt {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.write_str("Open") // never the key
+        f.write_str("Bolt") // never the key
     }
 }
 
-/// The keys that a row keeps when it is sealed.
-fn keys(store: &str) -> &'static [&'static str] {
-    match store {
-        ENTRIES => &["id", "about"],
-        FILES => &["id"],
-        _ => &["key"],
-    }
+/// Whether passphrases can be used here: the browser gives its cryptography only
+/// to a page that came over https or from this machine.
+pub fn can_lock() -> bool {
+    let get = |of: &JsValue, key: &str| Reflect::get(of, &key.into()).unwrap_or_default();
+    let crypto = get(&global(), "crypto");
+    crypto.is_object() && get(&crypto, "subtle").is_object()
 }
 
-/// What stays clear: what is asked for before the lock is open, and the phone's
-/// random name.
-fn stays_clear(key: &str) -> bool {
-    key == LOCK || key == SUMMARY || key == DEVICE || key.starts_with("setting ")
+/// Calls what `public/lock.js` offers.
+fn call(name: &str, given: &Array) -> Result<JsValue, StoreError> {
+    let called = || {
+        let offered = Reflect::get(&global(), &"coldsumpLock".into())?;
+        let does: Function = Reflect::get(&offered, &name.into())?.dyn_into()?;
+        Reflect::apply(&does, &offered, given)
+    };
+    called().map_err(|e| words(&e))
 }
 
-fn get(row: &JsValue, key: &str) -> JsValue {
-    Reflect::get(row, &key.into()).unwrap_or_default()
+/// The same, and waits for its answer.
+async fn wait_for(name: &str, given: &Array) -> Result<JsValue, StoreError> {
+    let answer = JsFuture::from(Promise::resolve(&call(name, given)?)).await;
+    answer.map_err(|e| told(format!("{e:?}")))
 }
 
-fn set(row: &JsValue, key: &str, value: &JsValue) {
-    let _ = Reflect::set(row, &key.into(), value); // on an object of our own
+/// Bytes from the browser's source of randomness; without one nothing is sealed.
+fn fresh<const N: usize>() -> Result<[u8; N], StoreError> {
+    let mut bytes = [0; N];
+    let crypto = web_sys::window().and_then(|w| w.crypto().ok());
+    let crypto = crypto.ok_or(StoreError::Locked)?;
+    let drawn = crypto.get_random_values_with_u8_array(&mut bytes);
+    drawn.map_err(|e| words(&e))?;
+    Ok(bytes)
 }
 
-/// Where a row stands, which what is sealed in it is bound to.
-fn place(store: &str, row: &JsValue) -> String {
-    let mut place = store.to_owned();
-    for key in keys(store) {
-        place.push(' ');
-        place.push_str(&get(row, key).as_string().unwrap_or_default());
-    }
-    place
+/// The key that a passphrase comes to: PBKDF2-HMAC-SHA-256 (RFC 8018) of the
+/// browser, over the passphrase in one form of its letters (NFKC; NIST SP 800-63B,
+/// 5.1.1.2).
+///
+/// # Errors
+/// [`StoreError::Failed`] where the browser gives no cryptography.
+pub async fn stretched(
+    passphrase: &str,
+    salt: &[u8],
+    rounds: u32,
+) -> Result<[u8; KEY], StoreError> {
+    let given = Array::of3(&passphrase.into(), &Uint8Array::from(salt), &rounds.into());
+    let key = wait_for("stretched", &given).await?;
+    let key = Uint8Array::new(&key).to_vec();
+    key.try_into().map_err(|_| StoreError::Locked)
 }
 
-fn bytes_of(value: &JsValue) -> Option<Vec<u8>> {
-    value.dyn_ref::<Uint8Array>().map(Uint8Array::to_vec)
+/// Seals or opens bytes for a place, as `public/lock.js` asks: whether it seals, the
+/// place, the bytes; `undefined` for what does not open. It lives as long as the page.
+fn cipher(key: &[u8; KEY]) -> JsValue {
+    let seal = Seal::new(key);
+    let work = move |seals: bool, place: String, bytes: Vec<u8>| {
+        let done = match seals {
+            true => fresh().ok().and_then(|n| seal.seal(n, &place, &bytes)),
+            false => seal.open(&place, &bytes),
+        };
+        // Without randomness the row is not written: what calls this then fails.
+        done.map_or(JsValue::UNDEFINED, |done| {
+            Uint8Array::from(&done[..]).into()
+        })
+    };
+    Closure::<dyn Fn(bool, String, Vec<u8>) -> JsValue>::new(work).into_js_value()
+}
+
+/// A sealed backup as a clear one; `None` when the passphrase is not its own.
+///
+/// # Errors
+/// [`StoreError::Failed`] when it is no such document, or the browser gives no
+/// cryptography.
+pub async fn unsealed(
+    backup: &JsValue,
+    lock: &Lock,
+    passphrase: &str,
+) -> Result<Option<JsValue>, StoreError> {
+    let by = stretched(passphrase, &lock.salt, lock.rounds).await?;
+    let Some(key) = lock.open(&by) else {
+        return Ok(None);
+    };
+    call("unsealed", &Array::of2(backup, &cipher(&key))).map(Some)
+}
+
+/// Lays rows that the store did not take on the page, for the one after a panic.
+pub fn lay_open(entries: &Array, files: &Array) {
+    let _ = call("wait", &Array::of2(entries, files)); // as good as it goes
 }
 
 impl Bolt {
-    /// A lock opened by a passphrase; `None` when that is another's.
-    ///
-    /// # Errors
-    /// [`StoreError::Failed`] where the browser gives no cryptography.
-    pub async fn opened_by(lock: Lock, passphrase: &str) -> Result<Option<Self>, StoreError> {
-        let by = stretched(passphrase, &lock.salt, lock.rounds).await?;
-        let Some(key) = lock.open(&by) else {
-            return Ok(None);
-        };
-        let bolt = Self::default();
-        *bolt.lock.borrow_mut() = Some(lock);
-        bolt.hold(key);
-        Ok(Some(bolt))
-    }
-
-    fn hold(&self, key: [u8; 32]) {
-        let seal = Seal::new(&key);
-        *self.open.borrow_mut() = Some(Open { key, seal });
-    }
-
-    /// Whether rows are to be sealed as they are written.
-    fn seals(&self) -> bool {
-        let lock = self.lock.borrow();
-        let seals = |lock: &Lock| lock.state != LockState::Opening;
-        self.open.borrow().is_some() && lock.as_ref().is_some_and(seals)
-    }
-
-    fn close(&self, place: &str, clear: &[u8]) -> Result<Uint8Array, StoreError> {
-        let open = self.open.borrow();
-        let sealed = match &*open {
-            Some(open) => open.seal.seal(fresh()?, place, clear),
-            None => None,
-        };
-        let sealed = sealed.ok_or(StoreError::Locked)?;
-        Ok(Uint8Array::from(sealed.as_slice()))
-    }
-
-    fn reveal(&self, place: &str, sealed: &JsValue) -> Option<Vec<u8>> {
-        let open = self.open.borrow();
-        open.as_ref()?.seal.open(place, &bytes_of(sealed)?)
-    }
-
-    /// A row as it is to be written.
-    pub fn row(&self, store: &str, row: JsValue) -> Result<JsValue, StoreError> {
-        let exempt = store == TEXTS
-            && get(&row, "key")
-                .as_string()
-                .is_some_and(|k| stays_clear(&k));
-        if !self.seals() || exempt {
-            return Ok(row);
-        }
-        let sealed = Object::new();
-        for key in keys(store) {
-            set(&sealed, key, &get(&row, key));
-        }
-        let bytes = bytes_of(&get(&row, "bytes"));
-        let head = match &bytes {
-            // Not the bytes, but the row stays as it is: it may be tried again.
-            Some(_) => {
-                let head = Object::assign(&Object::new(), row.unchecked_ref());
-                set(&head, "bytes", &JsValue::UNDEFINED);
-                head.into()
-            }
-            None => row,
-        };
-        let text = JSON::stringify(&head).map_err(|e| words(&e))?;
-        let mut clear = String::from(text).into_bytes();
-        if let Some(bytes) = bytes {
-            clear.push(b'\n');
-            clear.extend(bytes);
-        }
-        let closed = self.close(&place(store, &sealed), &clear)?;
-        set(&sealed, "sealed", &closed);
-        Ok(sealed.into())
-    }
-
-    /// A row as it was before it was sealed; `None` when it does not open here.
-    pub fn opened(&self, store: &str, row: JsValue) -> Option<JsValue> {
-        let sealed = get(&row, "sealed");
-        if sealed.is_undefined() {
-            return Some(row);
-        }
-        let clear = self.reveal(&place(store, &row), &sealed)?;
-        let end = clear.iter().position(|b| *b == b'\n');
-        let head = &clear[..end.unwrap_or(clear.len())];
-        let row = JSON::parse(std::str::from_utf8(head).ok()?).ok()?;
-        if let Some(end) = end {
-            set(&row, "bytes", &Uint8Array::from(&clear[end + 1..]));
-        }
-        Some(row)
-    }
-
-    /// A line as it is to be written under its key.
-    pub fn line(&self, key: &str, line: &str) -> Result<JsValue, StoreError> {
-        match self.seals() {
-            true => Ok(self
-                .close(&format!("{LINES} {key}"), line.as_bytes())?
-                .into()),
-            false => Ok(line.into()),
-        }
-    }
-
-    /// The text of a line that was kept under this key.
-    pub fn line_text(&self, key: &str, kept: &JsValue) -> Option<String> {
-        kept.as_string().or_else(|| {
-            let clear = self.reveal(&format!("{LINES} {key}"), kept)?;
-            String::from_utf8(clear).ok()
-        })
-    }
-
-    /// What a row or a line is to be now; `None` when it is so already, and an
-    /// error in it when it does not open.
-    fn turned(
-        &self,
-        store: &str,
-        key: &JsValue,
-        kept: &JsValue,
-    ) -> Result<Option<JsValue>, StoreError> {
-        let is_sealed = match store {
-            LINES => kept.is_object(),
-            _ => !get(kept, "sealed").is_undefined(),
-        };
-        if is_sealed == self.seals() {
-            return Ok(None);
-        }
-        let name = key.as_string().unwrap_or_default();
-        let new = match (store, is_sealed) {
-            (LINES, false) => self.line(&name, &kept.as_string().unwrap_or_default())?,
-            (LINES, true) => self
-                .line_text(&name, kept)
-                .ok_or(StoreError::Locked)?
-                .into(),
-            (_, false) => self.row(store, kept.clone())?,
-            (_, true) => self.opened(store, kept.clone()).ok_or(StoreError::Locked)?,
-        };
-        Ok(Some(new))
-    }
-
-    fn is_open(&self) -> bool {
-        self.open.borrow().is_some()
-    }
-
     /// Takes note of the lock that the store has; refused while it is closed.
     pub fn meet(&self, kept: Option<Lock>) -> Result<(), StoreError> {
-        let known = self.lock.borrow().as_ref().map(|lock| lock.name.clone());
-        let same = known == kept.as_ref().map(|lock| lock.name.clone());
-        if self.is_open() {
-            // With another's rows the key at hand would do harm.
+        let name = |lock: Option<&Lock>| lock.map(|lock| lock.name.clone());
+        let same = name(self.lock.borrow().as_ref()) == name(kept.as_ref());
+        if self.key.get().is_some() {
             return if same {
                 Ok(())
             } else {
                 Err(StoreError::Locked)
             };
         }
-        let is_closed = kept.is_some();
-        *self.lock.borrow_mut() = kept;
-        if is_closed {
+        let closed = kept.is_some();
+        self.lock.replace(kept);
+        if closed {
             Err(StoreError::Locked)
         } else {
             Ok(())
         }
     }
-
-    /// Whether the store's lock still is the one that rows are sealed for.
-    fn is(&self, kept: Option<&Lock>) -> bool {
-        let lock = self.lock.borrow();
-        let known = lock.as_ref().filter(|_| self.is_open());
-        let of = |lock: &Lock| (lock.name.clone(), lock.state == LockState::Opening);
-        known.map(of) == kept.map(of)
-    }
-}
-
-/// Reads a lock out of its row.
-pub fn lock_in(row: JsValue) -> Option<Lock> {
-    Lock::read(&get(&row, "text").as_string()?)
-}
-
-/// Whether the store's lock still is this tab's. Asked in every write: another
-/// tab may have turned it on or off, and what this one seals then would open for
-/// nobody.
-pub async fn ours(tx: &Transaction, bolt: &Bolt) -> Result<bool, Error> {
-    let row = tx.store(TEXTS)?.get(LOCK.into()).await?;
-    let row = row.filter(JsValue::is_object);
-    let lock = row.clone().and_then(lock_in);
-    // One that can't be read is of a newer build.
-    Ok(lock.is_some() == row.is_some() && bolt.is(lock.as_ref()))
 }
 
 impl IndexedStore {
     /// The lock, open or not.
     pub fn lock(&self) -> Option<Lock> {
         self.bolt.lock.borrow().clone()
+    }
+
+    /// Whether a rewrite was begun and is not at its end.
+    pub fn unfinished(&self) -> bool {
+        self.lock().is_some_and(|lock| lock.state != LockState::On)
     }
 
     /// Opens the lock; false when the passphrase is another.
@@ -278,114 +160,100 @@ impl IndexedStore {
         let Some(lock) = self.lock() else {
             return Ok(true);
         };
-        let opened = Bolt::opened_by(lock, passphrase).await?;
-        let Some(open) = opened.and_then(|bolt| bolt.open.take()) else {
+        let by = stretched(passphrase, &lock.salt, lock.rounds).await?;
+        let Some(key) = lock.open(&by) else {
             return Ok(false);
         };
-        self.bolt.open.replace(Some(open));
+        call("hold", &Array::of2(&lock.write().into(), &cipher(&key)))?;
+        self.bolt.key.set(Some(key));
         Ok(true)
     }
 
-    /// Keeps the lock as it is, beside records: so it is written through.
-    async fn keep_lock(&self) -> Result<(), StoreError> {
-        let text = self.lock().as_ref().map(Lock::write);
-        let row = text.map(|text| {
-            to_js(&Text {
-                key: LOCK.into(),
-                text,
-            })
-        });
-        let row = row.transpose()?;
-        let tx = self.begin(&[TEXTS, ENTRIES])?;
-        let outcome = async {
-            let texts = tx.store(TEXTS)?;
-            match &row {
-                Some(row) => texts.put(row, None).await.map(drop),
-                None => texts.delete(LOCK.into()).await,
-            }
-        };
-        let outcome = outcome.await;
-        finish(tx, Ok(true), outcome).await
+    /// Keeps another lock, or none, and holds it from then on.
+    async fn keep(&self, lock: Option<Lock>, key: [u8; KEY], anew: bool) -> Result<(), StoreError> {
+        let text = lock.as_ref().map(Lock::write);
+        let given = Array::of3(&text.into(), &cipher(&key), &anew.into());
+        wait_for("keep", &given).await?;
+        self.bolt.key.set(lock.is_some().then_some(key));
+        self.bolt.lock.replace(lock);
+        Ok(())
     }
 
-    /// Closes a lock over the key by a passphrase, and keeps it.
-    async fn close_by(
-        &self,
-        passphrase: &str,
-        key: [u8; 32],
-        name: String,
-        state: LockState,
-    ) -> Result<(), StoreError> {
-        let salt: [u8; 16] = fresh()?;
-        let by = stretched(passphrase, &salt, crate::store::lock::ROUNDS).await?;
-        let lock = Lock::new(name, salt.to_vec(), fresh()?, &by, &key);
-        let mut lock = lock.ok_or(StoreError::Locked)?;
-        lock.state = state;
-        let before = self.bolt.lock.replace(Some(lock));
-        let kept = self.keep_lock().await;
-        match kept {
-            Ok(()) => self.bolt.hold(key),
-            Err(_) => drop(self.bolt.lock.replace(before)),
-        }
-        kept
-    }
-
-    /// Puts a lock on: from now on what is written is sealed. What is here
-    /// already is by [`IndexedStore::rewrite`].
+    /// Puts a lock on, or gives the one that is open another passphrase. From then
+    /// on what is written is sealed; what is here already is by
+    /// [`IndexedStore::rewrite`].
     ///
     /// # Errors
-    /// As [`crate::store::Store::append`].
-    pub async fn put_lock(&self, passphrase: &str) -> Result<(), StoreError> {
-        // Only over a store that has none.
-        let tx = self.read(TEXTS)?;
-        if !ours(&tx, &self.bolt).await.map_err(failure)? || self.lock().is_some() {
-            return Err(StoreError::Locked);
-        }
-        let name = crate::record::bytes::base64(&fresh::<9>()?);
-        self.close_by(passphrase, fresh()?, name, LockState::Closing)
+    /// As [`crate::store::Store::append`]; [`StoreError::Locked`] when another tab
+    /// has put one on.
+    pub async fn lock_by(&self, passphrase: &str) -> Result<(), StoreError> {
+        let known = self.lock().zip(self.bolt.key.get());
+        let (name, state, key) = match known {
+            Some((lock, key)) => (lock.name, lock.state, key),
+            None => (base64(&fresh::<9>()?), LockState::Closing, fresh()?),
+        };
+        let salt: [u8; 16] = fresh()?;
+        let by = stretched(passphrase, &salt, ROUNDS).await?;
+        let lock = Lock::new(name, salt.to_vec(), fresh()?, &by, &key);
+        let lock = lock.map(|lock| lock.at(state));
+        self.keep(Some(lock.ok_or(StoreError::Locked)?), key, false)
             .await
     }
 
-    /// Another passphrase for the same lock.
-    ///
-    /// # Errors
-    /// As [`IndexedStore::put_lock`].
-    pub async fn new_passphrase(&self, passphrase: &str) -> Result<(), StoreError> {
-        let key = self.bolt.open.borrow().as_ref().map(|open| open.key);
-        let (Some(key), Some(lock)) = (key, self.lock()) else {
+    /// Begins to take the lock off, or to seal again: [`IndexedStore::rewrite`]
+    /// does it.
+    async fn turn(&self, state: Option<LockState>) -> Result<(), StoreError> {
+        let Some((lock, key)) = self.lock().zip(self.bolt.key.get()) else {
             return Err(StoreError::Locked);
         };
-        self.close_by(passphrase, key, lock.name, lock.state).await
+        let lock = state.map(|state| lock.at(state));
+        self.keep(lock, key, false).await
     }
 
     /// Begins to take the lock off: [`IndexedStore::rewrite`] does it.
     ///
     /// # Errors
-    /// As [`IndexedStore::put_lock`].
+    /// As [`IndexedStore::lock_by`].
     pub async fn take_lock_off(&self) -> Result<(), StoreError> {
-        self.turn(LockState::Opening).await
-    }
-
-    async fn turn(&self, state: LockState) -> Result<(), StoreError> {
-        let before = self.lock();
-        if let Some(lock) = self.bolt.lock.borrow_mut().as_mut() {
-            lock.state = state;
-        }
-        let kept = self.keep_lock().await;
-        if kept.is_err() {
-            self.bolt.lock.replace(before);
-        }
-        kept
+        self.turn(Some(LockState::Opening)).await
     }
 
     /// The lock again, in a store that was thrown away and begins anew.
     ///
     /// # Errors
-    /// As [`IndexedStore::put_lock`].
+    /// As [`IndexedStore::lock_by`].
     pub async fn lock_anew(&self) -> Result<(), StoreError> {
-        match self.lock() {
-            Some(_) => self.keep_lock().await,
+        match self.lock().zip(self.bolt.key.get()) {
+            Some((lock, key)) => self.keep(Some(lock), key, true).await,
             None => Ok(()),
+        }
+    }
+
+    /// Seals or opens every row that is not yet as the lock's state wants it, in
+    /// batches; `told` hears how many rows of how many are done. Answers how many
+    /// rows did not open: the lock then stays on.
+    ///
+    /// # Errors
+    /// As [`crate::store::Store::append`]. What is done is done, and the next call
+    /// goes on.
+    pub async fn rewrite(&self, told: impl Fn(u32, u32) + 'static) -> Result<u32, StoreError> {
+        let told = Closure::<dyn Fn(u32, u32)>::new(told);
+        let given = Array::of1(told.as_ref());
+        let mut failed = 0;
+        loop {
+            let unopened = wait_for("rewrite", &given).await?.as_f64();
+            failed += unopened.unwrap_or(0.0) as u32;
+            let next = match self.lock().map(|lock| lock.state) {
+                Some(LockState::Opening) if failed == 0 => None,
+                // What would be lost keeps the lock on, over all of it.
+                Some(LockState::Opening) => Some(LockState::Closing),
+                Some(LockState::Closing) => Some(LockState::On),
+                _ => return Ok(failed),
+            };
+            self.turn(next).await?;
+            if next != Some(LockState::Closing) {
+                return Ok(failed);
+            }
         }
     }
 
@@ -393,7 +261,8 @@ impl IndexedStore {
     pub async fn setting(&self, key: &str) -> Option<String> {
         let tx = self.read(TEXTS).ok()?;
         let row = tx.store(TEXTS).ok()?.get(key.into()).await.ok()??;
-        get(&row, "text").as_string()
+        let text = Reflect::get(&row, &"text".into()).ok()?;
+        text.as_string()
     }
 
     /// How many entries are kept, sealed or not.
@@ -402,110 +271,7 @@ impl IndexedStore {
         let Ok(entries) = tx.store(ENTRIES) else {
             return 0;
         };
-        entries.count(None).await.unwrap_or(0)
-    }
-
-    /// Whether a rewrite was begun and is not at its end.
-    pub fn unfinished(&self) -> bool {
-        self.lock().is_some_and(|lock| lock.state != LockState::On)
-    }
-
-    /// Seals or opens every row that is not yet as the lock's state wants it, in
-    /// batches; `told` hears how many rows of how many are done. Answers how many
-    /// rows did not open: the lock then stays on.
-    ///
-    /// # Errors
-    /// As [`crate::store::Store::append`]. What is done is done, and the next
-    /// call goes on.
-    pub async fn rewrite(&self, told: &dyn Fn(u32, u32)) -> Result<u32, StoreError> {
-        let failed = self.pass(told).await?;
-        match self.lock().map(|lock| lock.state) {
-            Some(LockState::Opening) if failed == 0 => {
-                let lock = self.bolt.lock.replace(None);
-                if let Err(fault) = self.keep_lock().await {
-                    self.bolt.lock.replace(lock);
-                    return Err(fault);
-                }
-                self.bolt.open.replace(None);
-            }
-            Some(LockState::Opening) => {
-                self.turn(LockState::Closing).await?;
-                self.pass(told).await?;
-                self.turn(LockState::On).await?;
-            }
-            Some(LockState::Closing) => self.turn(LockState::On).await?,
-            _ => {}
-        }
-        Ok(failed)
-    }
-
-    async fn pass(&self, told: &dyn Fn(u32, u32)) -> Result<u32, StoreError> {
-        const STORES: [(&str, u32); 4] = [(ENTRIES, 200), (LINES, 200), (TEXTS, 200), (FILES, 4)];
-        let (mut all, mut done, mut failed) = (0, 0, 0);
-        for (store, _) in STORES {
-            let tx = self.read(store)?;
-            let count = tx.store(store).map_err(failure)?.count(None).await;
-            all += count.map_err(failure)?;
-        }
-        for (store, count) in STORES {
-            let mut after = None;
-            let mut tries = 0;
-            loop {
-                told(done, all.max(done));
-                let round = self.link.round();
-                match self.batch(store, after.clone(), count).await {
-                    Err(StoreError::Lost) if tries < TRIES => {
-                        tries += 1;
-                        self.link.mend(round, tries).await?;
-                    }
-                    Err(fault) => return Err(fault),
-                    Ok((0, ..)) => break,
-                    Ok((rows, last, unopened)) => {
-                        tries = 0;
-                        done += rows;
-                        failed += unopened;
-                        after = last;
-                    }
-                }
-            }
-        }
-        told(all, all);
-        Ok(failed)
-    }
-
-    /// Rewrites the next rows after a key: how many there were, the last one's
-    /// key, and how many did not open.
-    async fn batch(
-        &self,
-        store: &str,
-        after: Option<JsValue>,
-        count: u32,
-    ) -> Result<(u32, Option<JsValue>, u32), StoreError> {
-        let tx = self.begin(&[store, TEXTS])?;
-        let range = || {
-            let from = after.as_ref();
-            let range = from.map(|key| KeyRange::lower_bound(key, Some(true)));
-            range.transpose()
-        };
-        let mut unopened = 0;
-        let work = async {
-            let rows = tx.store(store)?;
-            let keys = rows.get_all_keys(range()?, Some(count)).await?;
-            let kept = rows.get_all(range()?, Some(count)).await?;
-            for (key, row) in keys.iter().zip(&kept) {
-                match self.bolt.turned(store, key, row) {
-                    Ok(None) => {}
-                    Ok(Some(new)) => {
-                        let beside = (store == LINES).then_some(key);
-                        rows.put(&new, beside).await?;
-                    }
-                    Err(_) => unopened += 1,
-                }
-            }
-            Ok((keys.len() as u32, keys.last().cloned()))
-        };
-        let (ours, outcome) = both(ours(&tx, &self.bolt), work).await;
-        let (rows, last) = finish(tx, ours, outcome).await?;
-        Ok((rows, last, unopened))
+        let keys = entries.get_all_keys(None, None).await;
+        keys.map_or(0, |keys| keys.len() as u32)
     }
 }

@@ -529,7 +529,6 @@ phrases! {
     LockOnSub: "On. The passphrase is asked for each time Coldsump starts.";
     LockGuards: "What it protects";
     LockGuards1: "Sites, visits, photos, reports and half-typed text, when somebody has what the phone keeps, or a copy of it, and not the passphrase.";
-    LockGuards2: "Nothing can be changed in them unnoticed, or put in another's place.";
     LockNot: "What it does not protect";
     LockNot1: "Coldsump while it is open. Lock it when the phone leaves your hand.";
     LockNot2: "Reports that were sent, and backups: a backup saved from the settings is not sealed.";
@@ -540,13 +539,12 @@ phrases! {
     LockTurnOff: "Turn the lock off";
     LockChange: "Change the passphrase";
     LockNow: "Lock now";
-    LockGoOn: "Go on sealing";
+    LockHalf: "Stopped half way. Nothing is lost; it goes on when the lock is opened the next time.";
     LockSealing: "Records sealed";
     LockOpening: "Records opened";
     LockIsOn: "The lock is on. Every record is sealed.";
     LockIsOff: "The lock is off. Every record is open.";
     LockChanged: "From now on the new passphrase opens the records.";
-    LockWaits: "Something waits to be saved. Save it before you lock: it would be lost.";
     LockNeedsHttps: "A lock needs the browser's cryptography, and it gives that only to pages that came over https. Open Coldsump there.";
     Passphrase: "Passphrase";
     PassphraseHint: "At least 8 characters of any kind. Five words that do not belong together hold much longer.";
