@@ -12,9 +12,15 @@ const BATCH = { entries: 200, lines: 200, texts: 200, files: 4 };
 // Asked for before the lock is open; and the phone's random name.
 const CLEAR = /^(lock|summary|device|setting .*)$/;
 
-/** The lock as kept, of which rows are sealed for; its cipher while it is open. */
+// Of PBKDF2-HMAC-SHA-256, for a new lock: OWASP's Password Storage Cheat Sheet (2023).
+const ROUNDS = 600_000;
+const MOST_ROUNDS = 10_000_000;
+
+/** The lock as kept; its key and cipher while it is open. */
 let lock;
+let key;
 let cipher; // (seals, place, bytes) => bytes, or undefined when they do not open
+let cipherOf; // key => cipher
 
 const { transaction } = IDBDatabase.prototype;
 const { add, put } = IDBObjectStore.prototype;
@@ -130,12 +136,24 @@ const keep = (text, by, anew) =>
       else texts.delete('lock');
     });
     // Before any write that stands behind this one is asked about it.
-    tx.addEventListener('complete', () => [lock, cipher] = [text, text && by]);
+    tx.addEventListener('complete', () => hold(text, by));
     return kept(tx);
   });
 
+function hold(text, by) {
+  lock = text;
+  key = text && by;
+  cipher = key && cipherOf(key);
+}
+
+const turn = (state, by = key) => {
+  const parts = lock.split(' ');
+  parts[2] = state;
+  return keep(parts.join(' '), by);
+};
+
 /** Seals or opens every row that is not yet as the lock wants it; how many did not open. */
-const rewrite = (told) =>
+const pass = (told) =>
   records(async (db) => {
     let [all, done, failed] = [0, 0, 0];
     for (const store in KEYS) all += await ask(db.transaction(store).objectStore(store).count());
@@ -145,43 +163,96 @@ const rewrite = (told) =>
         told(done, Math.max(done, all));
         const tx = db.transaction(store, 'readwrite');
         const rows = tx.objectStore(store);
-        const [keys, found] = await Promise.all([
+        const [names, found] = await Promise.all([
           ask(rows.getAllKeys(range, BATCH[store])),
           ask(rows.getAll(range, BATCH[store])),
         ]);
-        keys.forEach((key, n) => {
+        names.forEach((name, n) => {
           const old = found[n];
-          const row = opening() ? opened(store, old) : sealed(store, old, key);
-          if (row !== old) put.call(rows, row, ...(store === 'lines' ? [key] : []));
+          const row = opening() ? opened(store, old) : sealed(store, old, name);
+          if (row !== old) put.call(rows, row, ...(store === 'lines' ? [name] : []));
           else if (opening() && old.sealed) failed += 1;
         });
         await kept(tx);
-        if (!keys.length) break;
-        done += keys.length;
-        range = IDBKeyRange.lowerBound(keys.at(-1), true);
+        if (!names.length) break;
+        done += names.length;
+        range = IDBKeyRange.lowerBound(names.at(-1), true);
       }
     }
     return failed;
   });
 
-/** The key that a passphrase comes to; one form of its letters, whatever the keyboard. */
-async function stretched(passphrase, salt, rounds) {
-  const { subtle } = crypto;
-  const text = new TextEncoder().encode(passphrase.normalize('NFKC'));
-  const key = await subtle.importKey('raw', text, 'PBKDF2', false, ['deriveBits']);
-  const how = { name: 'PBKDF2', hash: 'SHA-256', salt, iterations: rounds };
-  return new Uint8Array(await subtle.deriveBits(how, key, 256));
+/** Ends what the lock's state says; how many rows did not open: then the lock stays on. */
+async function rewrite(told) {
+  const failed = await pass(told);
+  if (opening()) {
+    if (!failed) {
+      await keep();
+      return 0;
+    }
+    // What would be lost keeps the lock on, over all of it.
+    await turn('closing');
+    await pass(told);
+  }
+  await turn('on');
+  return failed;
 }
 
-/** A sealed backup as a clear one; what does not open counts as not readable. */
-function unsealed(backup, by) {
+/** The key that a passphrase comes to; one form of its letters, whatever the keyboard
+    (NFKC: NIST SP 800-63B, 5.1.1.2). */
+async function stretched(passphrase, salt, iterations) {
+  const { subtle } = crypto;
+  const text = new TextEncoder().encode(passphrase.normalize('NFKC'));
+  const raw = await subtle.importKey('raw', text, 'PBKDF2', false, ['deriveBits']);
+  const how = { name: 'PBKDF2', hash: 'SHA-256', salt, iterations };
+  return new Uint8Array(await subtle.deriveBits(how, raw, 256));
+}
+
+const fresh = (count) => crypto.getRandomValues(new Uint8Array(count));
+const base64 = (bytes) => btoa(String.fromCharCode(...bytes));
+const bytes = (text) => Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
+
+/** A lock's parts: `undefined` when it is of a newer build, or would hold up a phone. */
+function read(text) {
+  const [form, name, state, rounds, salt, wrapped] = text?.split(' ') ?? [];
+  const known = form === '1' && wrapped && rounds >= 1 && rounds <= MOST_ROUNDS;
+  return known ? { name, state, rounds: Number(rounds), salt: bytes(salt), wrapped: bytes(wrapped) } : undefined;
+}
+
+/** The records' key out of a lock; `undefined` when the passphrase is another. */
+async function keyOf(text, passphrase) {
+  const { name, rounds, salt, wrapped } = read(text);
+  return cipherOf(await stretched(passphrase, salt, rounds))(false, `lock ${name}`, wrapped);
+}
+
+/** Opens the lock; false when the passphrase is another. */
+async function unlock(passphrase) {
+  const found = await keyOf(lock, passphrase);
+  if (found) hold(lock, found);
+  return Boolean(found);
+}
+
+/** Puts a lock on, or gives the one that is open another passphrase. */
+async function lockBy(passphrase) {
+  const { name, state } = cipher ? read(lock) : { name: base64(fresh(9)), state: 'closing' };
+  const [records, salt] = [key ?? fresh(32), fresh(16)];
+  const by = cipherOf(await stretched(passphrase, salt, ROUNDS));
+  const wrapped = base64(by(true, `lock ${name}`, records));
+  return keep(['1', name, state, ROUNDS, base64(salt), wrapped].join(' '), records);
+}
+
+/** A sealed backup as a clear one: `undefined` when the passphrase is another. What
+    does not open counts as not readable. */
+async function unsealed(backup, passphrase) {
+  const found = await keyOf(backup.lock, passphrase);
+  if (!found) return undefined;
+  const by = cipherOf(found);
   const clear = { 'coldsump-backup': 1 };
   for (const store of ['entries', 'files']) {
     clear[store] = backup[store].map((row) => {
       if (!row?.sealed) return row;
-      const bytes = Uint8Array.from(atob(row.sealed), (letter) => letter.charCodeAt(0));
-      const out = opened(store, { ...row, sealed: bytes }, by);
-      return out.sealed ? null : (out.entry ?? out);
+      const out = opened(store, { ...row, sealed: bytes(row.sealed) }, by);
+      return typeof out.sealed === 'object' ? null : (out.entry ?? out);
     });
   }
   return clear;
@@ -193,7 +264,42 @@ function wait(entries, files) {
   window.coldsumpWaiting = { lock, entries: rows('entries', entries), files: rows('files', files) };
 }
 
-window.coldsumpLock = {
-  hold: (text, by) => void ([lock, cipher] = [text, by]),
-  keep, rewrite, stretched, unsealed, wait,
-};
+/** Locks: the page starts anew, and all that it held goes. Not while something waits
+    that only the page holds; the program's banner says so then. */
+async function now() {
+  // Stands behind every write that is on its way.
+  await records((db) => ask(db.transaction('texts').objectStore('texts').count()));
+  if (!window.coldsumpWaiting?.entries.length) location.reload();
+}
+
+/** What can be read of a locked phone: language, light, and how many entries. */
+const outside = () =>
+  records(async (db) => {
+    const setting = async (name) => (await ask(db.transaction('texts').objectStore('texts').get(`setting ${name}`)))?.text;
+    const count = await ask(db.transaction('entries').objectStore('entries').count());
+    return { language: await setting('language'), light: await setting('light'), count };
+  });
+
+const core = (window.coldsumpLock = {
+  /** The program's cipher: from a key to what seals and opens by it. */
+  begin: (makes) => void (cipherOf = makes),
+  /** Takes note of the lock that is kept: whether it is open here, or none. Nothing
+      is answered to one that can't be read. */
+  meet(text) {
+    if (text && !read(text)) return undefined;
+    if (cipher) return read(text)?.name === read(lock).name;
+    lock = text;
+    return !text;
+  },
+  state: () => lock && read(lock).state,
+  anew: () => cipher && keep(lock, key, true),
+  takeOff: () => turn('opening'),
+  gate: async () => (await import('./lock-face.js')).gate(core),
+  screen: async (host) => (await import('./lock-face.js')).screen(core, host),
+  async openBackup(backup, host) {
+    if (!read(backup.lock) || !Array.isArray(backup.entries) || !Array.isArray(backup.files)) return {};
+    return (await import('./lock-face.js')).openBackup(core, backup, host);
+  },
+  able: Boolean(window.crypto?.subtle),
+  hold, lockBy, now, outside, read, rewrite, stretched, unlock, unsealed, wait,
+});

@@ -5,7 +5,6 @@
 
 mod backup;
 mod faults;
-mod lock;
 
 pub use backup::{LAST_BACKUP, Untaken};
 
@@ -53,13 +52,14 @@ pub struct Ledger {
 }
 
 impl Ledger {
-    /// Reads the first lines of the summary; `again` runs
+    /// Opens the store and reads the first lines of the summary; `again` runs
     /// when the summary must be made again first, which takes a while.
     ///
     /// # Errors
-    /// As [`Store::append`]; [`StoreError::Locked`] until the store is unlocked.
-    pub async fn open(store: Rc<IndexedStore>, again: impl FnOnce()) -> Result<Self, StoreError> {
+    /// As [`IndexedStore::open`] and [`Store::append`].
+    pub async fn open(again: impl FnOnce()) -> Result<Self, StoreError> {
         let browser = Browser::new();
+        let store = IndexedStore::open().await?;
         // All asked for together: each answer takes its time to come.
         let kept_texts = store.texts();
         let first = store.first_lines(AT_ONCE);
@@ -98,7 +98,7 @@ impl Ledger {
             fault: RwSignal::new(None),
             unreadable: RwSignal::new(unreadable),
             browser,
-            store: StoredValue::new(store),
+            store: StoredValue::new(Rc::new(store)),
             pen: StoredValue::new(Pen::new(device, last)),
         })
     }

@@ -9,12 +9,11 @@ mod route;
 mod screens;
 mod send;
 mod signals;
-mod unlock;
 pub mod view;
 
 use crate::app::view::prelude::*;
 use crate::record::About;
-use crate::store::{IndexedStore, StoreError};
+use crate::store::{StoreError, lock_wait};
 use crate::words::{Phrase, Words};
 use gloo_timers::callback::Timeout;
 use ledger::Ledger;
@@ -41,8 +40,6 @@ use screens::{
     working::{WorkingScreen, Workings},
 };
 use signals::Outside;
-use std::rc::Rc;
-use unlock::{Closed, gate};
 
 /// Opens the store and mounts the app on the page.
 pub fn start() {
@@ -52,34 +49,28 @@ pub fn start() {
     }));
     // Leptos sets up its own executor only when it mounts.
     wasm_bindgen_futures::spawn_local(async {
-        let store = IndexedStore::open().await.map(Rc::new);
-        let opened = match &store {
-            Ok(store) => Ledger::open(store.clone(), say_again).await,
-            Err(fault) => Err(fault.clone()),
-        };
-        let closed = match (&opened, store) {
-            (Err(StoreError::Locked), Ok(store)) => Some(Closed::of(store).await),
-            _ => None,
-        };
+        let mut opened = Ledger::open(say_again).await;
         // The line that stood meanwhile.
         if let Some(boot) = document().get_element_by_id("boot") {
             boot.remove();
         }
-        match (opened, closed) {
-            (_, Some(closed)) => view::mount(move || gate(closed)),
-            (Ok(ledger), None) => {
-                view::mount(move || markup! { <App ledger /> });
-                read_on(ledger);
+        while let Err(StoreError::Locked) = opened {
+            if let Err(fault) = lock_wait("gate", &js_sys::Array::new()).await {
+                opened = Err(fault);
+                break;
             }
-            (Err(fault), None) => view::mount(move || markup! { <NoStore fault=fault.clone() /> }),
+            opened = Ledger::open(say_again).await;
         }
-    });
-}
-
-/// Reads the rest of the lines when the first screen stands.
-fn read_on(ledger: Ledger) {
-    request_animation_frame(move || {
-        Timeout::new(300, move || ledger.read_on()).forget();
+        match opened {
+            Ok(ledger) => {
+                view::mount(move || markup! { <App ledger /> });
+                // When the first screen stands.
+                request_animation_frame(move || {
+                    Timeout::new(300, move || ledger.read_on()).forget();
+                });
+            }
+            Err(fault) => view::mount(move || markup! { <NoStore fault=fault.clone() /> }),
+        }
     });
 }
 

@@ -52,10 +52,8 @@ pub struct Prefs {
 }
 
 const SYSTEM: &str = "setting units";
-/// Key of the light; not sealed.
-pub const LIGHT: &str = "setting light";
-/// Key of the language; not sealed.
-pub const TONGUE: &str = "setting language";
+const LIGHT: &str = "setting light";
+const TONGUE: &str = "setting language";
 const REPORT: &str = "setting report language";
 
 impl Prefs {

@@ -12,10 +12,6 @@ use crate::record::{Entry, FileId, Log};
 /// Version of the document's form that this build writes.
 pub const FORM: u16 = 1;
 
-/// Version of a backup whose records are sealed: rows as the store keeps them,
-/// beside their lock (`docs/lock.md`). The page after a panic writes it.
-pub const SEALED_FORM: u16 = 2;
-
 /// The largest file that is read as one, in bytes: the longest text a browser
 /// makes (V8, 2^29 - 24), so every backup that could be written can be read.
 pub const MOST_BYTES: f64 = 536_870_888.0;

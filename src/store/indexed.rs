@@ -23,13 +23,11 @@ use wasm_bindgen::JsValue;
 
 use self::link::{Link, TRIES, failure, finish};
 use self::row::{Text, line_key, name_of, take, things, to_js};
-use self::sealed::Bolt;
-use super::lock::{LOCK, Lock};
-use super::{DEVICE, KeptFile, Loaded, Store, StoreError};
+use super::{DEVICE, KeptFile, LOCK, Loaded, Store, StoreError};
 use crate::record::{About, Changed, Entry, EntryId, FileId, Line, Table, VisitId};
 
 pub use self::row::{file_as_row, file_in, rows};
-pub use self::sealed::{can_lock, lay_open, stretched, unsealed};
+pub use self::sealed::{has_lock, lock_call, lock_wait};
 
 const ENTRIES: &str = "entries";
 const FILES: &str = "files";
@@ -40,7 +38,6 @@ const LINES: &str = "lines";
 #[derive(Debug)]
 pub struct IndexedStore {
     link: Link,
-    bolt: Bolt,
 }
 
 /// Tries until it is done, on a new connection when one was lost.
@@ -66,9 +63,9 @@ impl IndexedStore {
     /// # Errors
     /// [`StoreError::Denied`] when the browser gives this page no storage.
     pub async fn open() -> Result<Self, StoreError> {
+        sealed::begin();
         Ok(Self {
             link: Link::open().await?,
-            bolt: Bolt::default(),
         })
     }
 
@@ -88,7 +85,7 @@ impl IndexedStore {
         let found = rows.iter().filter_map(entry);
         let found: js_sys::Array = found.filter(|entry| !entry.is_undefined()).collect();
         // One that does not open under this lock opens for nobody.
-        match rows.len() == found.length() as usize || self.lock().is_some() {
+        match rows.len() == found.length() as usize || has_lock() {
             true => Ok(found),
             false => Err(StoreError::Locked),
         }
@@ -353,8 +350,7 @@ impl Store for IndexedStore {
             .collect();
         let at = texts.iter().position(|(key, _)| key == LOCK);
         let lock = at.map(|at| texts.swap_remove(at).1);
-        let lock = lock.map(|text| Lock::read(&text).ok_or(StoreError::Newer));
-        self.bolt.meet(lock.transpose()?)?;
+        sealed::meet(lock)?;
         if texts.iter().any(|(key, _)| key == DEVICE) {
             self.link.is_named();
         }

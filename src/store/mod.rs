@@ -7,7 +7,6 @@
 pub mod backup;
 #[cfg(target_arch = "wasm32")]
 mod indexed;
-pub mod lock;
 mod memory;
 pub mod seal;
 
@@ -16,9 +15,7 @@ use crate::record::{
 };
 
 #[cfg(target_arch = "wasm32")]
-pub use indexed::{
-    IndexedStore, can_lock, file_as_row, file_in, lay_open, rows, stretched, unsealed,
-};
+pub use indexed::{IndexedStore, file_as_row, file_in, has_lock, lock_call, lock_wait, rows};
 pub use memory::MemoryStore;
 
 /// Why keeping or fetching failed.
@@ -64,6 +61,9 @@ impl KeptFile {
 
 /// Under this key a store keeps the form of its summary.
 pub const SUMMARY: &str = "summary";
+
+/// Under this key a store keeps its lock, when it has one (`docs/lock.md`).
+pub const LOCK: &str = "lock";
 
 /// Under this key a store keeps the phone's name in the log.
 pub const DEVICE: &str = "device";

@@ -51,11 +51,6 @@ impl Words {
         tongue!(self, said::kept_at(clock))
     }
 
-    /// So many records do not open: the lock is not taken off.
-    pub fn lock_stays(self, n: u32) -> String {
-        tongue!(self, said::lock_stays(n))
-    }
-
     /// How many machines.
     pub fn machines(self, n: usize) -> String {
         tongue!(self, said::machines(n))

@@ -11,9 +11,8 @@ use super::Ledger;
 use crate::app::send::save;
 use crate::record::paperwork::files;
 use crate::record::{Entry, Log, Pen};
-use crate::store::backup::{FORM, FileCopy, SEALED_FORM, sift};
-use crate::store::lock::Lock;
-use crate::store::{KeptFile, Store, StoreError, file_in, unsealed};
+use crate::store::backup::{FORM, FileCopy, sift};
+use crate::store::{KeptFile, Store, StoreError, file_in};
 
 /// Key of the time of the last backup.
 pub const LAST_BACKUP: &str = "setting backup";
@@ -41,10 +40,6 @@ pub enum Untaken {
     NotOne,
     /// It is larger than any backup.
     TooLarge,
-    /// It is sealed: a passphrase opens it.
-    Sealed,
-    /// It is sealed, and by another passphrase.
-    Wrong,
     /// The store did not keep it. What it kept before stays.
     Store(StoreError),
 }
@@ -132,27 +127,12 @@ impl Ledger {
         }))
     }
 
-    /// Takes in a backup: keeps what is not here yet. Nothing here changes. A
-    /// sealed one needs its passphrase.
+    /// Takes in a backup: keeps what is not here yet. Nothing here changes.
     ///
     /// # Errors
     /// [`Untaken`].
-    pub async fn take_in(
-        self,
-        document: JsValue,
-        passphrase: Option<String>,
-    ) -> Result<Taken, Untaken> {
-        let mut document = document;
-        let form = |document: &JsValue| get(document, "coldsump-backup").as_f64();
-        if form(&document) == Some(f64::from(SEALED_FORM)) {
-            let lock = get(&document, "lock").as_string();
-            let lock = lock.and_then(|lock| Lock::read(&lock));
-            let lock = lock.ok_or(Untaken::NotOne)?;
-            let passphrase = passphrase.ok_or(Untaken::Sealed)?;
-            let clear = unsealed(&document, &lock, &passphrase).await?;
-            document = clear.ok_or(Untaken::Wrong)?;
-        }
-        let form = form(&document);
+    pub async fn take_in(self, document: JsValue) -> Result<Taken, Untaken> {
+        let form = get(&document, "coldsump-backup").as_f64();
         let list = |key| get(&document, key).dyn_into::<Array>();
         let (Some(form), Ok(entries), Ok(copies)) = (form, list("entries"), list("files")) else {
             return Err(Untaken::NotOne);
@@ -178,9 +158,10 @@ impl Ledger {
         // without its file would look like a loss.
         let wanted = files(sifted.new.iter());
         for copy in copies.iter() {
-            let sealed = file_in(&copy);
+            // One that was sealed comes as the row it was.
+            let row = file_in(&copy);
             let copy = serde_wasm_bindgen::from_value::<FileCopy>(copy).ok();
-            let id = (sealed.as_ref().map(|file| file.id)).or(copy.as_ref().map(|copy| copy.id));
+            let id = (row.as_ref().map(|row| row.id)).or(copy.as_ref().map(|copy| copy.id));
             let Some(id) = id else {
                 taken.refused += 1;
                 continue;
@@ -192,7 +173,7 @@ impl Ledger {
             if store.file(id).await?.is_some() {
                 continue;
             }
-            match sealed.or_else(|| copy?.open()) {
+            match row.or_else(|| copy?.open()) {
                 Some(file) if sha256.is_empty() || file.sha256() == *sha256 => {
                     store.keep_file(&file, &[]).await?;
                     taken.files += 1;

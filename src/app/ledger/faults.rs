@@ -6,7 +6,7 @@ use leptos::task::spawn_local;
 
 use super::Ledger;
 use crate::record::{Entry, FileId};
-use crate::store::{KeptFile, Store, StoreError, file_as_row, lay_open, rows};
+use crate::store::{KeptFile, Store, StoreError, file_as_row, lock_call, lock_wait, rows};
 
 impl Ledger {
     /// What the last failed write said, and how many entries still wait.
@@ -42,7 +42,7 @@ impl Ledger {
         let files: Array = self
             .files
             .with_value(|all| all.iter().map(file_as_row).collect());
-        lay_open(&entries, &files);
+        let _ = lock_call("wait", &Array::of2(&entries, &files)); // as good as it goes
     }
 
     /// Files that wait.
@@ -78,7 +78,7 @@ impl Ledger {
     async fn keep_anew(self) {
         let store = self.store.get_value();
         // First: what follows is sealed for it.
-        if let Err(fault) = store.lock_anew().await {
+        if let Err(fault) = lock_wait("anew", &Array::new()).await {
             return self.hurt(fault);
         }
         for (key, text) in self.texts.with_value(|t| t.clone().into_pairs()) {

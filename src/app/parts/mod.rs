@@ -10,7 +10,6 @@ pub mod install;
 pub mod number;
 pub mod picture;
 pub mod plant_view;
-pub mod secret;
 pub mod section;
 pub mod shell;
 pub mod small_plot;

@@ -1,12 +1,10 @@
 //! The part of the settings that is about paper and keeping: who does the
 //! visits, and backups.
 
-use js_sys::Reflect;
+use js_sys::{Array, Reflect};
 use leptos::task::spawn_local;
 use leptos::wasm_bindgen::JsCast;
-use leptos::web_sys::{Blob, Event, Response};
-use send_wrapper::SendWrapper;
-use wasm_bindgen::JsValue;
+use leptos::web_sys::{Event, Response};
 use wasm_bindgen_futures::JsFuture;
 
 use crate::app::view::prelude::*;
@@ -14,10 +12,10 @@ use crate::app::view::prelude::*;
 use crate::app::card::{KEYS, PRICE, price};
 use crate::app::ledger::{LAST_BACKUP, Untaken, ledger};
 use crate::app::parts::fault::{fault_said, promise};
-use crate::app::parts::field::{TextField, to_field};
-use crate::app::parts::secret::Secret;
+use crate::app::parts::field::TextField;
 use crate::app::prefs::prefs;
 use crate::quantity::System;
+use crate::store::{has_lock, lock_wait};
 use crate::words::Phrase as P;
 
 /// Who does the visits.
@@ -63,15 +61,25 @@ pub fn CardForm() -> View {
 }
 
 /// What a chosen file says as JSON; its text never enters the program.
-async fn document_of(file: &JsValue) -> Result<JsValue, Untaken> {
+async fn document_of(file: wasm_bindgen::JsValue) -> Result<wasm_bindgen::JsValue, Untaken> {
     let not_one = |_| Untaken::NotOne;
-    let file: Blob = file.clone().dyn_into().map_err(not_one)?;
+    let file: leptos::web_sys::Blob = file.dyn_into().map_err(not_one)?;
     if file.size() > crate::store::backup::MOST_BYTES {
         return Err(Untaken::TooLarge);
     }
     let answer = Response::new_with_opt_blob(Some(&file)).and_then(|answer| answer.json());
     let json = JsFuture::from(answer.map_err(not_one)?).await;
-    json.map_err(not_one)
+    let json = json.map_err(not_one)?;
+    // A sealed one waits for its passphrase.
+    let lock = Reflect::get(&json, &"lock".into()).unwrap_or_default();
+    let host = document().get_element_by_id("open-backup");
+    match host.filter(|_| lock.is_string()) {
+        Some(host) => {
+            let opened = lock_wait("openBackup", &Array::of2(&json, &host)).await;
+            opened.map_err(Untaken::Store)
+        }
+        None => Ok(json),
+    }
 }
 
 /// Saving everything to a file, and taking one in.
@@ -96,43 +104,6 @@ pub fn Backup() -> View {
             }
         });
     };
-    // A sealed backup waits for its passphrase.
-    let sealed = StoredValue::new(None::<SendWrapper<JsValue>>);
-    let (asks, wrong, shown) = (
-        RwSignal::new(false),
-        RwSignal::new(false),
-        RwSignal::new(false),
-    );
-    let passphrase = RwSignal::new(String::new());
-    let take = move |file: JsValue, by: Option<String>| {
-        busy.set(true);
-        spawn_local(async move {
-            let taken = match document_of(&file).await {
-                Ok(document) => ledger.take_in(document, by).await,
-                Err(why) => Err(why),
-            };
-            busy.set(false);
-            let closed = matches!(taken, Err(Untaken::Sealed | Untaken::Wrong));
-            wrong.set(taken == Err(Untaken::Wrong));
-            asks.set(closed);
-            let waiting = closed.then(|| SendWrapper::new(file));
-            sealed.update_value(|file| *file = waiting);
-            if closed {
-                request_animation_frame(|| to_field("#f-backup-passphrase"));
-            } else {
-                passphrase.set(String::new());
-            }
-            said.set(match taken {
-                Ok(t) => {
-                    Some(words.backup_taken([t.new, t.known, t.files, t.refused, t.unreadable]))
-                }
-                Err(Untaken::TooLarge) => Some(words.phrase(P::BackupTooLarge).to_owned()),
-                Err(Untaken::NotOne) => Some(words.phrase(P::NotBackup).to_owned()),
-                Err(Untaken::Sealed | Untaken::Wrong) => None,
-                Err(Untaken::Store(why)) => Some(fault_said(words, &why)),
-            });
-        });
-    };
     let chosen = move |event: Event| {
         let Some(input) = event.target() else { return };
         let files = Reflect::get(&input, &"files".into()).unwrap_or_default();
@@ -142,33 +113,23 @@ pub fn Backup() -> View {
         if !file.is_object() {
             return;
         }
-        take(file, None);
-        let _ = Reflect::set(&input, &"value".into(), &"".into());
-    };
-    let open = move |ev: Event| {
-        ev.prevent_default();
-        let file = sealed.with_value(|file| file.as_deref().cloned());
-        if let Some(file) = file.filter(|_| !busy.get_untracked()) {
-            take(file, Some(passphrase.get_untracked()));
-        }
-    };
-    let refusal = Signal::derive(move || {
-        let wrong = wrong.get();
-        wrong.then(|| words.phrase(P::PassphraseWrong).to_owned())
-    });
-    let asked = move || {
-        asks.get().then(|| {
-            markup! {
-                <form class="fields" on:submit=open>
-                    <p data-test="backup-sealed">{words.phrase(P::BackupSealed)}</p>
-                    <Secret words text=passphrase label=P::Passphrase shown refusal
-                        fresh=false test="backup-passphrase" />
-                    <button type="submit" data-test="open-backup" disabled=move || busy.get()>
-                        {words.phrase(P::OpenBackup)}
-                    </button>
-                </form>
-            }
-        })
+        spawn_local(async move {
+            let taken = match document_of(file).await {
+                Ok(document) => {
+                    busy.set(true);
+                    ledger.take_in(document).await
+                }
+                Err(why) => Err(why),
+            };
+            busy.set(false);
+            let _ = Reflect::set(&input, &"value".into(), &"".into());
+            said.set(Some(match taken {
+                Ok(t) => words.backup_taken([t.new, t.known, t.files, t.refused, t.unreadable]),
+                Err(Untaken::TooLarge) => words.phrase(P::BackupTooLarge).to_owned(),
+                Err(Untaken::NotOne) => words.phrase(P::NotBackup).to_owned(),
+                Err(Untaken::Store(why)) => fault_said(words, &why),
+            }));
+        });
     };
     markup! {
         <section>
@@ -180,7 +141,7 @@ pub fn Backup() -> View {
                     None => words.phrase(P::BackupNone).to_owned(),
                 }}
             </p>
-            {ledger.has_lock().then(|| {
+            {has_lock().then(|| {
                 markup! { <p class="sub small" data-test="backup-clear">{words.phrase(P::BackupClear)}</p> }
             })}
             <p class="sub small" data-test="storage-kept">{words.phrase(promise())}</p>
@@ -198,7 +159,7 @@ pub fn Backup() -> View {
                     on:change=chosen
                 />
             </div>
-            <div>{asked}</div>
+            <div id="open-backup"></div>
             <p aria-live="polite" data-test="backup-said">{move || said.get()}</p>
         </section>
     }

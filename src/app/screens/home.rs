@@ -4,10 +4,10 @@
 use crate::app::view::prelude::*;
 use leptos::task::spawn_local;
 
+use super::lock::lock_now;
 use crate::app::ledger::ledger;
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::parts::install::install;
-use crate::app::parts::secret::lock_now;
 use crate::app::parts::shell::Screen;
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station, go};
@@ -312,7 +312,7 @@ pub fn Home() -> View {
                 <a class="button" href=Route::Settings.href() data-test="to-settings">
                     {words.phrase(P::Settings)}
                 </a>
-                {ledger().has_lock().then(|| lock_now(""))}
+                {lock_now()}
             </nav>
             {(ledger().unreadable() > 0)
                 .then(|| markup! { <p class="sub">{words.unreadable(ledger().unreadable())}</p> })}

@@ -1,8 +1,8 @@
 //! Units, language and light.
 
 use super::backup::{Backup, CardForm};
+use super::lock::lock_now;
 use crate::app::parts::choice::choice;
-use crate::app::parts::secret::lock_now;
 use crate::app::view::prelude::*;
 
 use crate::app::ledger::ledger;
@@ -11,6 +11,7 @@ use crate::app::parts::shell::Screen;
 use crate::app::prefs::{Light, prefs};
 use crate::app::route::Route;
 use crate::quantity::System;
+use crate::store::has_lock;
 use crate::words::{Phrase as P, Tongue};
 
 /// The settings.
@@ -84,9 +85,9 @@ pub fn Settings() -> View {
                 <h2>{words.phrase(P::Lock)}</h2>
                 <div class="pair">
                     <a class="button" href=Route::Lock.href() data-test="to-lock">
-                        {words.phrase(if ledger.has_lock() { P::LockOnLink } else { P::LockOffLink })}
+                        {words.phrase(if has_lock() { P::LockOnLink } else { P::LockOffLink })}
                     </a>
-                    {ledger.has_lock().then(|| lock_now(""))}
+                    {lock_now()}
                 </div>
             </section>
             <Backup />

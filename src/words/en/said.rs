@@ -219,7 +219,3 @@ pub(in crate::words) fn clock_moved(moved: &str, back: bool) -> String {
         "The phone's clock was set {way} by {moved} during this test. The test's own clock was not."
     )
 }
-
-pub(in crate::words) fn lock_stays(n: u32) -> String {
-    format!("{n} records do not open, so the lock stays on. Save a backup of the rest.")
-}

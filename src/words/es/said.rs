@@ -215,9 +215,3 @@ pub(in crate::words) fn clock_moved(moved: &str, back: bool) -> String {
     let way = if back { "atrasó" } else { "adelantó" };
     format!("El reloj del teléfono se {way} {moved} durante esta prueba. El de la prueba no.")
 }
-
-pub(in crate::words) fn lock_stays(n: u32) -> String {
-    format!(
-        "{n} registros no se abren, así que el candado se queda. Guarde un respaldo de los demás."
-    )
-}

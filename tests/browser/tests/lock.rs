@@ -23,7 +23,7 @@ const DOOR: &str = "
     const { open } = IDBFactory.prototype;
     IDBFactory.prototype.open = function (...what) {
       const request = open.apply(this, what);
-      request.addEventListener('success', () => { window.disk = request.result; });
+      request.addEventListener('success', () => { window.disk ??= request.result; });
       return request;
     };";
 
