@@ -81,7 +81,8 @@ fn message(subject: &str, text: &str, file: Enclosed<'_>, at: &Moment) {
     }
     let (head, body) = message.split_once("\r\n\r\n").expect("a head and a body");
     named(head, OURS);
-    let boundary = head.split_once("boundary=\"").expect("a boundary").1;
+    // The last: a subject may speak of one too.
+    let boundary = head.rsplit_once("boundary=\"").expect("a boundary").1;
     let boundary = boundary.split('"').next().unwrap_or_default();
     let mark = format!("--{boundary}");
     let parts: Vec<&str> = body.split(mark.as_str()).collect();
