@@ -4,6 +4,7 @@
 use crate::app::view::prelude::*;
 use leptos::task::spawn_local;
 
+use super::lock::lock_now;
 use crate::app::ledger::ledger;
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::parts::install::install;
@@ -309,6 +310,7 @@ pub fn Home() -> View {
                 <a class="button" href=Route::Settings.href() data-test="to-settings">
                     {words.phrase(P::Settings)}
                 </a>
+                {lock_now()}
             </nav>
             {(ledger().unreadable() > 0)
                 .then(|| markup! { <p class="sub">{words.unreadable(ledger().unreadable())}</p> })}

@@ -512,4 +512,11 @@ phrases! {
     NotBackup: "This file is not a backup of Coldsump, or is of a newer version. Nothing was changed.";
     BackupTooLarge: "This file is larger than any backup. Nothing was read.";
     Notices: "Licenses of what is inside (needs signal)";
+
+    Lock: "Lock";
+    LockOffLink: "Lock: off";
+    LockOnLink: "Lock: on";
+    LockNow: "Lock now";
+    BackupClear: "The lock does not cover this file: whoever has it can read it.";
+    StoreLocked: "Not saved: the lock was turned on or off in another tab. Save a backup of what waits here, then load this page anew.";
 }

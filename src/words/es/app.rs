@@ -513,4 +513,11 @@ spoken! { Phrase;
     NotBackup: "Este archivo no es un respaldo de Coldsump, o es de una versión más nueva. No se cambió nada.";
     BackupTooLarge: "Este archivo es más grande que cualquier respaldo. No se leyó nada.";
     Notices: "Licencias de lo que lleva dentro (necesita señal)";
+
+    Lock: "Candado";
+    LockOffLink: "Candado: no";
+    LockOnLink: "Candado: sí";
+    LockNow: "Cerrar con candado";
+    BackupClear: "El candado no cubre este archivo: quien lo tenga puede leerlo.";
+    StoreLocked: "No se guardó: el candado se puso o se quitó en otra pestaña. Guarde un respaldo de lo que espera aquí y cargue esta página de nuevo.";
 }
