@@ -139,7 +139,7 @@ pub fn Home() -> View {
         if empty.get() {
             markup! {
                 <button class="primary" data-test="open-demo" on:click=tap(move |_| open_demo(opening))>
-                    {words.phrase(P::OpenDemo)}
+                    {move || words.phrase(if opening.get() { P::Opening } else { P::OpenDemo })}
                 </button>
                 <a class="button" href=Route::NewSite.href() data-test="new-site">
                     {words.phrase(P::DescribeSite)}
