@@ -13,11 +13,20 @@ addEventListener('focusin', ({ target }) => {
   }
 });
 
-new MutationObserver(() => {
+let asked = false;
+function follow() {
+  asked = false;
   if (document.activeElement !== document.body || !around.length || around[0].isConnected) return;
   for (const part of around) {
     if (!part.isConnected) continue;
     const next = [...part.querySelectorAll(PRESSED)].find((one) => one.getClientRects().length);
     if (next) return next.focus({ preventScroll: true });
   }
+}
+
+// Before the next frame, when all is in its place: to see what is shown makes
+// the browser lay the page out, and once is enough.
+new MutationObserver(() => {
+  if (!asked) requestAnimationFrame(follow);
+  asked = true;
 }).observe(document.body, { childList: true, subtree: true });

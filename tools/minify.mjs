@@ -1,5 +1,5 @@
-// Makes a build's scripts and styles shorter, and puts right the hashes that
-// index.html gives of them.
+// Makes a build's program, scripts and styles shorter, and puts right the hashes
+// that index.html gives of them.
 //
 // Trunk runs it as a post_build hook; by hand: node tools/minify.mjs DIR
 
@@ -7,6 +7,7 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { extname, join } from 'node:path';
 import { transformSync } from 'esbuild';
+import { renamed, shorten } from './short-names.mjs';
 
 const dir = process.argv[2] ?? process.env.TRUNK_STAGING_DIR;
 if (!dir) throw new Error('minify: name the build folder');
@@ -18,21 +19,31 @@ const hash = (bytes) => `sha384-${createHash('sha384').update(bytes).digest('bas
 const index = join(dir, 'index.html');
 let page = readFileSync(index, 'utf8');
 let saved = 0;
+function put(path, long, short) {
+  writeFileSync(path, short);
+  page = page.replaceAll(hash(long), hash(short));
+  saved += long.length - Buffer.byteLength(short);
+}
+
+let names = new Map();
+for (const name of readdirSync(dir).filter((name) => name.endsWith('.wasm'))) {
+  const long = readFileSync(join(dir, name));
+  const short = shorten(long);
+  names = short.names;
+  put(join(dir, name), long, short.wasm);
+}
 for (const name of readdirSync(dir)) {
   const kind = extname(name);
   if (!(kind in TARGET) || name === 'too-old.js') continue;
-  const path = join(dir, name);
-  const long = readFileSync(path);
-  const { code } = transformSync(long.toString('utf8'), {
+  const long = readFileSync(join(dir, name));
+  const { code } = transformSync(renamed(long.toString('utf8'), names), {
     loader: kind.slice(1),
     minify: true,
     charset: 'utf8',
     legalComments: 'none',
     target: TARGET[kind],
   });
-  writeFileSync(path, code);
-  page = page.replaceAll(hash(long), hash(code));
-  saved += long.length - Buffer.byteLength(code);
+  put(join(dir, name), long, code);
 }
 writeFileSync(index, page);
 console.log(`minify: ${saved} bytes less`);

@@ -32,6 +32,9 @@ fn label_rows(chart: &Chart) -> Vec<Option<usize>> {
         .moments
         .iter()
         .map(|moment| {
+            if moment.label.is_empty() {
+                return Some(0); // named with the ones beside it
+            }
             let (at, wide) = (x(moment.x), 7.6 * moment.label.chars().count() as f64);
             let (from, to) = match moment.x > 0.7 {
                 true => (at - 6.0 - wide, at),

@@ -50,10 +50,15 @@ pub fn Screen(
     children: Children,
 ) -> View {
     let with_rail = edge.is_some();
-    document().set_title(&format!("{title} · Coldsump"));
-    if route::just_moved() {
-        request_animation_frame(|| to_heading("h1"));
-    }
+    let window_title = format!("{title} · Coldsump");
+    let moved = route::just_moved();
+    // With the frame, not before it: neither is the screen's own.
+    request_animation_frame(move || {
+        document().set_title(&window_title);
+        if moved {
+            to_heading("h1");
+        }
+    });
     markup! {
         <div class="screen" class:with-rail=with_rail data-test=format!("screen-{name}")>
             <Banners name />

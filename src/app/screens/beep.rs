@@ -1,5 +1,6 @@
 //! A short tone and a buzz when a mark is on disk, where the phone has them.
 
+use gloo_timers::callback::Timeout;
 use js_sys::{Array, Function, Reflect};
 use std::cell::RefCell;
 use wasm_bindgen::{JsCast, JsValue};
@@ -10,17 +11,33 @@ thread_local! {
     static SOUND: RefCell<Option<JsValue>> = const { RefCell::new(None) };
 }
 
+/// Makes the sound ready once the screen has come to rest, if the person has
+/// tapped on this page already; before that a phone refuses it.
+pub fn prepare() {
+    Timeout::new(400, || {
+        let active = get(&window().navigator(), "userActivation");
+        let tapped = active.and_then(|active| get(&active, "hasBeenActive"));
+        if tapped.is_some_and(|tapped| tapped.is_truthy()) {
+            made();
+        }
+    })
+    .forget();
+}
+
 /// To be called in the tap itself: a phone lets a page sound only then.
 pub fn ready() {
-    SOUND.with(|sound| {
-        let mut sound = sound.borrow_mut();
-        if sound.is_none() {
-            *sound = context();
-        }
-        if let Some(context) = sound.as_ref() {
-            call(context, "resume", &Array::new());
-        }
-    });
+    if let Some(context) = made() {
+        call(&context, "resume", &Array::new());
+    }
+}
+
+/// The one sound context, made where it is not. It takes a slow phone a tenth
+/// of a second.
+fn made() -> Option<JsValue> {
+    SOUND.with_borrow_mut(|sound| {
+        *sound = sound.take().or_else(context);
+        sound.clone()
+    })
 }
 
 /// Sounds and buzzes, as far as the phone does.

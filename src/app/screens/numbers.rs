@@ -3,6 +3,7 @@
 
 use crate::app::view::prelude::*;
 
+use super::trace_mind;
 use super::visit_frame::{Job, StationScreen};
 use crate::app::parts::number::Number;
 use crate::app::prefs::prefs;
@@ -16,6 +17,7 @@ use crate::words::Phrase as P;
 #[component]
 pub fn Numbers(id: VisitId) -> View {
     let job = Job::of(id);
+    trace_mind::prepare(job);
     let words = prefs().words;
     let act = move || {
         markup! {

@@ -140,6 +140,7 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
     let now = RwSignal::new(ledger().now());
     watch(job, id, now);
     super::wake::keep_screen_on();
+    super::beep::prepare();
     let clock = move || {
         let now = now.get();
         test.with(|t| t.as_ref().map(|t| words.test_clock(t.clock_s(&now))))

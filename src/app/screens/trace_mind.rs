@@ -2,6 +2,7 @@
 //! be done to it. Each part of the thinking is done once for each change, and
 //! only when something on the screen asks for it.
 
+use std::cell::RefCell;
 use std::sync::Arc;
 
 use gloo_timers::callback::Timeout;
@@ -19,6 +20,11 @@ use crate::trace::{
 
 /// Milliseconds of rest before each answer is thought of.
 const AHEAD_MS: u32 = 120;
+
+thread_local! {
+    /// The first thought, made ready on the screen before.
+    static READY: RefCell<Option<Arc<Thought>>> = const { RefCell::new(None) };
+}
 
 /// What follows from all that is known of a call.
 pub struct Thought {
@@ -45,6 +51,31 @@ impl Thought {
     fn is_of(&self, plant: &Plant, case: &Case, at: Place) -> bool {
         self.at == at && self.tracer.case == *case && self.tracer.plant == *plant
     }
+}
+
+/// Thinks of this visit once the screen it is called on has come to rest, so
+/// that the trace opens with it.
+pub fn prepare(job: Job) {
+    Timeout::new(2 * AHEAD_MS, move || {
+        // Neither is there when the screen was left meanwhile.
+        let visit = job.visit.try_get_untracked().flatten();
+        let site = job.site.try_get_untracked().flatten();
+        if let Some((visit, site)) = visit.zip(site) {
+            let (plant, case, at) = (plant(&site), case(&site, &visit), start(job));
+            let thought = Arc::new(Thought::new(&plant, &case, at));
+            READY.set(Some(thought));
+        }
+    })
+    .forget();
+}
+
+/// Where the mechanic was last, or where calls begin.
+fn start(job: Job) -> Place {
+    let words = prefs().words;
+    let kept = ledger().text(&at_key(job));
+    let known = |p: &Place| kept.as_deref() == Some(words.trace_place(*p));
+    let place = Place::ALL.into_iter().find(known);
+    place.unwrap_or(Place::MachineRoom)
 }
 
 /// A visit, its site, and what follows from them.
@@ -154,12 +185,7 @@ fn stage_key(job: Job) -> String {
 impl Mind {
     /// The mind of a visit.
     pub fn of(job: Job) -> Self {
-        let words = prefs().words;
-        let kept = ledger().text(&at_key(job));
-        let start = Place::ALL
-            .into_iter()
-            .find(|p| kept.as_deref() == Some(words.trace_place(*p)));
-        let at = RwSignal::new(start.unwrap_or(Place::MachineRoom));
+        let at = RwSignal::new(start(job));
         let kept = ledger().text(&stage_key(job));
         let stage = kept.and_then(|k| k.parse().ok()).unwrap_or(0);
         let ahead = StoredValue::new(Vec::<Arc<Thought>>::new());
@@ -170,6 +196,8 @@ impl Mind {
                 let same = ahead.iter().find(|t| t.is_of(&plant, &case, at));
                 same.map(Arc::clone)
             });
+            let ready = || READY.with_borrow(|ready| ready.clone());
+            let thought = thought.or_else(|| ready().filter(|t| t.is_of(&plant, &case, at)));
             let thought = thought.unwrap_or_else(|| Arc::new(Thought::new(&plant, &case, at)));
             Some(Known(Arc::new(Facts {
                 visit,
@@ -356,9 +384,10 @@ impl Mind {
         });
     }
 
-    /// Whether the screen was left meanwhile.
+    /// Whether the screen was left meanwhile. Asks nothing of the thinking: it
+    /// would think of the new answer at the old place.
     fn is_gone(self) -> bool {
-        self.known.try_get_untracked().is_none()
+        self.at.try_get_untracked().is_none()
     }
 }
 

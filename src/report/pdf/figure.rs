@@ -175,6 +175,10 @@ fn lines(sheet: &mut Sheet<'_>, chart: &Chart, plot: Plot) {
     for moment in &chart.moments {
         let Some(at) = unit(moment.x) else { continue };
         let x = plot.x(at);
+        sheet.stroke(vec![(x, plot.top - 2.0), (x, plot.foot)], 0.6, QUIET, 1.5);
+        if moment.label.is_empty() {
+            continue; // named with the ones beside it
+        }
         let line = sheet.label(&moment.label, plot.right - plot.left);
         let start = (x - line.width / 2.0)
             .min(plot.right - line.width)
@@ -183,7 +187,6 @@ fn lines(sheet: &mut Sheet<'_>, chart: &Chart, plot: Plot) {
         let row = free.iter().position(|free| start >= *free).unwrap_or(1);
         free[row] = start + line.width + 5.0;
         let y = plot.top - 4.0 - 9.0 * row as f32;
-        sheet.stroke(vec![(x, plot.top - 2.0), (x, plot.foot)], 0.6, QUIET, 1.5);
         sheet.set(&line, start, y, QUIET);
     }
     for limit in &chart.limits {

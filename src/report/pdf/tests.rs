@@ -208,6 +208,51 @@ fn a_table_over_pages_repeats_its_head() {
 }
 
 #[test]
+fn labels_of_moments_close_together_stand_clear_of_each_other() {
+    let named = |x: f64, label: &str| Moment {
+        x,
+        label: label.to_owned(),
+    };
+    // A test of seconds on a scale of a minute: two groups, each with its names
+    // at its middle.
+    let chart = Chart {
+        moments: vec![
+            named(0.0, ""),
+            named(0.04, "opened, called, came"),
+            named(0.06, ""),
+            named(0.17, ""),
+            named(0.18, "stopped, ended"),
+        ],
+        ..Chart::default()
+    };
+    let doc = Doc {
+        blocks: vec![Block::Figure(chart)],
+        ..Doc::default()
+    };
+    let pdf = to_pdf(&doc, fonts(), CREATED).expect("written");
+    let said = run("pdftotext", "poppler-utils", &["-bbox", "FILE", "-"], &pdf);
+    let side = |line: &str, name: &str| -> Option<f64> {
+        let from = line.split(&format!("{name}=\"")).nth(1)?;
+        from.split('"').next()?.parse().ok()
+    };
+    let boxes: Vec<[f64; 4]> = said
+        .lines()
+        .filter(|line| line.contains("<word"))
+        .map(|line| ["xMin", "xMax", "yMin", "yMax"].map(|n| side(line, n).expect("a side")))
+        .collect();
+    assert!(boxes.len() >= 5, "{said}");
+    for (n, a) in boxes.iter().enumerate() {
+        for b in &boxes[n + 1..] {
+            // A box holds the deepest letter, which a row may reach into.
+            let clear = |x: f64, y: f64| x <= y + 1.0;
+            let beside = clear(a[1], b[0]) || clear(b[1], a[0]);
+            let apart = beside || clear(a[3], b[2]) || clear(b[3], a[2]);
+            assert!(apart, "{a:?} lies on {b:?}:\n{said}");
+        }
+    }
+}
+
+#[test]
 fn scripts_the_font_lacks_do_no_harm() {
     let text = "مرحبا 水塔 👩‍🔧 \u{202E}abc e\u{301}";
     let pdf = to_pdf(&every_block(text, 0.5), fonts(), CREATED).expect("written");

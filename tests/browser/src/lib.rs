@@ -15,6 +15,7 @@ mod keys;
 mod kills;
 mod logs;
 pub mod looks;
+pub mod marks;
 mod phone;
 mod processes;
 mod server;

@@ -6,6 +6,7 @@ use std::path::Path;
 
 use serde_json::json;
 
+use crate::marks::{level, next_mark};
 use crate::phone::{Light, Phone};
 use crate::server::Server;
 use crate::trace::{answer, choose};
@@ -503,33 +504,6 @@ async fn to(phone: &Phone, hash: &str, there: &str) {
              && document.querySelector('[data-test={there}]')"
         ))
         .await;
-}
-
-/// Taps the big button once it offers this mark, and sees the mark listed.
-async fn next_mark(phone: &Phone, mark: &str) {
-    let offered =
-        format!("document.querySelector('[data-test=next-mark]')?.dataset.mark === '{mark}'");
-    phone.holds(&offered).await;
-    let before = phone.count("mark").await;
-    phone.tap("next-mark").await;
-    if mark != "Stopped" {
-        listed(phone, before + 1).await;
-    }
-}
-
-/// Steps the level and marks it.
-async fn level(phone: &Phone, step: &str, times: usize) {
-    for _ in 0..times {
-        phone.tap(step).await;
-    }
-    let before = phone.count("mark").await;
-    phone.tap("mark-level").await;
-    listed(phone, before + 1).await;
-}
-
-async fn listed(phone: &Phone, marks: usize) {
-    let count = format!("document.querySelectorAll('[data-test=mark]').length === {marks}");
-    phone.holds(&count).await;
 }
 
 /// A walk's phone in a light, as [`walk`] wants it.

@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+use coldsump_browser::marks::listed;
 use coldsump_browser::{Build, Keys, Light, Phone, Server, spoken};
 
 #[tokio::test]
@@ -170,11 +171,6 @@ async fn level(keys: &Keys<'_>, phone: &Phone, text: &str) {
     keys.write("level-typed", text).await;
     keys.enter("mark-level").await;
     listed(phone, before + 1).await;
-}
-
-async fn listed(phone: &Phone, marks: usize) {
-    let count = format!("document.querySelectorAll('[data-test=mark]').length === {marks}");
-    phone.holds(&count).await;
 }
 
 async fn pass(phone: &Phone, seconds: u32) {

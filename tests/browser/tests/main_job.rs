@@ -3,6 +3,7 @@
 
 use std::process::Command;
 
+use coldsump_browser::marks::{level, next_mark};
 use coldsump_browser::{Build, Engine, Light, Phone, Server, answer, odds};
 
 /// The page's clocks, set forward together by the test.
@@ -254,32 +255,4 @@ fn pdf_text(pdf: &[u8]) -> String {
     assert!(out.status.success(), "{} bytes: {complaint}", pdf.len());
     let text = String::from_utf8(out.stdout).expect("UTF-8");
     text.split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
-/// Taps the big button once it offers this mark, and sees the mark listed.
-async fn next_mark(phone: &Phone, mark: &str) {
-    let offered =
-        format!("document.querySelector('[data-test=next-mark]')?.dataset.mark === '{mark}'");
-    phone.holds(&offered).await;
-    let before = phone.count("mark").await;
-    phone.tap("next-mark").await;
-    if mark != "Stopped" {
-        listed(phone, before + 1).await;
-    }
-}
-
-/// Steps the level and marks it.
-async fn level(phone: &Phone, step: &str, times: usize) {
-    for _ in 0..times {
-        phone.tap(step).await;
-    }
-    let before = phone.count("mark").await;
-    phone.tap("mark-level").await;
-    listed(phone, before + 1).await;
-}
-
-/// Waits until so many marks are listed: they are listed once on disk.
-async fn listed(phone: &Phone, marks: usize) {
-    let count = format!("document.querySelectorAll('[data-test=mark]').length === {marks}");
-    phone.holds(&count).await;
 }
