@@ -26,8 +26,9 @@ const LIKELY: f64 = 0.5;
 const EQUAL: f64 = 0.1;
 /// A suspect this probable is looked for before a repair is proven.
 const DOUBT: f64 = 0.25;
-/// What else may be left when a trace closes.
-const LEFT: f64 = 0.1;
+/// What else may be left when a trace closes, all in all. A lower limit costs a
+/// single fault more minutes than the second ones it finds are worth.
+const LEFT: f64 = 0.05;
 /// Bits of doubt about the leading cause that are few enough to think ahead;
 /// where there are more, what tells most for its minutes does as well.
 const AHEAD: f64 = 1.2;
@@ -146,13 +147,12 @@ impl<'a> Desk<'a> {
         };
         ranked.retain(|s| best.is_none_or(|b| b.check != s.check));
         ranked.truncate(RUNNERS_UP);
+        let proven = best.is_none_or(|s| s.check == Check::RefillTest);
         let closes = repaired.is_some()
             && unproven.is_none()
             && self.said_since(Answer::HeadsUsual)
-            && (best.is_none()
-                || self.tracer.left() < std::env::var("LEFT").map_or(LEFT, |v| v.parse().unwrap()));
-        let proven = best.is_none_or(|s| s.check == Check::RefillTest);
-        let one_of = match settled.is_none() && best.is_none() && !closes {
+            && (best.is_none() || self.tracer.left() < LEFT);
+        let one_of = match settled.is_none() && proven && !closes {
             true => self.one_of(),
             false => Vec::new(),
         };
@@ -178,10 +178,7 @@ impl<'a> Desk<'a> {
             later.retain(|p| !self.sensible(p.suggestion.check, false));
             later
         };
-        let worth = |p: &Promise| {
-            p.suggestion.gain_bits
-                >= std::env::var("WORTH").map_or(WORTH_ASKING, |v| v.parse().unwrap())
-        };
+        let worth = |p: &Promise| p.suggestion.gain_bits >= WORTH_ASKING;
         sort_by(&mut found, |a, b| {
             (b.suggestion.gain_bits / b.cost).total_cmp(&(a.suggestion.gain_bits / a.cost))
         });
@@ -204,7 +201,7 @@ impl<'a> Desk<'a> {
             (b.suggestion.gain_bits / b.cost).total_cmp(&(a.suggestion.gain_bits / a.cost))
         });
         let mut order = Vec::new();
-        if self.entropy <= std::env::var("AHEAD").map_or(AHEAD, |v| v.parse().unwrap())
+        if self.entropy <= AHEAD
             && let Some(sketch) = Sketch::new(self, &rated, &waiting)
         {
             order = sketch.best(self, rated.len());

@@ -30,7 +30,14 @@ fn through_only(plant: &Plant, words: &[String]) {
     for call in 0..n {
         let seed = Chance((((from << 32) + call) << 8) + faults as u64);
         let ended = through(plant, &flat, Scene::draw(&flat, faults, seed));
-        if words.len() > 4 && !ended.named {
+        if words.get(4).is_some_and(|w| w == "each") {
+            println!(
+                "{call} {} {} {}",
+                ended.first,
+                ended.minutes,
+                u8::from(ended.named)
+            );
+        } else if words.len() > 4 && !ended.named {
             println!("{}\n", ended.told);
         }
         all.add(ended);
