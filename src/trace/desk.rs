@@ -1,7 +1,7 @@
 //! Choosing the next check: what each promises, which make sense now, and
 //! what a repair leaves to do.
 
-use super::ahead::Sketch;
+use super::ahead::{FIRST, Sketch};
 use super::answer::Answer;
 use super::belief::{Belief, Suspect, entropy_bits};
 use super::check::Check;
@@ -29,9 +29,10 @@ const DOUBT: f64 = 0.25;
 /// What else may be left when a trace closes, all in all. A lower limit costs a
 /// single fault more minutes than the second ones it finds are worth.
 const LEFT: f64 = 0.05;
-/// Bits of doubt about the leading cause that are few enough to think ahead;
-/// where there are more, what tells most for its minutes does as well.
-const AHEAD: f64 = 1.2;
+/// The most belief that may be outside the sketch for it to think ahead. Where
+/// more is, or more checks are worth asking than it follows, what tells most
+/// for its minutes does as well.
+const OUTSIDE: f64 = 0.02;
 /// When a repair did not bring it back and nothing is worth asking, what is
 /// this probable is looked for all the same.
 const REMOTE: f64 = 1e-3;
@@ -201,8 +202,10 @@ impl<'a> Desk<'a> {
             (b.suggestion.gain_bits / b.cost).total_cmp(&(a.suggestion.gain_bits / a.cost))
         });
         let mut order = Vec::new();
-        if self.entropy <= AHEAD
+        if rated.len() <= FIRST
+            && waiting.len() <= FIRST / 2
             && let Some(sketch) = Sketch::new(self, &rated, &waiting)
+            && sketch.outside() <= OUTSIDE
         {
             order = sketch.best(self, rated.len());
         }
