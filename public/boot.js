@@ -112,6 +112,7 @@ async function start() {
   const glue = Promise.all([
     import(new URL(parts.js, document.baseURI).href),
     import('./disk.js'), // before the program runs
+    import('./lock.js'),
   ]);
   glue.catch(() => undefined); // told below
   await parsed;

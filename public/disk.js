@@ -38,7 +38,8 @@ IDBDatabase.prototype.transaction = function (stores, mode = 'readonly', options
   if (writes) {
     const why = (event) => {
       const error = begun.error ?? event.target.error;
-      root.dataset.disk = error ? `${error.name}: ${error.message}` : 'AbortError';
+      // lock.js says why it gave one up.
+      root.dataset.disk = begun.why ?? (error ? `${error.name}: ${error.message}` : 'AbortError');
     };
     begun.addEventListener('error', why, true); // before the library hears of it
     begun.addEventListener('abort', why);

@@ -22,6 +22,14 @@ const SAID = {
   ],
   none: ['Nothing is kept on this phone yet.', 'Todavía no hay nada guardado en este teléfono.'],
   failed: ['The backup could not be made.', 'No se pudo hacer el respaldo.'],
+  sealed: [
+    'The backup is sealed: your passphrase opens it where it is taken in.',
+    'El respaldo va sellado: su frase lo abre donde se meta.',
+  ],
+  waits: [
+    'What the storage did not take is only on this page. Entries: {n}. Save a backup before you start again.',
+    'Lo que el teléfono no pudo guardar está solo en esta página. Anotaciones: {n}. Guarde un respaldo antes de abrir otra vez.',
+  ],
   again: ['Start again', 'Abrir otra vez'],
 };
 const say = (name) => SAID[name][Number(/^es\b/i.test(root.lang))];
@@ -47,6 +55,7 @@ async function open() {
 }
 
 function base64(bytes) {
+  if (bytes.length < 20_000) return btoa(String.fromCharCode(...bytes));
   return new Promise((done, fail) => {
     const reader = new FileReader();
     reader.addEventListener('load', () => done(reader.result.slice(reader.result.indexOf(',') + 1)));
@@ -60,33 +69,56 @@ async function sha256(bytes) {
   return [...sum].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
-/** The backup's text in parts, in the form the program takes in. */
+/** What the store did not take: rows that the program laid on the window. */
+const waiting = () => window.coldsumpWaiting ?? { entries: [], files: [] };
+
+/** A row as it stands in a backup; a sealed one stays sealed. */
+async function copied(row) {
+  const { id, about, entry, name, type, bytes, sealed } = row;
+  if (sealed) return { id, about, sealed: await base64(sealed) };
+  if (!bytes) return entry ?? null;
+  return { id, name, 'media-type': type, sha256: await sha256(bytes), base64: await base64(bytes) };
+}
+
+/** The backup's text in parts, in the form the program takes in: 1, or 2 under a lock. */
 async function gather(now) {
-  const db = await open();
-  if (!db) return undefined;
-  const made = now.toISOString().slice(0, 16).replace('T', ' ');
-  const parts = [`{"coldsump-backup":1,"made":"${made}","entries":[`];
+  const last = waiting();
+  const db = await open().catch((error) => {
+    if (last.entries.length === 0) throw error;
+    return undefined; // what waits is worth a backup by itself
+  });
+  if (!db && last.entries.length === 0) return undefined;
   const store = (name) => db.transaction(name).objectStore(name);
-  let [entries, files, after] = [0, 0, undefined];
-  for (;;) {
-    const rows = await wait(store('entries').getAll(after, 500));
-    if (rows.length === 0) break;
-    after = IDBKeyRange.lowerBound(rows.at(-1).id, true);
-    parts.push((entries ? ',' : '') + rows.map((row) => JSON.stringify(row.entry)).join(','));
-    entries += rows.length;
-  }
-  parts.push('],"files":[');
-  for (const key of await wait(store('files').getAllKeys())) {
-    const { id, name, type, bytes } = await wait(store('files').get(key));
-    const copy = {
-      id, name, 'media-type': type, sha256: await sha256(bytes), base64: await base64(bytes),
+  const lock = db ? (await wait(store('texts').get('lock')))?.text : last.lock;
+  const made = now.toISOString().slice(0, 16).replace('T', ' ');
+  const parts = [
+    `{"coldsump-backup":${lock ? 2 : 1},"made":"${made}",`,
+    lock ? `"lock":${JSON.stringify(lock)},` : '',
+  ];
+  const counts = {};
+  for (const [name, batch] of [['entries', 500], ['files', 1]]) {
+    parts.push(`${name === 'files' ? '],' : ''}"${name}":[`);
+    let count = 0;
+    const add = async (rows) => {
+      const copies = await Promise.all(rows.map(copied));
+      if (copies.length) parts.push((count ? ',' : '') + copies.map((copy) => JSON.stringify(copy)).join(','));
+      count += copies.length;
     };
-    parts.push((files ? ',' : '') + JSON.stringify(copy));
-    files += 1;
+    const left = new Map(last[name].map((row) => [row.id, row]));
+    let after;
+    while (db) {
+      const rows = await wait(store(name).getAll(after, batch));
+      if (rows.length === 0) break;
+      after = IDBKeyRange.lowerBound(rows.at(-1).id, true);
+      await add(rows);
+      for (const { id } of rows) left.delete(id);
+    }
+    await add([...left.values()]);
+    counts[name] = count;
   }
   parts.push(']}');
-  db.close();
-  return { parts, entries, files };
+  db?.close();
+  return { parts, lock, ...counts };
 }
 
 function make(tag, text, test, more = {}) {
@@ -104,7 +136,7 @@ async function save(button, line) {
     const now = new Date(here.getTime() - here.getTimezoneOffset() * 60_000);
     const all = await gather(now);
     line.textContent = all
-      ? say('saved').replace('{n}', all.entries).replace('{f}', all.files)
+      ? `${say('saved').replace('{n}', all.entries).replace('{f}', all.files)} ${all.lock ? say('sealed') : ''}`
       : say('none');
     if (all) {
       const name = `coldsump-backup-${now.toISOString().slice(0, 10)}.json`;
@@ -157,9 +189,12 @@ export function show(detail) {
   line.setAttribute('role', 'status');
   const backup = make('button', say('backup'), 'rescue-backup', { type: 'button' });
   backup.addEventListener('click', () => save(backup, line));
+  const count = waiting().entries.length;
+  const left = count ? [make('p', say('waits').replace('{n}', count), 'stopped-waits')] : [];
   main.append(
     make('p', say('what'), 'stopped-what'),
     make('p', say('next'), 'stopped-next'),
+    ...left,
     backup,
     line,
     // The build leaves out where in the program it was.

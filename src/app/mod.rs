@@ -13,7 +13,7 @@ pub mod view;
 
 use crate::app::view::prelude::*;
 use crate::record::About;
-use crate::store::StoreError;
+use crate::store::{StoreError, lock_wait};
 use crate::words::{Phrase, Words};
 use gloo_timers::callback::Timeout;
 use ledger::Ledger;
@@ -25,6 +25,7 @@ use screens::{
     history::HistoryScreen,
     home::Home,
     leaving::Leaving,
+    lock::LockScreen,
     new_site::NewSite,
     numbers::Numbers,
     outbox::Outbox,
@@ -48,10 +49,17 @@ pub fn start() {
     }));
     // Leptos sets up its own executor only when it mounts.
     wasm_bindgen_futures::spawn_local(async {
-        let opened = Ledger::open(say_again).await;
+        let mut opened = Ledger::open(say_again).await;
         // The line that stood meanwhile.
         if let Some(boot) = document().get_element_by_id("boot") {
             boot.remove();
+        }
+        while let Err(StoreError::Locked) = opened {
+            if let Err(fault) = lock_wait("gate", &js_sys::Array::new()).await {
+                opened = Err(fault);
+                break;
+            }
+            opened = Ledger::open(say_again).await;
         }
         match opened {
             Ok(ledger) => {
@@ -115,7 +123,14 @@ fn App(ledger: Ledger) -> View {
                     None => {}
                 }
             });
-            return View::default();
+            // Shown only when it takes long (style/app.css).
+            let opening = prefs::prefs().words.phrase(Phrase::Opening);
+            return markup! {
+                <div class="boot late">
+                    <div class="filling"></div>
+                    <p role="status">{opening}</p>
+                </div>
+            };
         }
         match route.get() {
             Route::Home => markup! { <Home /> },
@@ -125,6 +140,7 @@ fn App(ledger: Ledger) -> View {
             Route::SitePart(id, part) => markup! { <SitePart id part /> },
             Route::Outbox => markup! { <Outbox /> },
             Route::Settings => markup! { <Settings /> },
+            Route::Lock => markup! { <LockScreen /> },
             Route::Workings(visit) => markup! { <Workings visit /> },
             Route::Working(visit, working) => markup! { <WorkingScreen visit working /> },
             Route::Visit(id, station) => match station {

@@ -30,6 +30,8 @@ pub enum Route {
     Outbox,
     /// Units and light.
     Settings,
+    /// The lock over the records.
+    Lock,
     /// The list of workings; of a visit, filled from it.
     Workings(Option<VisitId>),
     /// One working; of a visit, filled from it.
@@ -99,6 +101,7 @@ impl Route {
         let route = match (parts.next(), parts.next(), parts.next()) {
             (Some("outbox"), ..) => Some(Route::Outbox),
             (Some("settings"), ..) => Some(Route::Settings),
+            (Some("lock"), ..) => Some(Route::Lock),
             (Some("workings"), None, _) => Some(Route::Workings(None)),
             (Some("workings"), Some(slug), _) => {
                 Working::named(slug).map(|w| Route::Working(None, w))
@@ -159,6 +162,7 @@ impl Route {
                 format!("{}/{}", Route::Workings(visit).href(), working.slug())
             }
             Route::Settings => "#/settings".into(),
+            Route::Lock => "#/lock".into(),
         }
     }
 }

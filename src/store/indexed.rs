@@ -6,23 +6,28 @@
 //! Every call opens one transaction and waits until it is complete, so `Ok`
 //! means that the engine has accepted the write; after an error the transaction
 //! is aborted, so nothing of it is kept. A call that a lost connection stopped is
-//! repeated (`link.rs`). All object stores must be declared at every upgrade: one
+//! repeated (`link.rs`). Under a lock what a row holds is sealed on its way to the
+//! browser's storage (`sealed.rs`). All object stores must be declared at every upgrade: one
 //! that is not is deleted with its data.
 
 mod link;
 mod row;
+mod sealed;
 
 use std::future::poll_fn;
 use std::task::Poll;
 
-use js_sys::{Reflect, Uint8Array};
+use js_sys::Reflect;
 use rexie::{Direction, Error, KeyRange, Transaction, TransactionMode};
-use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen::JsValue;
 
-use self::link::{Link, TRIES, failure, finish, words};
-use self::row::{Text, line_key, name_of, rows, take, things, to_js};
-use super::{DEVICE, KeptFile, Loaded, Store, StoreError};
+use self::link::{Link, TRIES, failure, finish};
+use self::row::{Text, line_key, name_of, take, things, to_js};
+use super::{DEVICE, KeptFile, LOCK, Loaded, Store, StoreError};
 use crate::record::{About, Changed, Entry, EntryId, FileId, Line, Table, VisitId};
+
+pub use self::row::{file_as_row, file_in, rows};
+pub use self::sealed::{has_lock, lock_call, lock_wait};
 
 const ENTRIES: &str = "entries";
 const FILES: &str = "files";
@@ -58,6 +63,7 @@ impl IndexedStore {
     /// # Errors
     /// [`StoreError::Denied`] when the browser gives this page no storage.
     pub async fn open() -> Result<Self, StoreError> {
+        sealed::begin();
         Ok(Self {
             link: Link::open().await?,
         })
@@ -66,7 +72,8 @@ impl IndexedStore {
     /// Every entry as it is stored, those of a newer build too.
     ///
     /// # Errors
-    /// As [`Store::load`].
+    /// As [`Store::load`]; [`StoreError::Locked`] when the rows are sealed by a
+    /// lock that another tab put on.
     pub async fn raw_entries(&self) -> Result<js_sys::Array, StoreError> {
         lasting!(self, self.raw())
     }
@@ -74,8 +81,14 @@ impl IndexedStore {
     async fn raw(&self) -> Result<js_sys::Array, StoreError> {
         let rows = self.read(ENTRIES)?.store(ENTRIES).map_err(failure)?;
         let rows = rows.get_all(None, None).await.map_err(failure)?;
-        let entry = |row: &JsValue| Reflect::get(row, &"entry".into()).unwrap_or_default();
-        Ok(rows.iter().map(entry).collect())
+        let entry = |row: &JsValue| Reflect::get(row, &"entry".into()).ok();
+        let found = rows.iter().filter_map(entry);
+        let found: js_sys::Array = found.filter(|entry| !entry.is_undefined()).collect();
+        // One that does not open under this lock opens for nobody.
+        match rows.len() == found.length() as usize || has_lock() {
+            true => Ok(found),
+            false => Err(StoreError::Locked),
+        }
     }
 
     fn write(&self, stores: &[&str]) -> Result<Transaction, StoreError> {
@@ -87,7 +100,7 @@ impl IndexedStore {
     }
 
     /// Keeps a file's row, if there is one, and entries, all or none.
-    async fn keep(
+    async fn keep_rows(
         &self,
         file: Option<&JsValue>,
         entries: &[Entry],
@@ -208,7 +221,7 @@ impl Store for IndexedStore {
         if rows.is_empty() {
             return Ok(Vec::new()); // a transaction without a request never says it is done
         }
-        lasting!(self, self.keep(None, entries, &rows))
+        lasting!(self, self.keep_rows(None, entries, &rows))
     }
 
     async fn entries(&self, after: Option<&str>, count: u32) -> Result<Loaded, StoreError> {
@@ -287,18 +300,9 @@ impl Store for IndexedStore {
         file: &KeptFile,
         entries: &[Entry],
     ) -> Result<Vec<Changed>, StoreError> {
-        let row = js_sys::Object::new();
-        let set = |key: &str, value: &JsValue| {
-            Reflect::set(&row, &key.into(), value)
-                .map(drop)
-                .map_err(|e| words(&e))
-        };
-        set("id", &file.id.to_string().into())?;
-        set("name", &file.name.as_str().into())?;
-        set("type", &file.media_type.as_str().into())?;
-        set("bytes", &Uint8Array::from(file.bytes.as_slice()))?;
+        let row = file_as_row(file);
         let rows = rows(entries)?;
-        lasting!(self, self.keep(Some(&row), entries, &rows))
+        lasting!(self, self.keep_rows(Some(&row), entries, &rows))
     }
 
     async fn file(&self, id: FileId) -> Result<Option<KeptFile>, StoreError> {
@@ -316,18 +320,9 @@ impl Store for IndexedStore {
         let Some(row) = row else {
             return Ok(None);
         };
-        let get = |key: &str| Reflect::get(&row, &key.into()).map_err(|e| words(&e));
-        let text = |key: &str| Ok::<_, StoreError>(get(key)?.as_string().unwrap_or_default());
-        let bytes = get("bytes")?
-            .dyn_into::<Uint8Array>()
-            .map_err(|_| StoreError::Failed("a kept file has no bytes".into()))?
-            .to_vec();
-        Ok(Some(KeptFile {
-            id,
-            name: text("name")?,
-            media_type: text("type")?,
-            bytes,
-        }))
+        let file = file_in(&row);
+        file.ok_or_else(|| StoreError::Failed("a kept file has no bytes".into()))
+            .map(Some)
     }
 
     async fn keep_text(&self, key: &str, text: &str) -> Result<(), StoreError> {
@@ -349,10 +344,13 @@ impl Store for IndexedStore {
         let tx = self.read(TEXTS)?;
         let rows = tx.store(TEXTS).map_err(failure)?.get_all(None, None).await;
         let texts = rows.map_err(failure)?.into_iter();
-        let texts: Vec<(String, String)> = texts
+        let mut texts: Vec<(String, String)> = texts
             .filter_map(|row| serde_wasm_bindgen::from_value::<Text>(row).ok())
             .map(|t| (t.key, t.text))
             .collect();
+        let at = texts.iter().position(|(key, _)| key == LOCK);
+        let lock = at.map(|at| texts.swap_remove(at).1);
+        sealed::meet(lock)?;
         if texts.iter().any(|(key, _)| key == DEVICE) {
             self.link.is_named();
         }

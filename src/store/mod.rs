@@ -8,13 +8,14 @@ pub mod backup;
 #[cfg(target_arch = "wasm32")]
 mod indexed;
 mod memory;
+pub mod seal;
 
 use crate::record::{
     About, Changed, DeviceId, Entry, EntryId, FileId, LINE_FORM, Line, Table, VisitId,
 };
 
 #[cfg(target_arch = "wasm32")]
-pub use indexed::IndexedStore;
+pub use indexed::{IndexedStore, file_as_row, file_in, has_lock, lock_call, lock_wait, rows};
 pub use memory::MemoryStore;
 
 /// Why keeping or fetching failed.
@@ -31,6 +32,9 @@ pub enum StoreError {
     /// The browser has thrown away what was kept. What is kept from now on
     /// stands alone.
     Gone,
+    /// A lock is on whose passphrase was not given here, or it was put on or
+    /// taken off in another tab.
+    Locked,
     /// Anything else, in the browser's own words.
     Failed(String),
 }
@@ -57,6 +61,9 @@ impl KeptFile {
 
 /// Under this key a store keeps the form of its summary.
 pub const SUMMARY: &str = "summary";
+
+/// Under this key a store keeps its lock, when it has one (`docs/lock.md`).
+pub const LOCK: &str = "lock";
 
 /// Under this key a store keeps the phone's name in the log.
 pub const DEVICE: &str = "device";

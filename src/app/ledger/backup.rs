@@ -12,7 +12,7 @@ use crate::app::send::save;
 use crate::record::paperwork::files;
 use crate::record::{Entry, Log, Pen};
 use crate::store::backup::{FORM, FileCopy, sift};
-use crate::store::{KeptFile, Store, StoreError};
+use crate::store::{KeptFile, Store, StoreError, file_in};
 
 /// Key of the time of the last backup.
 pub const LAST_BACKUP: &str = "setting backup";
@@ -158,18 +158,22 @@ impl Ledger {
         // without its file would look like a loss.
         let wanted = files(sifted.new.iter());
         for copy in copies.iter() {
-            let Ok(copy) = serde_wasm_bindgen::from_value::<FileCopy>(copy) else {
+            // One that was sealed comes as the row it was.
+            let row = file_in(&copy);
+            let copy = serde_wasm_bindgen::from_value::<FileCopy>(copy).ok();
+            let id = (row.as_ref().map(|row| row.id)).or(copy.as_ref().map(|copy| copy.id));
+            let Some(id) = id else {
                 taken.refused += 1;
                 continue;
             };
-            let spoken_of = wanted.iter().find(|(id, _)| *id == copy.id);
-            let Some((id, sha256)) = spoken_of else {
+            let spoken_of = wanted.iter().find(|(name, _)| *name == id);
+            let Some((_, sha256)) = spoken_of else {
                 continue;
             };
-            if store.file(*id).await?.is_some() {
+            if store.file(id).await?.is_some() {
                 continue;
             }
-            match copy.open() {
+            match row.or_else(|| copy?.open()) {
                 Some(file) if sha256.is_empty() || file.sha256() == *sha256 => {
                     store.keep_file(&file, &[]).await?;
                     taken.files += 1;

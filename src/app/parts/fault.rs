@@ -15,6 +15,7 @@ pub fn fault_said(words: Words, fault: &StoreError) -> String {
         StoreError::Lost => P::StoreLost,
         StoreError::Newer => P::StoreNewer,
         StoreError::Gone => P::StoreGone,
+        StoreError::Locked => P::StoreLocked,
         StoreError::Failed(text) => {
             return format!("{} ({text})", words.phrase(P::StoreFailed));
         }

@@ -1,7 +1,7 @@
 //! The part of the settings that is about paper and keeping: who does the
 //! visits, and backups.
 
-use js_sys::Reflect;
+use js_sys::{Array, Reflect};
 use leptos::task::spawn_local;
 use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::{Event, Response};
@@ -15,6 +15,7 @@ use crate::app::parts::fault::{fault_said, promise};
 use crate::app::parts::field::TextField;
 use crate::app::prefs::prefs;
 use crate::quantity::System;
+use crate::store::{has_lock, lock_wait};
 use crate::words::Phrase as P;
 
 /// Who does the visits.
@@ -68,7 +69,17 @@ async fn document_of(file: wasm_bindgen::JsValue) -> Result<wasm_bindgen::JsValu
     }
     let answer = Response::new_with_opt_blob(Some(&file)).and_then(|answer| answer.json());
     let json = JsFuture::from(answer.map_err(not_one)?).await;
-    json.map_err(not_one)
+    let json = json.map_err(not_one)?;
+    // A sealed one waits for its passphrase.
+    let lock = Reflect::get(&json, &"lock".into()).unwrap_or_default();
+    let host = document().get_element_by_id("open-backup");
+    match host.filter(|_| lock.is_string()) {
+        Some(host) => {
+            let opened = lock_wait("openBackup", &Array::of2(&json, &host)).await;
+            opened.map_err(Untaken::Store)
+        }
+        None => Ok(json),
+    }
 }
 
 /// Saving everything to a file, and taking one in.
@@ -102,13 +113,12 @@ pub fn Backup() -> View {
         if !file.is_object() {
             return;
         }
-        busy.set(true);
+        said.set(Some(words.phrase(P::TakingBackup).to_owned()));
         spawn_local(async move {
             let taken = match document_of(file).await {
                 Ok(document) => ledger.take_in(document).await,
                 Err(why) => Err(why),
             };
-            busy.set(false);
             let _ = Reflect::set(&input, &"value".into(), &"".into());
             said.set(Some(match taken {
                 Ok(t) => words.backup_taken([t.new, t.known, t.files, t.refused, t.unreadable]),
@@ -128,6 +138,9 @@ pub fn Backup() -> View {
                     None => words.phrase(P::BackupNone).to_owned(),
                 }}
             </p>
+            {has_lock().then(|| {
+                markup! { <p class="sub small" data-test="backup-clear">{words.phrase(P::BackupClear)}</p> }
+            })}
             <p class="sub small" data-test="storage-kept">{words.phrase(promise())}</p>
             <div class="pair">
                 <button data-test="save-backup" on:click=tap(do_save)>
@@ -143,6 +156,7 @@ pub fn Backup() -> View {
                     on:change=chosen
                 />
             </div>
+            <div id="open-backup"></div>
             <p aria-live="polite" data-test="backup-said">{move || said.get()}</p>
         </section>
     }

@@ -4,6 +4,7 @@
 use crate::app::view::prelude::*;
 use leptos::task::spawn_local;
 
+use super::lock::lock_now;
 use crate::app::ledger::ledger;
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::parts::install::install;
@@ -166,9 +167,7 @@ pub fn Home() -> View {
                     <a href=Route::Visit(line.id, Station::Overview).href() data-test="visit-row">
                         <Draw icon />
                         <span class="name">{name.clone()}</span>
-                        <span class="tail">
-                            {format!("{} {}", line.opened.date(), line.opened.clock())}
-                        </span>
+                        <span class="tail">{line.opened.date()}</span>
                         <span class="under">
                             {format!("{} · {}", words.phrase(state), line.complaint)}
                         </span>
@@ -189,7 +188,7 @@ pub fn Home() -> View {
             markup! {
                 <li>
                     <a href=Route::Site(site.id).href() data-test="site-row">
-                        <Draw icon=Icon::Empty />
+                        <Draw icon=Icon::Basin />
                         <span class="name">{site.name.clone()}</span>
                         <span class="tail">{words.machines(site.machines)}</span>
                         <span class="under">{site.place.clone()}</span>
@@ -311,6 +310,7 @@ pub fn Home() -> View {
                 <a class="button" href=Route::Settings.href() data-test="to-settings">
                     {words.phrase(P::Settings)}
                 </a>
+                {lock_now()}
             </nav>
             {(ledger().unreadable() > 0)
                 .then(|| markup! { <p class="sub">{words.unreadable(ledger().unreadable())}</p> })}

@@ -6,6 +6,7 @@ pub mod found;
 pub mod history;
 pub mod home;
 pub mod leaving;
+pub mod lock;
 pub mod new_site;
 pub mod numbers;
 pub mod outbox;

@@ -1,6 +1,7 @@
 //! Units, language and light.
 
 use super::backup::{Backup, CardForm};
+use super::lock::lock_now;
 use crate::app::parts::choice::choice;
 use crate::app::view::prelude::*;
 
@@ -10,6 +11,7 @@ use crate::app::parts::shell::Screen;
 use crate::app::prefs::{Light, prefs};
 use crate::app::route::Route;
 use crate::quantity::System;
+use crate::store::has_lock;
 use crate::words::{Phrase as P, Tongue};
 
 /// The settings.
@@ -79,6 +81,15 @@ pub fn Settings() -> View {
             </section>
             <CardForm />
             {install()}
+            <section>
+                <h2>{words.phrase(P::Lock)}</h2>
+                <div class="pair">
+                    <a class="button" href=Route::Lock.href() data-test="to-lock">
+                        {words.phrase(if has_lock() { P::LockOnLink } else { P::LockOffLink })}
+                    </a>
+                    {lock_now()}
+                </div>
+            </section>
             <Backup />
             <p class="sub small">
                 <a class="tap-line" href="notices.txt" target="_blank" rel="noopener" data-test="notices">

@@ -146,7 +146,7 @@ pub fn failure(error: Error) -> StoreError {
 }
 
 /// What the browser's words mean, and what it noted on the root.
-fn told(mut text: String) -> StoreError {
+pub fn told(mut text: String) -> StoreError {
     const NOTE: &str = "data-disk";
     let page = web_sys::window().and_then(|w| w.document());
     let root = page.and_then(|page| page.document_element());
@@ -159,6 +159,8 @@ fn told(mut text: String) -> StoreError {
     let has = |names: &[&str]| names.iter().any(|name| text.contains(name));
     if has(&["QuotaExceeded"]) {
         StoreError::Full
+    } else if has(&["Locked"]) {
+        StoreError::Locked
     } else if has(&["VersionError"]) {
         StoreError::Newer
     } else if has(&["SecurityError"]) {

@@ -1,11 +1,11 @@
 //! Entries and texts as rows, and the keys of the object stores.
 
-use js_sys::Reflect;
+use js_sys::{Object, Reflect, Uint8Array};
 use serde::{Deserialize, Serialize};
-use wasm_bindgen::JsValue;
+use wasm_bindgen::{JsCast, JsValue};
 
-use crate::record::{About, Entry, Line, Table};
-use crate::store::{Loaded, StoreError};
+use crate::record::{About, Entry, FileId, Line, Table};
+use crate::store::{KeptFile, Loaded, StoreError};
 
 /// An entry as stored: with its keys lifted out.
 #[derive(Serialize, Deserialize)]
@@ -71,6 +71,32 @@ pub fn take(loaded: &mut Loaded, row: JsValue) {
         Ok(row) => loaded.entries.push(row.entry),
         Err(_) => loaded.unreadable += 1,
     }
+}
+
+/// The file in a row; `None` when it is not whole.
+pub fn file_in(row: &JsValue) -> Option<KeptFile> {
+    let get = |key: &str| Reflect::get(row, &key.into()).ok();
+    let text = |key: &str| get(key)?.as_string();
+    Some(KeptFile {
+        id: FileId::parse(&text("id")?)?,
+        name: text("name").unwrap_or_default(),
+        media_type: text("type").unwrap_or_default(),
+        bytes: get("bytes")?.dyn_into::<Uint8Array>().ok()?.to_vec(),
+    })
+}
+
+/// A file as a row.
+pub fn file_as_row(file: &KeptFile) -> JsValue {
+    let row = Object::new();
+    for (key, value) in [
+        ("id", JsValue::from(file.id.to_string())),
+        ("name", file.name.as_str().into()),
+        ("type", file.media_type.as_str().into()),
+        ("bytes", Uint8Array::from(file.bytes.as_slice()).into()),
+    ] {
+        let _ = Reflect::set(&row, &key.into(), &value); // on an object of our own
+    }
+    row.into()
 }
 
 /// Entries as rows with their keys. Made before a transaction begins: one that

@@ -38,10 +38,18 @@ impl Build {
     /// # Panics
     /// As [`Build::copy`], and when the page has no title.
     pub fn watched() -> Self {
-        let build = Self::copy();
         let script = project().join("tests/browser/under_test.js");
-        let script = fs::read(script).expect("the script");
-        build.write("under_test.js", &script);
+        Self::over(&fs::read_to_string(script).expect("the script"))
+    }
+
+    /// Copies `dist/` and lets a script run in its page before the program's own,
+    /// in any engine.
+    ///
+    /// # Panics
+    /// As [`Build::watched`].
+    pub fn over(script: &str) -> Self {
+        let build = Self::copy();
+        build.write("under_test.js", script.as_bytes());
         let page = String::from_utf8(build.read("index.html")).expect("the page is UTF-8");
         let (head, tail) = page.split_once("<title>").expect("the page's title");
         let page = format!("{head}<script src=\"under_test.js\"></script><title>{tail}");

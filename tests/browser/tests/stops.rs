@@ -4,13 +4,24 @@
 
 use std::path::Path;
 
-use coldsump_browser::{Light, Phone, Problem, Server, until};
-use serde_json::{Value, json};
+use coldsump_browser::{Build, Engine, Light, Phone, Problem, Server, until};
+use serde_json::Value;
 
 /// Keeps the connection at hand, and on demand sends the library's upgrade
 /// handler an event without a target while the program starts.
 const DOOR: &str = "
     const { open } = IDBFactory.prototype;
+    const { add } = IDBObjectStore.prototype;
+    IDBObjectStore.prototype.add = function (...row) {
+      const request = add.apply(this, row);
+      if (window.full) {
+        // As an engine gives a transaction up when the phone is full.
+        const value = new DOMException('full, says the test', 'QuotaExceededError');
+        Object.defineProperty(this.transaction, 'error', { value });
+        this.transaction.abort();
+      }
+      return request;
+    };
     IDBFactory.prototype.open = function (...what) {
       const request = open.apply(this, what);
       request.addEventListener('success', () => { window.disk = request.result; });
@@ -51,14 +62,31 @@ async fn says_stopped(phone: &Phone, where_it_died: &str) {
     );
 }
 
+/// The build with the door in its page, served.
+fn served() -> (Build, Server) {
+    let build = Build::over(DOOR);
+    let server = Server::over(build.path());
+    (build, server)
+}
+
 #[tokio::test]
-async fn a_panic_leaves_a_backup_and_the_next_start_works() {
-    let server = Server::start();
-    let phone = Phone::open(Light::Day).await;
-    let door = json!({ "source": DOOR });
-    phone
-        .devtools("Page.addScriptToEvaluateOnNewDocument", door)
-        .await;
+async fn a_panic_leaves_a_backup_and_the_next_start_works_in_chromium() {
+    a_panic_leaves_a_backup(Engine::Chromium).await;
+}
+
+#[tokio::test]
+async fn a_panic_leaves_a_backup_and_the_next_start_works_in_firefox() {
+    a_panic_leaves_a_backup(Engine::Firefox).await;
+}
+
+#[tokio::test]
+async fn a_panic_leaves_a_backup_and_the_next_start_works_in_webkit() {
+    a_panic_leaves_a_backup(Engine::WebKit).await;
+}
+
+async fn a_panic_leaves_a_backup(engine: Engine) {
+    let (_build, server) = served();
+    let phone = Phone::open_in(engine, Light::Day).await;
     phone.goto(&server.url()).await;
     phone.mounted().await;
     phone.tap("open-demo").await;
@@ -114,6 +142,9 @@ async fn a_panic_leaves_a_backup_and_the_next_start_works() {
     phone.js("sessionStorage.removeItem('die')").await;
     phone.tap("restart").await;
     phone.mounted().await;
+    if engine != Engine::Chromium {
+        return; // the rest is the same in every engine
+    }
     // Nothing but the panics themselves was reported.
     for problem in phone.problems(&server.origin()).await {
         assert!(
@@ -142,12 +173,8 @@ async fn a_panic_leaves_a_backup_and_the_next_start_works() {
 
 #[tokio::test]
 async fn a_screen_that_dies_twice_is_left_for_the_first() {
-    let server = Server::start();
+    let (_build, server) = served();
     let phone = Phone::open(Light::Dark).await;
-    let door = json!({ "source": DOOR });
-    phone
-        .devtools("Page.addScriptToEvaluateOnNewDocument", door)
-        .await;
     phone.goto(&server.url()).await;
     phone.mounted().await;
     phone.js("location.hash = '#/settings'").await;
@@ -163,4 +190,70 @@ async fn a_screen_that_dies_twice_is_left_for_the_first() {
         })
         .await;
     }
+}
+
+/// The phone is full and then the program dies: what waited in its memory is in
+/// the page's backup.
+#[tokio::test]
+async fn what_waited_when_it_died_is_in_the_backup() {
+    let (_build, server) = served();
+    let phone = Phone::open(Light::Day).await;
+    phone.goto(&server.url()).await;
+    phone.mounted().await;
+    phone.tap("open-demo").await;
+    phone.find("screen-overview").await;
+    let papers = "location.hash = location.hash.replace(/[/]$/, '') + '/papers'";
+    phone.js(papers).await;
+    let write = async |line: &str| {
+        phone.type_into("work-line", line).await;
+        phone.tap("keep-work-line").await;
+    };
+    write("Kept before").await;
+    phone.find("work-line-kept").await;
+    phone.js("full = true").await;
+    write("Only in memory").await;
+    phone.reads("not-saved", "no room left").await;
+    let photo = Path::new(env!("CARGO_MANIFEST_DIR")).join("../fixtures/photo.jpg");
+    choose(
+        &phone,
+        "photo-file",
+        &photo.canonicalize().expect("the fixture"),
+    )
+    .await;
+    phone.holds("coldsumpWaiting.files.length === 1").await;
+    phone.js(DIE).await;
+    says_stopped(&phone, "EventTargetNotFound").await;
+    phone.reads("stopped-waits", "Entries: 2").await;
+    phone.shot("stopped-waits").await;
+    phone.tap("rescue-backup").await;
+    let (_, bytes) = phone.downloaded(".json").await;
+    phone.reads("rescue-said", "Files: 1").await;
+    let backup = read(&bytes);
+    let entries = backup["entries"].to_string();
+    assert!(entries.contains("Kept before") && entries.contains("Only in memory"));
+
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let file = folder.path().join("rescued.json");
+    std::fs::write(&file, &bytes).expect("it is written");
+    let second = Phone::open(Light::Day).await;
+    second.goto(&format!("{}#/settings", server.url())).await;
+    second.mounted().await;
+    choose(&second, "backup-file", &file).await;
+    let count = backup["entries"].as_array().expect("a list").len();
+    let taken = format!("{count} new entries and 1 files taken in; 0 were here");
+    second.reads("backup-said", &taken).await;
+
+    // What was saved again is not handed over twice.
+    phone.tap("restart").await;
+    phone.mounted().await;
+    phone.js("full = true").await;
+    write("Saved again").await;
+    phone.reads("not-saved", "no room left").await;
+    phone.js("full = false").await;
+    phone.tap("save-again").await;
+    phone.gone("not-saved").await;
+    phone.holds("coldsumpWaiting.entries.length === 0").await;
+    phone.js(DIE).await;
+    says_stopped(&phone, "EventTargetNotFound").await;
+    assert_eq!(phone.count("stopped-waits").await, 0);
 }

@@ -1,7 +1,7 @@
 //! The phone's storage fails in every way it can: full, lost, refused, cleared,
 //! taken over. Each is said, what was entered stays, and a backup has it.
 
-use coldsump_browser::{Light, Phone, Server, until};
+use coldsump_browser::{Build, Engine, Light, Phone, Server, until};
 use serde_json::{Value, json};
 
 /// Below all else: notes what is asked of the browser, and lets a test refuse it.
@@ -40,9 +40,20 @@ const UNDER: &str = "
     const { persist } = navigator.storage;
     navigator.storage.persist = () => { asked.persist += 1; return persist.call(navigator.storage); };";
 
-/// A phone with the demo's visit open at the paperwork, and the visit's address.
+/// The build with the watch in its page, served.
+fn served() -> (Build, Server) {
+    let build = Build::over(UNDER);
+    let server = Server::over(build.path());
+    (build, server)
+}
+
+/// A phone with the demo's visit open at the paperwork.
 async fn at_papers(server: &Server) -> Phone {
-    let phone = watched().await;
+    at_papers_in(Engine::Chromium, server).await
+}
+
+async fn at_papers_in(engine: Engine, server: &Server) -> Phone {
+    let phone = Phone::open_in(engine, Light::Day).await;
     phone.goto(&server.url()).await;
     phone.mounted().await;
     phone.tap("open-demo").await;
@@ -52,15 +63,6 @@ async fn at_papers(server: &Server) -> Phone {
         .await;
     write(&phone, "Before the fault").await;
     lines(&phone, 1).await;
-    phone
-}
-
-async fn watched() -> Phone {
-    let phone = Phone::open(Light::Day).await;
-    let under = json!({ "source": UNDER });
-    phone
-        .devtools("Page.addScriptToEvaluateOnNewDocument", under)
-        .await;
     phone
 }
 
@@ -91,9 +93,23 @@ async fn backup_holds(phone: &Phone, lines: &[&str]) {
 }
 
 #[tokio::test]
-async fn a_full_phone_keeps_what_was_entered_until_there_is_room() {
-    let server = Server::start();
-    let phone = at_papers(&server).await;
+async fn a_full_phone_keeps_what_was_entered_until_there_is_room_in_chromium() {
+    full(Engine::Chromium).await;
+}
+
+#[tokio::test]
+async fn a_full_phone_keeps_what_was_entered_until_there_is_room_in_firefox() {
+    full(Engine::Firefox).await;
+}
+
+#[tokio::test]
+async fn a_full_phone_keeps_what_was_entered_until_there_is_room_in_webkit() {
+    full(Engine::WebKit).await;
+}
+
+async fn full(engine: Engine) {
+    let (_build, server) = served();
+    let phone = at_papers_in(engine, &server).await;
     phone.type_into("work-line", "While it was full").await;
     phone.js("full = true").await;
     phone.tap("keep-work-line").await;
@@ -113,9 +129,23 @@ async fn a_full_phone_keeps_what_was_entered_until_there_is_room() {
 }
 
 #[tokio::test]
-async fn a_lost_connection_is_opened_again_three_times_and_then_said() {
-    let server = Server::start();
-    let phone = at_papers(&server).await;
+async fn a_lost_connection_is_opened_again_three_times_and_then_said_in_chromium() {
+    lost(Engine::Chromium).await;
+}
+
+#[tokio::test]
+async fn a_lost_connection_is_opened_again_three_times_and_then_said_in_firefox() {
+    lost(Engine::Firefox).await;
+}
+
+#[tokio::test]
+async fn a_lost_connection_is_opened_again_three_times_and_then_said_in_webkit() {
+    lost(Engine::WebKit).await;
+}
+
+async fn lost(engine: Engine) {
+    let (_build, server) = served();
+    let phone = at_papers_in(engine, &server).await;
     phone.js("disk.close()").await;
     write(&phone, "Over a new connection").await;
     lines(&phone, 2).await;
@@ -149,7 +179,7 @@ async fn a_lost_connection_is_opened_again_three_times_and_then_said() {
 
 #[tokio::test]
 async fn storage_cleared_under_an_open_visit_keeps_the_visit() {
-    let server = Server::start();
+    let (_build, server) = served();
     let phone = at_papers(&server).await;
     let clear = json!({ "origin": server.origin(), "storageTypes": "indexeddb" });
     phone.devtools("Storage.clearDataForOrigin", clear).await;
@@ -167,9 +197,23 @@ async fn storage_cleared_under_an_open_visit_keeps_the_visit() {
 }
 
 #[tokio::test]
-async fn a_browser_without_storage_says_so_and_tries_again() {
-    let server = Server::start();
-    let phone = watched().await;
+async fn a_browser_without_storage_says_so_and_tries_again_in_chromium() {
+    denied(Engine::Chromium).await;
+}
+
+#[tokio::test]
+async fn a_browser_without_storage_says_so_and_tries_again_in_firefox() {
+    denied(Engine::Firefox).await;
+}
+
+#[tokio::test]
+async fn a_browser_without_storage_says_so_and_tries_again_in_webkit() {
+    denied(Engine::WebKit).await;
+}
+
+async fn denied(engine: Engine) {
+    let (_build, server) = served();
+    let phone = Phone::open_in(engine, Light::Day).await;
     phone.goto(&server.url()).await;
     phone.mounted().await;
     // As private windows and blocked site data refuse it.
@@ -188,8 +232,8 @@ async fn a_browser_without_storage_says_so_and_tries_again() {
 
 #[tokio::test]
 async fn two_tabs_and_an_upgrade_neither_lock_nor_lose() {
-    let server = Server::start();
-    let phone = watched().await;
+    let (_build, server) = served();
+    let phone = Phone::open(Light::Day).await;
     // An old tab that holds the first form of the database and lets nothing by.
     let beside = format!("{}icon.svg", server.url());
     phone.goto(&beside).await;
@@ -253,7 +297,7 @@ async fn two_tabs_and_an_upgrade_neither_lock_nor_lose() {
 
 #[tokio::test]
 async fn records_are_written_through_and_the_browser_is_asked_to_keep_them() {
-    let server = Server::start();
+    let (_build, server) = served();
     let phone = at_papers(&server).await;
     phone.type_into("work-line", "Half a li").await;
     let written = async |name: &str| {
@@ -268,7 +312,7 @@ async fn records_are_written_through_and_the_browser_is_asked_to_keep_them() {
     })
     .await;
     assert!(drafts.iter().all(|w| w[1] != "strict"), "{drafts:?}");
-    let records = written("entries,lines").await;
+    let records = written("entries,lines,texts").await;
     assert!(records.len() >= 2, "{records:?}");
     assert!(records.iter().all(|w| w[1] == "strict"), "{records:?}");
     // Asked once, after the first record was kept and not before.
