@@ -198,6 +198,11 @@ impl Sketch {
         Some(sketch)
     }
 
+    /// How much of the belief is in no state of the sketch.
+    pub fn outside(&self) -> f64 {
+        self.weight.last().copied().unwrap_or(0.0)
+    }
+
     /// The first checks, as places among those found, by the minutes expected
     /// to a proven cause, fewest first.
     pub fn best(&self, desk: &Desk, first: usize) -> Vec<usize> {

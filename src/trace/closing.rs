@@ -6,6 +6,7 @@ use super::answer::Answer;
 use super::belief::Suspect;
 use super::check::Check;
 use super::cure::cure;
+use super::evidence::Evidence;
 use super::mode::{Manner, Mode};
 use super::observed::Reading;
 use super::sheet;
@@ -20,8 +21,12 @@ pub enum Unproven {
     NotConfirmed(Check),
     /// The repair was not proven by a refill test.
     NoRefill,
+    /// The machines were not seen at their usual head since the last repair.
+    NotRestarted,
     /// A fault that comes and goes was not seen acting since.
     ComesAndGoes,
+    /// Another suspect that no check at hand tells from the cause.
+    Alike(Mode, f64),
     /// Another suspect, with its probability, was not cleared.
     Rival(Mode, f64),
     /// Evidence, by its index, that the cause does not explain.
@@ -88,17 +93,35 @@ impl Tracer {
         if !cure.confirm.iter().any(done) {
             unproven.extend(cure.confirm.first().map(|c| Unproven::NotConfirmed(*c)));
         }
-        if cure.refill && !done(&Check::RefillTest) {
+        // Of a repair only what was seen after it counts.
+        let repaired = self.case.corrections.iter().filter(|c| c.mode == mode);
+        let after = repaired.map(|c| c.after).max().unwrap_or(0);
+        let tested = self.case.evidence.get(after..).unwrap_or_default();
+        let said = |of: &[Evidence], answer| of.iter().any(|e| e.answer == answer);
+        if cure.refill && !said(tested, Answer::Refilled) {
             unproven.push(Unproven::NoRefill);
+        }
+        if self.checks.contains(&Check::Restart) && !said(self.since(), Answer::HeadsUsual) {
+            unproven.push(Unproven::NotRestarted);
         }
         if cause.manner() == Manner::Intermittent {
             unproven.push(Unproven::ComesAndGoes);
         }
+        let alike = match self.case.corrections.is_empty() {
+            true => self.advise(mode.place()).one_of,
+            false => Vec::new(),
+        };
         let rivals = belief
             .suspects
             .iter()
             .filter(|s| s.mode != mode && s.probability > 0.05);
-        unproven.extend(rivals.map(|s| Unproven::Rival(s.mode, s.probability)));
+        for s in rivals {
+            let open = match alike.contains(&mode) && alike.contains(&s.mode) {
+                true => Unproven::Alike(s.mode, s.probability),
+                false => Unproven::Rival(s.mode, s.probability),
+            };
+            unproven.push(open);
+        }
         unproven.extend(
             belief
                 .contradictions

@@ -1,16 +1,16 @@
 //! Choosing the next check: what each promises, which make sense now, and
 //! what a repair leaves to do.
 
-use super::ahead::Sketch;
+use super::ahead::{FIRST, Sketch};
 use super::answer::Answer;
-use super::belief::{Belief, entropy_bits};
+use super::belief::{Belief, Suspect, entropy_bits};
 use super::check::Check;
 use super::cure::cure;
 use super::evidence::Stage;
 use super::mode::{Mode, Place};
 use super::next::{Advice, Goal, Reason, Suggestion};
 use super::tracer::Tracer;
-use super::world::{Moments, Worlds};
+use super::world::{Moments, World, Worlds};
 use crate::quantity::sort_by;
 
 /// A suspect this probable needs proving, not more searching.
@@ -22,13 +22,17 @@ const UNTOUCHED: f64 = 8.0;
 const WORTH_ASKING: f64 = 0.01;
 /// When nothing is worth asking, a suspect this probable is put to the proof.
 const LIKELY: f64 = 0.5;
+/// A suspect less probable than this is not named beside one it is like.
+const EQUAL: f64 = 0.1;
 /// A suspect this probable is looked for before a repair is proven.
 const DOUBT: f64 = 0.25;
-/// What else may be left when a trace closes.
-const LEFT: f64 = 0.1;
-/// Bits of doubt about the leading cause that are few enough to think ahead;
-/// where there are more, what tells most for its minutes does as well.
-const AHEAD: f64 = 1.2;
+/// What else may be left when a trace closes, all in all. A lower limit costs a
+/// single fault more minutes than the second ones it finds are worth.
+const LEFT: f64 = 0.05;
+/// The most belief that may be outside the sketch for it to think ahead. Where
+/// more is, or more checks are worth asking than it follows, what tells most
+/// for its minutes does as well.
+const OUTSIDE: f64 = 0.02;
 /// When a repair did not bring it back and nothing is worth asking, what is
 /// this probable is looked for all the same.
 const REMOTE: f64 = 1e-3;
@@ -131,23 +135,36 @@ impl<'a> Desk<'a> {
             None => ranked.first().copied().or_else(|| self.proof(LIKELY)),
         };
         let doubt = top.map_or(0.0, |s| s.probability);
+        let repaired = self.tracer.case.corrections.last();
+        let repaired = repaired.filter(|_| doubt < DOUBT).map(|c| c.mode);
         let unproven = self.unproven();
-        let best = match unproven {
-            Some(mode) if doubt < DOUBT => {
-                self.refill(mode).or(best).or_else(|| self.proof(REMOTE))
+        let best = match repaired {
+            Some(last) => {
+                let refill = unproven.and_then(|mode| self.refill(mode));
+                let shown = refill.or_else(|| self.restart(last)).or(best);
+                shown.or_else(|| self.in_vain().then(|| self.proof(REMOTE)).flatten())
             }
-            _ => best,
+            None => best,
         };
         ranked.retain(|s| best.is_none_or(|b| b.check != s.check));
         ranked.truncate(RUNNERS_UP);
+        let proven = best.is_none_or(|s| s.check == Check::RefillTest);
+        let closes = repaired.is_some()
+            && unproven.is_none()
+            && self.said_since(Answer::HeadsUsual)
+            && (best.is_none() || self.tracer.left() < LEFT);
+        let one_of = match settled.is_none() && proven && !closes {
+            true => self.one_of(),
+            false => Vec::new(),
+        };
+        let ripe = settled.filter(|_| proven);
         Advice {
             best,
             runners_up: ranked,
             settled,
-            closes: !self.tracer.case.corrections.is_empty()
-                && unproven.is_none()
-                && doubt < DOUBT
-                && (best.is_none() || self.left() < LEFT || self.refilled()),
+            ripe: ripe.or(one_of.first().copied()),
+            one_of,
+            closes,
         }
     }
 
@@ -185,8 +202,10 @@ impl<'a> Desk<'a> {
             (b.suggestion.gain_bits / b.cost).total_cmp(&(a.suggestion.gain_bits / a.cost))
         });
         let mut order = Vec::new();
-        if self.entropy <= AHEAD
+        if rated.len() <= FIRST
+            && waiting.len() <= FIRST / 2
             && let Some(sketch) = Sketch::new(self, &rated, &waiting)
+            && sketch.outside() <= OUTSIDE
         {
             order = sketch.best(self, rated.len());
         }
@@ -198,18 +217,56 @@ impl<'a> Desk<'a> {
         self.tracer.is_proven(self.belief.suspects.first(), mode)
     }
 
-    /// Probability that any fault is still there.
-    fn left(&self) -> f64 {
-        let worlds = self.moments.0.first();
-        let left = worlds.iter().flat_map(|w| &w.all);
-        let left = left.filter(|w| w.there().next().is_some());
-        left.map(|w| w.p).sum()
+    /// When nothing more is worth asking, and so no check at hand tells these
+    /// apart: the likeliest suspect and those that would stand for it, if one
+    /// of them is likely.
+    fn one_of(&self) -> Vec<Mode> {
+        let suspects = &self.belief.suspects;
+        let Some(top) = suspects.first() else {
+            return Vec::new();
+        };
+        let alike = suspects.iter().filter(|s| {
+            s.mode == top.mode
+                || s.probability >= EQUAL && self.both(top.mode, s.mode) < s.probability / 2.0
+        });
+        let alike: Vec<&Suspect> = alike.collect();
+        match alike.iter().map(|s| s.probability).sum::<f64>() >= LIKELY {
+            true => alike.iter().map(|s| s.mode).collect(),
+            false => Vec::new(),
+        }
     }
 
-    /// Whether a refill since the last correction went well.
-    fn refilled(&self) -> bool {
+    /// Probability that both are there.
+    fn both(&self, a: Mode, b: Mode) -> f64 {
+        let modes = &self.tracer.lattice.modes;
+        let worlds = self.moments.0.first().into_iter().flat_map(|w| &w.all);
+        let has = |world: &World, mode| world.there().any(|m| modes[m] == mode);
+        let both = worlds.filter(|w| has(w, a) && has(w, b));
+        both.map(|w| w.p).sum()
+    }
+
+    /// Whether this was answered since the last correction.
+    fn said_since(&self, answer: Answer) -> bool {
         let since = self.tracer.since();
-        since.iter().any(|e| e.answer == Answer::Refilled)
+        since.iter().any(|e| e.answer == answer)
+    }
+
+    /// Whether the complaint was seen to stand after the last correction.
+    fn in_vain(&self) -> bool {
+        use Answer as A;
+        let all = [A::RefilledSlowly, A::DidNotRefill, A::HeadsHigh];
+        all.into_iter().any(|a| self.said_since(a))
+    }
+
+    /// The machines run up again, where that has still to show that the
+    /// complaint is gone.
+    fn restart(&self, mode: Mode) -> Option<Suggestion> {
+        let check = Check::Restart;
+        let wanted = self.tracer.unasked(check) && self.tracer.checks.contains(&check);
+        wanted.then(|| Suggestion {
+            why: Reason::ProvesIt { mode },
+            ..self.promise(check).suggestion
+        })
     }
 
     /// What was put right and is not proven by a refill since, though a
@@ -320,16 +377,24 @@ impl<'a> Desk<'a> {
     /// or were not had.
     pub fn sensible(&self, check: Check, looked: bool) -> bool {
         match check {
+            // It tells of what was put right since.
+            _ if check.is_past() && self.tells_of_repaired(check) => false,
             Check::BasinOnArrival => self.tracer.stage(Check::LevelNow) == Stage::AsFound,
             Check::LevelNow => !self.tracer.unasked(Check::BasinOnArrival),
             Check::RefillTest => {
                 let top = self.belief.suspects.first();
                 looked && !self.basin_normal() && top.is_some_and(|s| s.probability >= 0.5)
             }
+            Check::Restart => !self.tracer.case.corrections.is_empty(),
             _ if check.needs_call() => self.called(),
             _ if check.disturbs() => looked,
             _ => true,
         }
+    }
+
+    fn tells_of_repaired(&self, check: Check) -> bool {
+        let repaired = &self.tracer.case.corrections;
+        repaired.iter().any(|c| check.speaks_of(c.mode))
     }
 
     fn basin_normal(&self) -> bool {

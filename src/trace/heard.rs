@@ -2,9 +2,10 @@
 //! table by effect, by whether anything drains the basin, and by whether it
 //! stood low on arrival.
 
+use super::answer::Answer;
 use super::check::Check;
-use super::evidence::{Case, Stage};
-use super::hypothesis::{TRIP_PER_DAY, low_now};
+use super::evidence::{Case, Evidence, Stage};
+use super::hypothesis::{RESIDUE, TRIP_PER_DAY, low_now};
 use super::mode::Mode;
 use super::observed::{Reading, Soft};
 use super::plant::Plant;
@@ -25,8 +26,29 @@ pub(crate) const COPIED: f64 = 0.5;
 #[derive(Clone, PartialEq)]
 pub(crate) struct Epoch {
     pub stage: Stage,
-    /// What had been corrected by then.
+    /// What had been corrected by then, and again where it was done again.
     pub corrected: Vec<Mode>,
+    /// Chance that each of these did not take, as the tests before the last
+    /// of them left it.
+    pub residue: Vec<f64>,
+}
+
+impl Epoch {
+    /// Before anything was corrected.
+    fn begun(stage: Stage) -> Self {
+        Self {
+            stage,
+            corrected: Vec::new(),
+            residue: Vec::new(),
+        }
+    }
+
+    /// Chance that the last correction of this mode did not take; `None` when
+    /// it was not corrected.
+    pub fn residue_of(&self, mode: Mode) -> Option<f64> {
+        let at = self.corrected.iter().rposition(|m| *m == mode)?;
+        self.residue.get(at).copied()
+    }
 }
 
 /// Likelihood by `draining * 2 + low on arrival`.
@@ -128,10 +150,7 @@ impl Ear {
                 case.observed.soft(reading, plant),
                 sheet::of(reading.check()),
             ) {
-                let epoch = ear.epoch(Epoch {
-                    stage: Stage::AsFound,
-                    corrected: Vec::new(),
-                });
+                let epoch = ear.epoch(Epoch::begun(Stage::AsFound));
                 let source = Source::Reading(reading);
                 match soft {
                     Soft::Weights(weights) => {
@@ -202,10 +221,29 @@ impl Ear {
 
 /// The epoch of something said at `stage` after the first `after` answers.
 pub(crate) fn epoch_of(case: &Case, after: usize, stage: Stage) -> Epoch {
+    let mut epoch = Epoch::begun(stage);
     let done = case.corrections.iter().filter(|c| c.after <= after);
-    let mut corrected: Vec<Mode> = done.map(|c| c.mode).collect();
-    corrected.dedup();
-    Epoch { stage, corrected }
+    let last = done.clone().map(|c| c.after).max().unwrap_or(0);
+    for c in done {
+        epoch.corrected.push(c.mode);
+        let tested = case.evidence.get(c.after..last).unwrap_or_default();
+        epoch.residue.push(residue(c.mode, tested));
+    }
+    epoch
+}
+
+/// Chance that a correction did not take after these tests of it. Only a test
+/// that went well counts here: one that did not may have met another fault.
+fn residue(mode: Mode, tested: &[Evidence]) -> f64 {
+    let mut odds = RESIDUE / (1.0 - RESIDUE);
+    for e in tested {
+        let went_well = matches!(e.answer, Answer::Refilled | Answer::HeadsUsual);
+        if let Some(sheet) = sheet::of(e.check).filter(|_| went_well) {
+            let effect = usize::from(sheet.effect(mode).0);
+            odds *= f64::from(sheet.rows[effect][0]) / f64::from(sheet.rows[0][0]);
+        }
+    }
+    odds / (1.0 + odds)
 }
 
 /// Chance of each answer of a check that said `before` in the same epoch.

@@ -13,7 +13,7 @@
 //! low on arrival or it did not. Given these, answers are independent.
 
 use super::heard::{Ear, Epoch, Heard};
-use super::hypothesis::{FLICKER, RESIDUE, STAYS_FULL, acts, stays_full};
+use super::hypothesis::{FLICKER, STAYS_FULL, acts, stays_full};
 use super::mode::{Lowers, Manner, Mode};
 use super::plant::Plant;
 
@@ -119,17 +119,19 @@ impl KindOf {
         self.effects == other.effects
             && self.stays == other.stays
             && self.corrected == other.corrected
+            && (self.shares == other.shares || !self.corrected.contains(&true))
     }
 }
 
 /// Shares of steady, acting and quiet for a steady and for an intermittent
 /// mode in this epoch. One that was corrected acts only if that did not take.
 pub(crate) fn shares(epoch: &Epoch, mode: Mode) -> [[f64; 3]; 2] {
-    if epoch.corrected.contains(&mode) {
-        [[0.0, RESIDUE, 1.0 - RESIDUE]; 2]
-    } else {
-        let acting = acts(epoch.stage);
-        [[1.0, 0.0, 0.0], [0.0, acting, 1.0 - acting]]
+    match epoch.residue_of(mode) {
+        Some(residue) => [[0.0, residue, 1.0 - residue]; 2],
+        None => {
+            let acting = acts(epoch.stage);
+            [[1.0, 0.0, 0.0], [0.0, acting, 1.0 - acting]]
+        }
     }
 }
 

@@ -81,8 +81,14 @@ pub struct Advice {
     /// A cause at 90 % or more; then `best` proves it, or is `None` once it
     /// is proved.
     pub settled: Option<Mode>,
-    /// Whether what was put right is proven as far as it can be, and nothing
-    /// else is likely.
+    /// What to put right now: settled with nothing left to prove it by but a
+    /// refill, or the first of [`Advice::one_of`].
+    pub ripe: Option<Mode>,
+    /// Where nothing more is worth asking and nothing is settled: the likeliest
+    /// cause and those that no check at hand tells from it, likeliest first.
+    pub one_of: Vec<Mode>,
+    /// Whether the complaint was seen to be gone after the last repair, what
+    /// was put right is proven as far as it can be, and nothing else is likely.
     pub closes: bool,
 }
 
@@ -128,6 +134,18 @@ impl Tracer {
     /// The same towards another end.
     pub fn advise_to(&self, at: Place, goal: Goal) -> Advice {
         Desk::new(self, at, goal).advice()
+    }
+
+    /// Probability that any fault is still there.
+    pub fn left(&self) -> f64 {
+        let mut moments = Moments::default();
+        let stage = match self.case.corrections.is_empty() {
+            true => self.stage(Check::LevelNow),
+            false => Stage::Corrected,
+        };
+        let left = moments.of(self, stage).all.iter();
+        let left = left.filter(|w| w.there().next().is_some());
+        left.map(|w| w.p).sum()
     }
 
     /// What each check that makes sense now would promise, in the order of
@@ -214,7 +232,11 @@ impl Tracer {
     }
 
     pub(crate) fn unasked(&self, check: Check) -> bool {
-        let asked = self.since().iter().any(|e| e.check == check);
+        let heard = match check.is_past() {
+            true => &self.case.evidence,
+            false => self.since(),
+        };
+        let asked = heard.iter().any(|e| e.check == check);
         let read =
             self.case.corrections.is_empty() && self.case.observed.outranks(check, &self.plant);
         !asked && !read

@@ -93,6 +93,30 @@ impl Words {
         text.trim_end().to_owned()
     }
 
+    /// What may be the cause where nothing more is worth asking, likeliest first.
+    pub fn trace_one_of(self, suspects: &[Suspect]) -> String {
+        let each = |s: &Suspect| {
+            let (name, percent) = (self.trace_mode(s.mode), self.percent(s.probability));
+            format!("{name}, {percent}")
+        };
+        match suspects {
+            [one] => {
+                let (name, percent) = (self.trace_mode(one.mode), self.percent(one.probability));
+                tongue!(self, trace_face::likeliest(name, &percent))
+            }
+            _ => {
+                let names: Vec<String> = suspects.iter().map(each).collect();
+                tongue!(self, trace_face::one_of(&names.join("; ")))
+            }
+        }
+    }
+
+    /// Causes that nothing at hand tells apart, as one answer.
+    pub fn trace_either(self, modes: &[Mode]) -> String {
+        let names: Vec<&str> = modes.iter().map(|m| self.trace_mode(*m)).collect();
+        tongue!(self, trace_face::either(&names.join("; ")))
+    }
+
     /// What was put right, as the work done.
     pub fn trace_work(self, modes: &[Mode]) -> String {
         let names: Vec<&str> = modes.iter().map(|m| self.trace_mode(*m)).collect();

@@ -17,7 +17,7 @@ use super::visit_frame::{Job, StationScreen};
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
 use crate::record::VisitId;
-use crate::trace::{Check, Mode, Place};
+use crate::trace::{Check, Mode, Place, Suspect};
 use crate::words::Phrase as P;
 
 /// The station.
@@ -100,11 +100,23 @@ fn next(mind: Mind, known: &Known) -> View {
     let said = |phrase| markup! { <p>{words.phrase(phrase)}</p> };
     let free = mind.chosen.get().is_none();
     match (mind.shown(), known.ripe()) {
-        (_, Some(mode)) if free => put_right(mode),
+        (_, Some(mode)) if free => markup! {
+            {one_of(known)}
+            {put_right(mode)}
+        },
         _ if free && known.closes() => done(known),
         (Some(shown), _) => card(mind, shown),
         _ => said(P::NothingLeft),
     }
+}
+
+/// What may be the cause where nothing left would tell more.
+fn one_of(known: &Known) -> Option<View> {
+    let of = |m: &Mode| known.belief.of(*m).copied();
+    let suspects: Vec<Suspect> = known.advice.one_of.iter().filter_map(of).collect();
+    (!suspects.is_empty()).then(|| {
+        markup! { <p data-test="one-of">{prefs().words.trace_one_of(&suspects)}</p> }
+    })
 }
 
 /// Said when what was put right is proven, or can be by no refill.

@@ -118,6 +118,12 @@ fn shown(mind: Mind, seen: &Known, picked: RwSignal<usize>) -> Option<View> {
     also.dedup();
     let mut modes = vec![mode];
     modes.extend(&also);
+    // What nothing at hand tells apart is one answer.
+    let one_of = &seen.advice.one_of;
+    let called = match one_of.len() > 1 && one_of.contains(&mode) {
+        true => words.trace_either(one_of),
+        false => words.trace_named(&modes),
+    };
     let is_named = standing.is_some_and(|c| c.modes() == modes);
     // What a person wrote of the work stays.
     let work = standing.map(|c| c.work.clone()).filter(|w| !w.is_empty());
@@ -135,7 +141,7 @@ fn shown(mind: Mind, seen: &Known, picked: RwSignal<usize>) -> Option<View> {
     Some(markup! {
         <div class="answers" role="group" aria-label=words.phrase(P::CauseMode)>{choices}</div>
         <p>
-            <strong>{words.trace_named(&modes)}</strong>
+            <strong>{called}</strong>
             {format!(", {}", words.trace_manner(manner))}
         </p>
         <dl class="basis" data-test="closing-says">

@@ -117,12 +117,9 @@ impl Facts {
         self.visit.corrections.iter().map(|c| c.mode).collect()
     }
 
-    /// What to put right now: nearly certain, and nothing left to prove it by
-    /// but a refill.
+    /// What to put right now.
     pub fn ripe(&self) -> Option<Mode> {
-        let Advice { best, settled, .. } = &self.advice;
-        let proven = best.is_none_or(|s| s.check == Check::RefillTest);
-        settled.filter(|_| proven)
+        self.advice.ripe
     }
 
     /// Whether what was put right is proven as far as it can be, and nothing

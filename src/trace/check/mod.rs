@@ -97,6 +97,16 @@ impl Check {
                 | Check::LevelRecorder
                 | Check::LoopRecorder
                 | Check::RefillTest
+                | Check::Restart
+        )
+    }
+
+    /// Whether it asks about the hour of the trip and not about now: once
+    /// asked it stays so, and after a repair it tells nothing new.
+    pub(crate) fn is_past(self) -> bool {
+        matches!(
+            self,
+            Check::MachinesOut | Check::BasinOnArrival | Check::TripHour
         )
     }
 

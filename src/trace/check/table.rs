@@ -259,4 +259,6 @@ checks! {
     LoopRecorder: Basement 45 Open LIVE [LoopAsUsual FlowFell WaterRose];
     /// The timed refill test.
     RefillTest: Roof 25 Open BASIN touches [Refilled RefilledSlowly DidNotRefill];
+    /// The machines run up again after a repair, until their heads stand still.
+    Restart: MachineRoom 15 Open GAS [HeadsUsual HeadsHigh];
 }

@@ -160,6 +160,29 @@ pub(super) const SHEETS: &[Sheet] = &[
             (3, 3, &[PressureControl]),
         ],
     ),
+    // The complaint itself, after a repair: whatever keeps a head up shows.
+    Sheet::new(
+        K::Restart,
+        &[two(960), two(80)],
+        &[
+            (1, 0, &[RegulatingValve, PressureControl, MachineOverload]),
+            (1, 0, &[ConditionsBeyondDesign]),
+            (
+                1,
+                1,
+                &[
+                    CondenserFouled,
+                    NonCondensables,
+                    Overcharge,
+                    BranchStrainer,
+                    BranchValve,
+                ],
+            ),
+            (1, 0, super::loop_water::FLOW),
+            (1, 0, super::loop_water::TOWER),
+        ],
+    )
+    .over_low(&[two(450), two(50)]),
     Sheet::new(
         K::ChargeLook,
         &[two(920), two(500), two(100)],

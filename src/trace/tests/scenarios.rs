@@ -232,6 +232,121 @@ fn a_correction_persists_and_a_relapse_points_elsewhere() {
     assert!(film(&again).probability > 3.0 * film(&after).probability);
 }
 
+/// Evidence in order, with what was put right after how many pieces of it.
+fn repaired(all: &[Evidence], corrections: &[(Mode, usize)]) -> Tracer {
+    let correction = |(mode, after): &(Mode, usize)| Correction {
+        mode: *mode,
+        after: *after,
+    };
+    let case = Case {
+        evidence: all.to_vec(),
+        corrections: corrections.iter().map(correction).collect(),
+        ..Case::default()
+    };
+    Tracer::new(&Plant::default(), &case)
+}
+
+fn coil_open() -> Vec<Evidence> {
+    vec![
+        ev(K::MachinesOut, A::ThreeOrMore, AsFound),
+        ev(K::BasinOnArrival, A::BasinLow, AsFound),
+        ev(K::CallAsFound, A::Calls, AsFound),
+        ev(K::CoilVoltage, A::VoltageGood, AsFound),
+        ev(K::CoilPull, A::NoPull, AsFound),
+        ev(K::CoilResistance, A::CoilReadsOpen, Testing),
+    ]
+}
+
+/// A second fault keeps the heads up: the trace waits for the machines.
+#[test]
+fn a_trace_closes_only_when_the_complaint_was_seen_to_be_gone() {
+    let mut all = coil_open();
+    let coil = [(Mode::CoilOpen, all.len())];
+    let best = |t: &Tracer| t.advise(Place::Basement).best.map(|s| s.check);
+    let closes = |t: &Tracer| t.advise(Place::Basement).closes;
+    let put_right = repaired(&all, &coil);
+    assert_eq!(best(&put_right), Some(K::RefillTest));
+    all.push(ev(K::RefillTest, A::Refilled, Corrected));
+    let filled = repaired(&all, &coil);
+    assert_eq!(best(&filled), Some(K::Restart));
+    assert!(!closes(&filled));
+    all.push(ev(K::Restart, A::HeadsUsual, Corrected));
+    assert!(closes(&repaired(&all, &coil)));
+
+    // The heads stay up: the search goes on, and what is found must be seen
+    // to be gone too, by a start after it.
+    all.pop();
+    all.push(ev(K::Restart, A::HeadsHigh, Corrected));
+    let on = repaired(&all, &coil);
+    assert!(!closes(&on) && best(&on).is_some());
+    all.push(ev(K::FanRuns, A::FanSlow, Corrected));
+    all.push(ev(K::BeltLook, A::NotRight, Corrected));
+    let both = [coil[0], (Mode::BeltOff, all.len())];
+    assert_eq!(
+        repaired(&all, &coil).belief().suspects[0].mode,
+        Mode::BeltOff
+    );
+    let mended = repaired(&all, &both);
+    assert!(!closes(&mended));
+    assert_eq!(best(&mended), Some(K::Restart));
+    all.push(ev(K::Restart, A::HeadsUsual, Corrected));
+    assert!(closes(&repaired(&all, &both)));
+}
+
+/// A test that went well is not forgotten when something else is put right,
+/// and what is put right again may take this time.
+#[test]
+fn what_a_repair_left_is_remembered_and_a_repair_done_again_counts_anew() {
+    let left = |t: &Tracer, mode| t.belief().of(mode).expect("a suspect").probability;
+    let mut all = coil_open();
+    let coil = (Mode::CoilOpen, all.len());
+    let before = left(&repaired(&all, &[coil]), Mode::CoilOpen);
+    all.push(ev(K::RefillTest, A::Refilled, Corrected));
+    let belt = (Mode::BeltOff, all.len());
+    let after = left(&repaired(&all, &[coil, belt]), Mode::CoilOpen);
+    assert!(after < before / 10.0, "{before} {after}");
+
+    all.pop();
+    all.push(ev(K::RefillTest, A::DidNotRefill, Corrected));
+    all.push(ev(K::CoilResistance, A::CoilReadsOpen, Corrected));
+    let stays = left(&repaired(&all, &[coil]), Mode::CoilOpen);
+    assert!(stays > 0.9, "{stays}");
+    let again = (Mode::CoilOpen, all.len());
+    let anew = left(&repaired(&all, &[coil, again]), Mode::CoilOpen);
+    assert!(anew < 0.2, "{anew}");
+}
+
+/// Where no check is left to tell two causes apart they are one answer.
+#[test]
+fn causes_that_nothing_at_hand_tells_apart_are_named_together() {
+    let plant = Plant::default();
+    let evidence = [
+        ev(K::BasinOnArrival, A::BasinLow, AsFound),
+        ev(K::Substitution, A::IgnoresResistor, Testing),
+    ];
+    let modes = [
+        Mode::ControllerDead,
+        Mode::ControllerStuckFull,
+        Mode::BeltOff,
+    ];
+    let checks = [K::BasinOnArrival, K::Substitution, K::BeltLook];
+    let could_not = |check| Evidence::said(check, A::CouldNot, Testing);
+    let mut case = Case::of(&evidence);
+    case.evidence.push(could_not(K::Substitution));
+    case.evidence.push(could_not(K::BeltLook));
+    let tracer = Tracer::over(&plant, &case, &modes, &checks);
+    let advice = tracer.advise(Place::Basement);
+    assert_eq!(advice.best, None);
+    assert_eq!(advice.one_of.len(), 2, "{:?}", tracer.belief().suspects);
+    assert_eq!(advice.ripe, Some(advice.one_of[0]));
+    let closing = tracer.closing(advice.one_of[0]).expect("a cause");
+    let other = closing.unproven.iter().find_map(|u| match u {
+        Unproven::Alike(mode, _) => Some(*mode),
+        _ => None,
+    });
+    assert_eq!(other, Some(advice.one_of[1]));
+}
+
 #[test]
 fn answers_that_cannot_both_be_true_are_flagged() {
     let all = [
@@ -282,6 +397,7 @@ fn a_proven_case_closes_with_its_proof_and_what_is_open() {
     assert!(closing.cause.probability > 0.95, "{:?}", closing.cause);
     assert!(closing.proof.contains(&Source::Evidence(5)));
     assert!(closing.unproven.contains(&Unproven::NoRefill));
+    assert!(closing.unproven.contains(&Unproven::NotRestarted));
     assert!(
         !closing
             .unproven

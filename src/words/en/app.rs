@@ -111,7 +111,7 @@ phrases! {
     Against: "Speaks against";
     NothingSpeaks: "No answer or reading bears on it yet.";
     Contradiction: "Fits nothing else. Take it again.";
-    NothingLeft: "No check left that would tell more. Prove it with the refill test.";
+    NothingLeft: "No check left that would tell more.";
     ToRefill: "Run the refill test";
     HowToCorrect: "How to correct it";
     PartsFor: "Parts";

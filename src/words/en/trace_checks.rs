@@ -113,6 +113,7 @@ fn card(check: Check) -> Card {
         K::MachineRecorder => ("Recorder on one machine", "Record head, water in and out and current; come back when it has tripped again.", "Trips only at its setting, range as usual."),
         K::LevelRecorder => ("Recorder on the fill", "Record level, call and coil voltage; come back when it has happened again.", "Level kept, a call for every fall."),
         K::LoopRecorder => ("Recorder on the loop", "Record pump and fan current and both water temperatures; come back when it has happened again.", "All as usual up to the trip."),
+        K::Restart => ("Restart the machines", "Reset and start the machines that were out one by one, at their load. Watch each head until it stands still, a quarter hour.", "Every head comes to its usual and stays there."),
         K::RefillTest => ("Refill test", "Draw the level below the call mark, then time it back to the stop mark, hands off.", "Calls at the mark, fills in its usual time, stops by itself."),
     }
 }

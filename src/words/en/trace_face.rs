@@ -43,6 +43,25 @@ pub(in crate::words) fn contradicted(said: &str) -> String {
     format!("Doesn't fit: {said}.")
 }
 
+/// Several causes that nothing at hand tells apart, the likeliest first.
+pub(in crate::words) fn one_of(names: &str) -> String {
+    format!(
+        "One of these, and no check left here tells them apart: {names}. Put the likeliest right and see; if the complaint stays, take the next."
+    )
+}
+
+/// A likeliest cause that is not proven.
+pub(in crate::words) fn likeliest(name: &str, percent: &str) -> String {
+    format!(
+        "Not proven, and no check left would tell more. Likeliest: {name}, {percent}. Put it right and see."
+    )
+}
+
+/// Causes as one answer.
+pub(in crate::words) fn either(names: &str) -> String {
+    format!("One of: {names}")
+}
+
 pub(in crate::words) fn work(names: &str) -> String {
     format!("Put right: {names}.")
 }

@@ -69,6 +69,8 @@ pub(crate) fn answer(answer: Answer) -> &'static str {
         Answer::NoTrips => "Nothing tripped",
         Answer::FanTripped => "The fan's",
         Answer::PumpTripped => "The pump's",
+        Answer::HeadsUsual => "All heads as usual",
+        Answer::HeadsHigh => "A head still too high",
         Answer::Sound => "As it should be",
         Answer::NotRight => "Not right",
         Answer::OverUsual => "As usual",
@@ -183,7 +185,17 @@ pub(crate) fn unproven(open: &Unproven) -> String {
             )
         }
         Unproven::NoRefill => "The repair was not proven by a refill test.".into(),
+        Unproven::NotRestarted => {
+            "The machines were not seen at their usual head since the last repair.".into()
+        }
         Unproven::ComesAndGoes => "It comes and goes; it was not seen to act since.".into(),
+        Unproven::Alike(mode, p) => {
+            format!(
+                "No check at hand tells it from: {}, {:.0} %. What would isn't on the phone.",
+                lower_first(name(*mode)),
+                100.0 * p
+            )
+        }
         Unproven::Rival(mode, p) => {
             format!(
                 "Not cleared: {}, {:.0} %.",

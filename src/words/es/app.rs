@@ -112,7 +112,7 @@ spoken! { Phrase;
     Against: "Habla en contra";
     NothingSpeaks: "Ninguna respuesta ni lectura lo toca todavía.";
     Contradiction: "No cuadra con lo demás. Tómela otra vez.";
-    NothingLeft: "No queda revisión que diga más. Compruébelo con la prueba de llenado.";
+    NothingLeft: "No queda revisión que diga más.";
     ToRefill: "Hacer la prueba de llenado";
     HowToCorrect: "Cómo corregirlo";
     PartsFor: "Refacciones";

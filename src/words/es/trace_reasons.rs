@@ -69,6 +69,8 @@ pub(crate) fn answer(answer: Answer) -> &'static str {
         Answer::NoTrips => "Nada se disparó",
         Answer::FanTripped => "El del ventilador",
         Answer::PumpTripped => "El de la bomba",
+        Answer::HeadsUsual => "Todas las altas normales",
+        Answer::HeadsHigh => "Una alta sigue alta",
         Answer::Sound => "Como debe estar",
         Answer::NotRight => "Algo está mal",
         Answer::OverUsual => "Como siempre",
@@ -191,7 +193,17 @@ pub(crate) fn unproven(open: &Unproven) -> String {
             )
         }
         Unproven::NoRefill => "La reparación no se comprobó con una prueba de llenado.".into(),
+        Unproven::NotRestarted => {
+            "No se vio a las máquinas con su alta de siempre desde la última reparación.".into()
+        }
         Unproven::ComesAndGoes => "Va y viene; no se le vio actuar desde entonces.".into(),
+        Unproven::Alike(mode, p) => {
+            format!(
+                "Ninguna revisión a mano la distingue de: {}, {:.0} %. Lo que lo haría no está en el teléfono.",
+                lower_first(name(*mode)),
+                100.0 * p
+            )
+        }
         Unproven::Rival(mode, p) => {
             format!(
                 "Sin descartar: {}, {:.0} %.",

@@ -185,6 +185,7 @@ async fn search_for_the_cause(phone: &Phone, visit: &str, at: &mut impl AsyncFnM
     phone.find("take-back-put-right-ProbeFilm").await;
     at(phone, "trace-put-right").await;
     answer(phone, "RefillTest", "Refilled").await;
+    answer(phone, "Restart", "HeadsUsual").await;
     if phone.count("to-closing").await == 0 {
         phone.tap("show-closing").await;
     } else {

@@ -98,6 +98,11 @@ async fn an_open_coil_is_proven_put_right_and_closed() {
     phone.reads("check-title", "Refill test").await;
     phone.reads("counts-as", "after a correction").await;
     answer(&phone, "RefillTest", "Refilled").await;
+    // A second fault would keep a head up: nothing is closed before that is seen.
+    assert_eq!(phone.count("to-closing").await, 0);
+    phone.reads("check-title", "Restart the machines").await;
+    phone.shot("trace-restart").await;
+    answer(&phone, "Restart", "HeadsUsual").await;
     phone.tap("to-closing").await;
     phone.reads("closing-says", "Resistance of the coil").await;
     assert!(
@@ -185,6 +190,7 @@ async fn a_second_fault_is_looked_for_when_the_refill_is_too_slow() {
     phone.tap("why-StrainerBlocked").await;
     phone.tap("correct-StrainerBlocked").await;
     answer(&phone, "RefillTest", "Refilled").await;
+    answer(&phone, "Restart", "HeadsUsual").await;
     phone.tap("to-closing").await;
     phone.tap("close-StrainerBlocked").await;
     phone.reads("closing-says", "Blow off the strainer").await;

@@ -21,12 +21,37 @@ use walk::{right, through, walk};
 /// Perturbed models, each with its own part of the calls.
 const PERTURBED: u64 = 10;
 
+/// `through FAULTS N SEED [tell]`: only the walks that go on until they close.
+fn through_only(plant: &Plant, words: &[String]) {
+    let number = |at: usize, or: u64| words.get(at).and_then(|a| a.parse().ok()).unwrap_or(or);
+    let (faults, n, from) = (number(1, 2) as usize, number(2, 100), number(3, 0));
+    let flat = Flat::of(plant);
+    let mut all = Through::default();
+    for call in 0..n {
+        let seed = Chance((((from << 32) + call) << 8) + faults as u64);
+        let ended = through(plant, &flat, Scene::draw(&flat, faults, seed));
+        if words.get(4).is_some_and(|w| w == "each") {
+            println!(
+                "{call} {} {} {}",
+                ended.first,
+                ended.minutes,
+                u8::from(ended.named)
+            );
+        } else if words.len() > 4 && !ended.named {
+            println!("{}\n", ended.told);
+        }
+        all.add(ended);
+    }
+    println!("{}\n{}", Through::HEAD, all.line("as believed", faults));
+}
+
 fn main() {
     let words: Vec<String> = std::env::args().skip(1).collect();
     let plant = Plant::default();
     match words.first().map(String::as_str) {
         Some("same") => return same::sets(&words[1]),
         Some("pace") => return same::pace(&plant),
+        Some("through") => return through_only(&plant, &words),
         Some("small") => return reduced::compare(&plant, words.len() < 2),
         _ => {}
     }

@@ -54,7 +54,7 @@ impl Through {
     /// The head of the table.
     pub const HEAD: &'static str = "\
 | answers from a model | faults | calls | minutes to the first repair | minutes to the end | +- | \
-all named % | +- | all sound % | repairs in vain | checks |\n|---|---|---|---|---|---|---|---|---|---|---|";
+all named % | +- | closed % | all sound % | repairs in vain | checks |\n|---|---|---|---|---|---|---|---|---|---|---|---|";
 
     /// Adds one.
     pub fn add(&mut self, ended: Ended) {
@@ -70,11 +70,12 @@ all named % | +- | all sound % | repairs in vain | checks |\n|---|---|---|---|--
         let spread = mean(&|e| (e.minutes - minutes).powi(2));
         let named = part(&|e| e.named);
         format!(
-            "| {model} | {faults} | {n} | {:.1} | {minutes:.1} | {:.1} | {:.1} | {:.1} | {:.1} | {:.2} | {:.1} |",
+            "| {model} | {faults} | {n} | {:.1} | {minutes:.1} | {:.1} | {:.1} | {:.1} | {:.1} | {:.1} | {:.2} | {:.1} |",
             mean(&|e| e.first),
             (spread / (n - 1.0)).sqrt(),
             100.0 * named,
             100.0 * (named * (1.0 - named) / n).sqrt(),
+            100.0 * part(&|e| e.closed),
             100.0 * part(&|e| e.sound),
             mean(&|e| e.in_vain as f64),
             mean(&|e| e.checks as f64),

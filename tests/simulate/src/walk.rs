@@ -83,6 +83,10 @@ pub struct Ended {
     pub in_vain: usize,
     /// Whether all was well when the trace closed.
     pub sound: bool,
+    /// Whether the trace said that it may be closed.
+    pub closed: bool,
+    /// The walk in a line.
+    pub told: String,
 }
 
 /// Walks a call until the trace closes or has nothing left: what is proven, or
@@ -97,12 +101,7 @@ pub fn through(plant: &Plant, flat: &Flat, mut scene: Scene) -> Ended {
             case.evidence.len() < MOST
                 && (s.check != Check::RefillTest || !case.corrections.is_empty())
         });
-        let ripe = match (tracer.proven(), next) {
-            (Some(mode), _) => Some(mode),
-            (None, None) => advice.settled,
-            _ => None,
-        };
-        if let Some(mode) = ripe.filter(|_| case.corrections.len() < 6) {
+        if let Some(mode) = advice.ripe.filter(|_| case.corrections.len() < 6) {
             first.get_or_insert(minutes);
             let after = case.evidence.len();
             case.corrections.push(Correction { mode, after });
@@ -119,7 +118,36 @@ pub fn through(plant: &Plant, flat: &Flat, mut scene: Scene) -> Ended {
             named.extend(case.corrections.iter().map(|c| c.mode));
             let truth: Vec<Mode> = scene.truth.iter().map(|t| flat.modes[t.0].mode).collect();
             let vain = case.corrections.iter().filter(|c| !truth.contains(&c.mode));
+            let each = case
+                .evidence
+                .iter()
+                .map(|e| format!("{:?}:{:?}", e.check, e.answer));
+            let mut each: Vec<String> = each.collect();
+            for c in case.corrections.iter().rev() {
+                each.insert(c.after, format!("*{:?}*", c.mode));
+            }
+            let truth_of: Vec<_> = scene
+                .truth
+                .iter()
+                .map(|t| (flat.modes[t.0].mode, t.1))
+                .collect();
+            let told = format!(
+                "truly {truth_of:?}, named {named:?}, closed {}, sound {}, left {:.3}, top {:?} {minutes} min: {}",
+                advice.closes,
+                scene.is_sound(),
+                tracer.left(),
+                tracer
+                    .belief()
+                    .suspects
+                    .iter()
+                    .take(3)
+                    .map(|s| (s.mode, (s.probability * 100.0).round()))
+                    .collect::<Vec<_>>(),
+                each.join(" ")
+            );
             return Ended {
+                told,
+                closed: advice.closes,
                 first: first.unwrap_or(minutes),
                 minutes,
                 checks: case.evidence.len(),
