@@ -168,7 +168,7 @@ async fn sealed_through_a_kill(engine: Engine) {
     phone.tap("next-mark").await;
     marks(&phone, 2).await;
     phone.js(&format!("location.hash = '{visit}/papers'")).await;
-    phone.type_into("advice-line", "Seen by nobody").await;
+    phone.type_into("advice", "Seen by nobody").await;
     phone.js(&format!("location.hash = '{visit}/refill'")).await;
     marks(&phone, 2).await;
 
@@ -191,10 +191,7 @@ async fn sealed_through_a_kill(engine: Engine) {
     phone.tap("next-mark").await;
     marks(&phone, 3).await;
     phone.js(&format!("location.hash = '{visit}/papers'")).await;
-    for (field, text) in [
-        ("work-line", "Half a li"),
-        ("advice-line", "Seen by nobody"),
-    ] {
+    for (field, text) in [("work-line", "Half a li"), ("advice", "Seen by nobody")] {
         phone
             .holds(&format!(
                 "document.querySelector('[data-test={field}]')?.value === '{text}'"

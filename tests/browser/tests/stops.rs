@@ -10,6 +10,8 @@ use serde_json::Value;
 /// Keeps the connection at hand, and on demand sends the library's upgrade
 /// handler an event without a target while the program starts.
 const DOOR: &str = "
+    addEventListener('test-die', () => setTimeout(
+      () => window.disk.onversionchange(new Event('versionchange'))));
     const { open } = IDBFactory.prototype;
     const { add } = IDBObjectStore.prototype;
     IDBObjectStore.prototype.add = function (...row) {
@@ -30,8 +32,9 @@ const DOOR: &str = "
       return request;
     };";
 
-/// Not from within the driver's own call, which would catch what is thrown.
-const DIE: &str = "setTimeout(() => window.disk.onversionchange(new Event('versionchange')))";
+/// Not from within the driver's own call, which would catch what is thrown; and from
+/// a script of the page, for Firefox tells the page of no fault in the driver's.
+const DIE: &str = "dispatchEvent(new Event('test-die'))";
 
 async fn choose(phone: &Phone, field: &str, path: &Path) {
     let input = phone.find(field).await;
