@@ -43,14 +43,14 @@ if (!meta) {
 
 const SECURITY = {
   'Content-Security-Policy': `${meta[1]}; frame-ancestors 'none'`,
-  // All that a page might ask a phone for, refused, but the two that are used. Photos
-  // come through a file field, which asks for no permission.
+  // All that a page might ask a phone for and an engine knows by name, refused, but the
+  // one that is used. Photos come through a file field, which asks for no permission.
   'Permissions-Policy': [
-    ...'accelerometer bluetooth camera display-capture geolocation gyroscope hid'.split(' '),
+    ...'accelerometer camera display-capture geolocation gyroscope hid'.split(' '),
     ...'magnetometer microphone midi payment serial usb'.split(' '),
   ]
     .map((name) => `${name}=()`)
-    .concat('screen-wake-lock=(self)', 'web-share=(self)')
+    .concat('screen-wake-lock=(self)')
     .join(', '),
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',

@@ -44,6 +44,8 @@ pub struct Ledger {
     unsaved: RwSignal<Vec<Entry>>,
     /// Files that it did not take.
     files: StoredValue<Vec<KeptFile>>,
+    /// What was to follow when they are on disk.
+    late: StoredValue<Vec<Box<dyn FnOnce()>>>,
     fault: RwSignal<Option<StoreError>>,
     unreadable: RwSignal<usize>,
     browser: Browser,
@@ -95,6 +97,7 @@ impl Ledger {
             texts: StoredValue::new(texts),
             unsaved: RwSignal::new(Vec::new()),
             files: StoredValue::new(Vec::new()),
+            late: StoredValue::new(Vec::new()),
             fault: RwSignal::new(None),
             unreadable: RwSignal::new(unreadable),
             browser,
@@ -251,7 +254,7 @@ impl Ledger {
 
     /// Writes entries, all or none, and then runs `done`. When the store
     /// refuses, the entries wait here, the shell says so and offers to save
-    /// again, and `done` does not run.
+    /// again; `done` runs when they are on disk.
     pub fn write_then(self, about: About, bodies: Vec<Body>, done: impl FnOnce() + 'static) {
         self.write_and(about, bodies, Box::new(done));
     }
@@ -259,8 +262,9 @@ impl Ledger {
     fn write_and(self, about: About, bodies: Vec<Body>, done: Box<dyn FnOnce()>) {
         let entries = self.entries(about, bodies);
         spawn_local(async move {
-            if self.keep(entries, true).await {
-                done();
+            match self.keep(entries, true).await {
+                true => done(),
+                false => self.late.update_value(|late| late.push(done)),
             }
         });
     }

@@ -123,7 +123,14 @@ fn App(ledger: Ledger) -> View {
                     None => {}
                 }
             });
-            return View::default();
+            // Shown only when it takes long (style/app.css).
+            let opening = prefs::prefs().words.phrase(Phrase::Opening);
+            return markup! {
+                <div class="boot late">
+                    <div class="filling"></div>
+                    <p role="status">{opening}</p>
+                </div>
+            };
         }
         match route.get() {
             Route::Home => markup! { <Home /> },

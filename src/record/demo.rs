@@ -36,7 +36,7 @@ pub fn bakery(mut id: impl FnMut() -> MachineId) -> Site {
     };
     Site {
         name: "Halden Street Bakery".into(),
-        place: "14 Halden Street, two storeys".into(),
+        place: "14 Halden Street, two stories".into(),
         access: "Roof by the ladder behind the flour store; pump room key at the front desk".into(),
         contacts: "Shift baker, bakery desk".into(),
         altitude: Some(Length::new::<foot>(120.0)),

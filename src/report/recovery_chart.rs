@@ -64,7 +64,7 @@ pub fn recovery_chart(
         title: format!("{}: {axis}", words.phrase(Phrase::RecoveryTitle)),
         summary: words.phrase(Phrase::RecoverySummary).to_owned(),
         x_label: words.phrase(Phrase::MinutesAxis).to_owned(),
-        y_label: format!("{unit} {axis}"),
+        y_label: format!("{axis}, {unit}"),
         x_ticks: (0..=4)
             .map(|n| (tick(n), format!("{:.0}", tick(n) * end / 60.0)))
             .collect(),

@@ -32,6 +32,8 @@ pub(crate) struct World {
     gone: usize,
     /// Which were corrected, and it did not take.
     stays: usize,
+    /// Which of its modes lower the basin where they act, as bits.
+    lowers: usize,
     /// States within it, adding to one.
     acting: Acting,
 }
@@ -71,12 +73,22 @@ impl Worlds {
         let mut all = Vec::with_capacity(tracer.leading.len());
         for (set, p) in &tracer.leading {
             let acting = acting(tracer, &priors, *set, epoch);
-            let mut corrected = 0;
+            let (mut corrected, mut lowers) = (0, 0);
+            let of = kinds(&tracer.lattice, *set);
             for (i, m) in set.iter().enumerate() {
                 let mode = tracer.lattice.modes.get(*m);
                 corrected |= usize::from(mode.is_some_and(|m| epoch.corrected.contains(m))) << i;
+                lowers |= usize::from(tracer.lattice.draining(of, 1 << i)) << i;
             }
-            part(&mut all, *set, p / total, corrected, acting);
+            let world = World {
+                set: *set,
+                p: p / total,
+                gone: 0,
+                stays: 0,
+                lowers,
+                acting,
+            };
+            part(&mut all, world, corrected);
         }
         Self {
             epoch: epoch.clone(),
@@ -192,15 +204,29 @@ impl Worlds {
         let Some(asked) = self.ask(tracer, check) else {
             return Vec::new();
         };
-        let each = |World { set, acting, .. }: &World| {
+        // What each mode does to it when it acts and when not, looked up once
+        // for all worlds: this is what a tap waits for.
+        let effect = |mode: &Mode| {
+            let (acts, quiet) = asked.sheet.effect(*mode);
+            match self.epoch.corrected.contains(mode) {
+                true => [0, acts],
+                false => [quiet, acts],
+            }
+        };
+        let effects: Vec<[u8; 2]> = tracer.lattice.modes.iter().map(effect).collect();
+        let each = |world: &World| {
+            let of = world.set.map(|m| effects.get(m).copied().unwrap_or([0; 2]));
             let mut chance = [0.0; 3];
-            for (bits, by_level) in acting.iter().enumerate() {
-                if by_level[0] + by_level[1] <= 0.0 {
+            for (bits, level) in world.acting.iter().enumerate() {
+                if level[0] + level[1] <= 0.0 {
                     continue;
                 }
-                let said = self.chance(tracer, &asked, *set, bits, *by_level);
-                for (c, said) in chance.iter_mut().zip(said) {
-                    *c += said;
+                let [a, b, c] = [0, 1, 2].map(|i| of[i][bits >> i & 1]);
+                let effect = usize::from(a.max(b).max(c));
+                let at = 2 * usize::from(bits & world.lowers != 0);
+                for (chance, column) in chance.iter_mut().zip(&asked.columns) {
+                    let said = &column[effect];
+                    *chance += level[0] * said[at] + level[1] * said[at + 1];
                 }
             }
             chance
@@ -216,26 +242,23 @@ pub(crate) struct Asked {
 }
 
 /// Adds a set's world, in parts by which of its corrections took.
-fn part(all: &mut Vec<World>, set: Set, p: f64, corrected: usize, acting: Acting) {
+fn part(all: &mut Vec<World>, world: World, corrected: usize) {
     for gone in (0..8).filter(|g| g & !corrected == 0) {
-        let mut part = acting;
-        for (bits, a) in part.iter_mut().enumerate() {
+        let mut acting = world.acting;
+        for (bits, a) in acting.iter_mut().enumerate() {
             if bits & corrected != corrected & !gone {
                 *a = [0.0; 2];
             }
         }
-        let share: f64 = part.iter().flatten().sum();
+        let share: f64 = acting.iter().flatten().sum();
         if share > 1e-9 {
-            part.iter_mut().flatten().for_each(|a| *a /= share);
-            let p = p * share;
-            let acting = part;
-            let stays = corrected & !gone;
+            acting.iter_mut().flatten().for_each(|a| *a /= share);
             all.push(World {
-                set,
-                p,
+                p: world.p * share,
                 gone,
-                stays,
+                stays: corrected & !gone,
                 acting,
+                ..world
             });
         }
     }

@@ -63,7 +63,7 @@ impl Words {
     /// A time between two events, with what a thumb or a reading leaves open.
     pub fn span(self, span: &Span) -> String {
         let half = (span.high_s - span.value_s).ceil();
-        format!("{} ± {half} s", self.test_clock(span.value_s))
+        format!("{} ± {half}\u{a0}s", self.test_clock(span.value_s))
     }
 
     /// What goes on being lost while the basin fills.
@@ -108,14 +108,14 @@ impl Words {
     }
 
     /// When the next machine may be started.
-    pub fn start_in(self, machine: &str, seconds: f64) -> String {
-        let time = self.test_clock(seconds);
-        tongue!(self, refill::start_in(machine, &time))
-    }
-
-    /// The next machine may be started.
-    pub fn start_now(self, machine: &str) -> String {
-        tongue!(self, refill::start_now(machine))
+    pub fn start_in(self, seconds: f64) -> String {
+        match seconds > 0.0 {
+            true => {
+                let time = self.test_clock(seconds);
+                tongue!(self, refill::start_in(&time))
+            }
+            false => tongue!(self, refill::start_now()).to_owned(),
+        }
     }
 
     /// The button that notes a start.

@@ -17,6 +17,9 @@ use crate::physics::circuit::{
 };
 use crate::quantity::{ElectricCurrent, ElectricPotential, ElectricalResistance, Power, Value};
 
+/// What a common meter's last digit shows (common practice, no source).
+const LAST_DIGIT_V: f64 = 0.05;
+
 pub(super) const SHEET: Sheet = Sheet {
     slug: "circuit",
     asks: &[
@@ -142,8 +145,12 @@ fn reading(given: &Given) -> Option<Reading> {
     })
 }
 
+/// What a meter's display would show: under its last digit nothing.
 fn shown(reading: Reading) -> Value {
     match reading {
+        Reading::Volts(v) if v.get::<volt>().abs() < LAST_DIGIT_V => {
+            Value::voltage(ElectricPotential::default())
+        }
         Reading::Volts(v) => Value::voltage(v),
         Reading::Amperes(i) => Value::current(i),
         Reading::Ohms(r) => Value::resistance(r),

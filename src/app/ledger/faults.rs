@@ -68,8 +68,14 @@ impl Ledger {
         }
         let entries = self.unsaved.get_untracked();
         self.unsaved.set(Vec::new());
-        self.keep(entries, true).await;
+        let kept = self.keep(entries, true).await;
         self.hand_over();
+        if kept {
+            // What was to follow: a field is emptied, a screen opens.
+            let mut late = Vec::new();
+            self.late.update_value(|all| late.append(all));
+            late.into_iter().for_each(|done| done());
+        }
     }
 
     /// The store is empty and was not: settings, half-typed fields and the

@@ -22,6 +22,8 @@ pub enum Icon {
     Kept,
     /// A calculation.
     Equals,
+    /// A site: its basin.
+    Basin,
 }
 
 /// Draws an icon at the size of the text beside it.
@@ -43,6 +45,7 @@ pub fn Draw(icon: Icon) -> View {
         Icon::Back => r#"<path d="M13 3 6 10l7 7" stroke-width="2.5"/>"#,
         Icon::Cross => r#"<path d="M4 4l12 12M16 4 4 16" stroke-width="2.5"/>"#,
         Icon::Equals => r#"<path d="M3.5 7h13M3.5 13h13" stroke-width="2.5"/>"#,
+        Icon::Basin => r#"<path d="M2.5 4v12.5h15V4M2.5 9.5h15" stroke-width="2"/>"#,
         Icon::Kept => r#"<path d="M3 10.5 8 15.5 17 4.5" stroke-width="2.5"/>"#,
     };
     markup! {

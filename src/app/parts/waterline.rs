@@ -43,6 +43,14 @@ pub fn Waterline(
         Some(level) => format!("{}: {level}", words.phrase(P::BasinLevelNow)),
         None => words.phrase(P::BasinLevelUnknown).to_owned(),
     };
+    // Where it breaks, before its unit: "14 1/2" over "in".
+    let in_two = move || match now() {
+        Some(level) => match level.rsplit_once('\u{a0}') {
+            Some((number, unit)) => format!("{number} {unit}"),
+            None => level,
+        },
+        None => "?".to_owned(),
+    };
     let depth = tower.basin.map(|b| b.depth);
     let water = match level.zip(depth) {
         Some((level, depth)) => {
@@ -74,7 +82,7 @@ pub fn Waterline(
                 {tower.basin.map(|basin| ground(&basin))}
                 {marks}
             </div>
-            <span class="now" aria-hidden="true">{move || now().map_or_else(|| "?".to_owned(), |l| l.replace('\u{a0}', " "))}</span>
+            <span class="now" aria-hidden="true">{in_two}</span>
         </a>
     }
 }

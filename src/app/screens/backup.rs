@@ -113,15 +113,12 @@ pub fn Backup() -> View {
         if !file.is_object() {
             return;
         }
+        said.set(Some(words.phrase(P::TakingBackup).to_owned()));
         spawn_local(async move {
             let taken = match document_of(file).await {
-                Ok(document) => {
-                    busy.set(true);
-                    ledger.take_in(document).await
-                }
+                Ok(document) => ledger.take_in(document).await,
                 Err(why) => Err(why),
             };
-            busy.set(false);
             let _ = Reflect::set(&input, &"value".into(), &"".into());
             said.set(Some(match taken {
                 Ok(t) => words.backup_taken([t.new, t.known, t.files, t.refused, t.unreadable]),

@@ -187,7 +187,7 @@ fn against_wet_bulb(history: &History) -> Option<View> {
         x: wet.si,
         y: approach.si,
         full: false,
-        says: format!("{} {}", &at.date()[2..7], text(*approach)),
+        says: format!("{} {}", &at.date()[..7], text(*approach)),
     };
     let dots: Vec<Dot> = pairs.iter().map(dot).collect();
     let said = |(at, approach, wet): &(Moment, Value, Value)| {

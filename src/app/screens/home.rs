@@ -167,9 +167,7 @@ pub fn Home() -> View {
                     <a href=Route::Visit(line.id, Station::Overview).href() data-test="visit-row">
                         <Draw icon />
                         <span class="name">{name.clone()}</span>
-                        <span class="tail">
-                            {format!("{} {}", line.opened.date(), line.opened.clock())}
-                        </span>
+                        <span class="tail">{line.opened.date()}</span>
                         <span class="under">
                             {format!("{} · {}", words.phrase(state), line.complaint)}
                         </span>
@@ -190,7 +188,7 @@ pub fn Home() -> View {
             markup! {
                 <li>
                     <a href=Route::Site(site.id).href() data-test="site-row">
-                        <Draw icon=Icon::Empty />
+                        <Draw icon=Icon::Basin />
                         <span class="name">{site.name.clone()}</span>
                         <span class="tail">{words.machines(site.machines)}</span>
                         <span class="under">{site.place.clone()}</span>

@@ -54,8 +54,11 @@ fn List(site: Site, visit: Visit) -> View {
     let from = |whats: &[What]| whats.iter().filter_map(|w| reading(*w)).collect::<Vec<_>>();
     let said = |value: Value| show(value, system).to_string();
     let flow = figures.flow.as_ref().ok().map(|flow| {
-        let name = words.reading_name(What::WaterFlow).to_owned();
-        (name, said(Value::flow(*flow)))
+        let name = match figures.flow_assumed {
+            true => words.phrase(P::DesignFlow),
+            false => words.reading_name(What::WaterFlow),
+        };
+        (name.to_owned(), said(Value::flow(*flow)))
     });
     let known = |value: Known<Value>| value.map_err(|lack| words.lack(&lack, system));
     let basis = |figure| (words.formula(figure), words.source(figure));

@@ -157,6 +157,8 @@ fn Going(out: Outgoing) -> View {
         }
     };
     let name = out.name.clone();
+    // Handed over: then the first thing is whether it arrived.
+    let asked = out.handed.is_some();
     markup! {
         <section data-test="outgoing">
             <h2>{site.unwrap_or_default()}</h2>
@@ -171,34 +173,11 @@ fn Going(out: Outgoing) -> View {
                 refused.get().map(|why| markup! { <p class="said no">{words.phrase(why)}</p> })
             }}
             <div class="answers">
-                {move || {
-                    shareable()
-                        .then(|| {
-                            markup! {
-                                <button class="primary" data-test="share" on:click=tap(do_share)>
-                                    {words.phrase(P::ShareReport)}
-                                </button>
-                            }
-                        })
-                }}
-                <button data-test="mail" on:click=tap(do_mail) disabled=move || !outside.signal.get()>
-                    {words.phrase(P::MailReport)}
-                </button>
-                <button data-test="mail-file" class:primary=move || !shareable() on:click=tap(do_mail_file)>
-                    {words.phrase(P::MailFile)}
-                </button>
-                <button data-test="save-pdf" on:click=tap(do_save)>
-                    {words.phrase(P::SaveReport)}
-                </button>
-                <button data-test="save-csv" on:click=tap(do_table)>
-                    {words.phrase(P::SaveTable)}
-                </button>
-                {out
-                    .handed
-                    .is_some()
+                {asked
                     .then(|| {
                         markup! {
                             <button
+                                class="primary"
                                 data-test="confirm-sent"
                                 on:click=tap(move |_| {
                                     ledger.write(about, Body::ReportConfirmed { file: id })
@@ -208,6 +187,28 @@ fn Going(out: Outgoing) -> View {
                             </button>
                         }
                     })}
+                {move || {
+                    shareable()
+                        .then(|| {
+                            markup! {
+                                <button class:primary=!asked data-test="share" on:click=tap(do_share)>
+                                    {words.phrase(P::ShareReport)}
+                                </button>
+                            }
+                        })
+                }}
+                <button data-test="mail-file" class:primary=move || !asked && !shareable() on:click=tap(do_mail_file)>
+                    {words.phrase(P::MailFile)}
+                </button>
+                <button data-test="mail" on:click=tap(do_mail) disabled=move || !outside.signal.get()>
+                    {words.phrase(P::MailReport)}
+                </button>
+                <button data-test="save-pdf" on:click=tap(do_save)>
+                    {words.phrase(P::SaveReport)}
+                </button>
+                <button data-test="save-csv" on:click=tap(do_table)>
+                    {words.phrase(P::SaveTable)}
+                </button>
                 <a class="button plain" href=Route::Visit(visit, Station::Report).href()>
                     {words.phrase(P::ToVisit)}
                 </a>

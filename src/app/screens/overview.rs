@@ -228,12 +228,17 @@ pub fn Overview(id: VisitId) -> View {
                     Progress::Begun => P::StateBegun,
                     Progress::Done => P::StateDone,
                 };
+                // Seven times "not begun" is heard, not read: the hollow drop says it.
+                let tail = match row.progress {
+                    Progress::Empty => "hidden-visually",
+                    _ => "tail",
+                };
                 markup! {
                     <li>
                         <a href=Route::Visit(id, row.station).href() data-test=row.test>
                             <Draw icon />
                             <span class="name">{words.phrase(row.name)}</span>
-                            <span class="tail">{words.phrase(state)}</span>
+                            <span class=tail>{words.phrase(state)}</span>
                             <span class="under">{row.says}</span>
                         </a>
                     </li>

@@ -202,6 +202,18 @@ fn Lines(job: Job, part: Part) -> View {
             .then(|| words.phrase(P::LineNeeded).to_owned())
     });
     let label = words.phrase(part.line);
+    // A part is named before it is counted; time is long before it is for something.
+    let is_part = part.test == "part";
+    let mut amount = part.amount.zip(typing).map(|((name, _), typing)| {
+        markup! {
+            <QuantityField
+                typing
+                label=words.phrase(name)
+                test=format!("{}-amount", part.test)
+            />
+        }
+    });
+    let before = if is_part { None } else { amount.take() };
     markup! {
         <section>
             <h2>{words.phrase(part.title)}</h2>
@@ -226,20 +238,10 @@ fn Lines(job: Job, part: Part) -> View {
                         </div>
                     }
                 })}
-            {part
-                .amount
-                .zip(typing)
-                .map(|((name, _), typing)| {
-                    markup! {
-                        <QuantityField
-                            typing
-                            label=words.phrase(name)
-                            test=format!("{}-amount", part.test)
-                        />
-                    }
-                })}
-            {(part.test == "part").then_some(usual)}
+            {before}
             <TextField key=key.to_owned() text label refusal test=part.test />
+            {is_part.then_some(usual)}
+            {amount}
             {part
                 .dated
                 .then(|| {

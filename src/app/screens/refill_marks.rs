@@ -169,6 +169,7 @@ fn row(job: Job, test: TestId, m: &LoggedMark, n: f64, open: RwSignal<f64>) -> V
             </span>
             <button
                 type="button"
+                class="plain"
                 data-test="change-mark"
                 aria-label=change
                 aria-expanded=move || (open.get() == n).to_string()

@@ -83,17 +83,15 @@ pub fn LoopRecovery(job: Job) -> View {
         };
         // Only this is said anew while the time runs.
         let said = move || match from {
-            Some((time, at)) => {
-                let left = time.get::<second>() - now.get().seconds_since(&at);
-                match left > 0.0 {
-                    true => words.start_in(&next, left),
-                    false => words.start_now(&next),
-                }
-            }
+            Some((time, at)) => words.start_in(time.get::<second>() - now.get().seconds_since(&at)),
             None => words.phrase(P::RestartUnknown).to_owned(),
         };
+        let class = if from.is_some() { "clock" } else { "sub" };
         Some(markup! {
-            <p class="clock" role="timer" data-test="restart-timer">{said}</p>
+            <div class="field" role="timer" data-test="restart-timer">
+                <p class="label">{next}</p>
+                <p class=class>{said}</p>
+            </div>
             <button
                 type="button"
                 class="second"
@@ -149,7 +147,8 @@ pub fn LoopRecovery(job: Job) -> View {
                     <li>
                         <span>{p.at.clock()}</span>
                         <span>
-                            {format!("{value} {name}")}
+                            <strong>{value}</strong>
+                            <small>{name}</small>
                             <small class="sub">{foreseen}</small>
                         </span>
                         {take_back(job.about(), p.entry)}

@@ -117,13 +117,13 @@ pub fn Earlier(job: Job) -> View {
                 let fill = outcome
                     .fill_gross
                     .map(|g| show(Value::flow(g.value), system).to_string());
-                let line = format!(
-                    "{} {} · {} {}",
+                let mut line = format!(
+                    "{} {} · {}",
                     test.begun.date(),
                     test.begun.clock(),
-                    words.refill_verdict(outcome.verdict),
-                    fill.unwrap_or_default()
+                    words.refill_verdict(outcome.verdict)
                 );
+                line.extend(fill.iter().flat_map(|fill| [" · ", fill]));
                 let lay = (open.get() >= 0.0 && open.get() != n).then(|| {
                     choice(
                         "lay-under",

@@ -145,6 +145,7 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
                     {need.number}
                     <span class="u">{need.unit}</span>
                 </span>
+                <span class="small sub">{words.phrase(P::NeedBasis)}</span>
             </div>
             {figures}
             <table>

@@ -66,7 +66,7 @@ fn one_place(mind: Mind, place: Place) -> View {
             let said = seen.answer_of(check);
             let under = match &said {
                 Some(e) => words.trace_answered(e, prefs().system.get()),
-                None => words.minutes_at(check.minutes(), 0.0, name),
+                None => format!("{:.0}\u{a0}min", check.minutes()),
             };
             rows.push(row(mind, check, said.is_some(), under));
         }

@@ -12,6 +12,7 @@ phrases! {
     Search: "Search sites and visits";
     SearchNothing: "Nothing like that here. Try another word.";
     ShowMore: "Show more";
+    Opening: "Opening…";
     Open: "Open";
     Closed: "Closed";
     OpenDemo: "Open the demo bakery";
@@ -24,7 +25,7 @@ phrases! {
     First3: "Draw the basin down and time the refill: that proves the whole makeup chain.";
     First4: "Make the report here, with or without signal.";
     LessonTitle: "The strip at the left";
-    LessonSub: "In a visit the basin stands there, to scale, with the water as you last read it. Tap it: the refill test.";
+    LessonSub: "In a visit the basin stands there, to scale, with the water as you last read it. A tap on it opens the refill test.";
     LessonOver: "water spills over the lip";
     LessonStop: "the fill stops";
     LessonCall: "the control calls for water";
@@ -91,8 +92,7 @@ phrases! {
     ToInlet: "Until the pump inlet draws air";
     ToDry: "Until the basin is dry";
     Condensing: "Condensing temperature";
-    SeaLevelAssumed: "Taken at sea level: the site's height is not known.";
-    BasinUnknown: "Levels say nothing of flows before the basin is described.";
+    SeaLevelAssumed: "Taken at sea level: the site's altitude is not known.";
     ToBasin: "Describe the basin";
     FlowAssumed: "At design flow: no flow was read.";
     IfNothingFills: "If nothing fills it, at the loss above.";
@@ -102,12 +102,9 @@ phrases! {
     TraceSub: "Each answer moves the odds. Any check, in any order.";
     YouAreAt: "You are at";
     CheckNext: "Check next";
-    WhatToDo: "What to do";
     Healthy: "Healthy";
     Suspects: "Suspects";
     SoFar: "Answered so far";
-    OtherChecks: "Other checks";
-    AllChecks: "All checks";
     TakeBack: "Take back";
     Change: "Change";
     For: "Speaks for";
@@ -116,7 +113,6 @@ phrases! {
     Contradiction: "Fits nothing else. Take it again.";
     NothingLeft: "No check left that would tell more. Prove it with the refill test.";
     ToRefill: "Run the refill test";
-    ProvenByRefill: "When the cause is corrected, the refill test proves the whole makeup chain.";
     HowToCorrect: "How to correct it";
     PartsFor: "Parts";
     SoFarCleared: "Less likely";
@@ -165,7 +161,6 @@ phrases! {
     TestClock: "Test clock";
     GapNote: "Reload, lock or restart the phone: the test goes on. Gaps are listed.";
     NoMarksYet: "No marks yet.";
-    Verdict: "Verdict";
     Figures: "Figures";
     FillGross: "Fill flow";
     FillNet: "Net fill";
@@ -247,7 +242,6 @@ phrases! {
     ReportSub: "Read it through, then make the PDF. It waits in the outbox until there is signal.";
     MakeReport: "Make the PDF";
     MakingReport: "Making the PDF";
-    MakeAgain: "Make it again";
     ReportKept: "Made and kept on this phone";
     ReportFailed: "The PDF could not be made";
     FontsMissing: "The report's letters are not on this phone yet. Open the app once with signal.";
@@ -370,7 +364,6 @@ phrases! {
     BleedTimer: "Timer";
     BleedConductivity: "By conductivity";
     OverflowAsked: "Overflow on the basin";
-    History: "History";
     ToHistory: "Visits over time";
     TrendConductivity: "Conductivity";
     ApproachAgainst: "Approach against wet bulb";
@@ -397,17 +390,16 @@ phrases! {
     InletLevel: "Pump inlet draws air at";
     InletHint: "Where the suction would start to pull air. Often two thirds of the way down.";
     Tower: "Tower";
-    TowerAndBasin: "Tower and basin";
-    TowerHint: "From the plate or the drawing. The rated condition is filled in for you to change.";
+    TowerHint: "From the plate or the drawing. If nobody knows, the usual rating is a start.";
     DesignFlow: "Water flow at design";
     DesignFlowHint: "If unknown: about 3 gpm (0.19 L/s) for each nominal tower ton.";
     DesignIn: "Onto the tower";
     DesignOut: "Off the tower";
     DesignWetBulb: "Design wet bulb";
-    Altitude: "Height above sea level";
+    Altitude: "Altitude";
     ControlNominal: "Level control voltage";
     RefrigerantLabel: "Refrigerant";
-    CutOut: "High-pressure cut-out";
+    CutOut: "HP cut-out";
     AddMachine: "Add a machine";
     SaveSite: "Keep the site";
     SiteIncomplete: "Not kept yet. The fields marked above need a look; nothing you typed is lost.";
@@ -423,9 +415,9 @@ phrases! {
     BasinLevelNow: "Basin level below the overflow";
     BasinLevelUnknown: "Basin level not read yet";
 
-    StoreFull: "Not saved: this phone has no room left for the app. Free some space, then save again.";
+    StoreFull: "Not saved: this phone has no room left for the app. What you entered waits here. Free some space, then save again.";
     StoreDenied: "Not saved: the browser refuses storage here. Leave private browsing, then save again.";
-    StoreFailed: "Not saved. What you entered is still on the screen.";
+    StoreFailed: "Not saved. What you entered waits here: save it again.";
     StoreLost: "Not saved: the phone's storage does not answer. What you entered waits here. Save again, or save a backup and start the app anew.";
     StoreNewer: "Not saved: a newer Coldsump in another tab has taken over. Save a backup of what waits here, then load this page anew.";
     StoreGone: "The phone has cleared this app's storage. What was open here is kept again; the rest is gone from this phone. Take in your last backup.";
@@ -441,7 +433,6 @@ phrases! {
     StationPapers: "Work and photos";
     PapersNotBegun: "Work, parts, time, advice, photos";
     PapersSub: "What the report says beside the readings. Each line is kept when you tap.";
-    ToPapers: "Work and photos";
     WorkTitle: "Work done";
     WorkLine: "What was done";
     PartsTitle: "Parts";
@@ -459,7 +450,7 @@ phrases! {
     AdvicePlan: "Next stop";
     AdviceBack: "We come back";
     AdviceLine: "What is advised, or what we come back for";
-    AdviceBy: "By or on which day (may stay empty)";
+    AdviceBy: "By which day (may stay empty)";
     KeepLine: "Keep the line";
     LineNeeded: "Type what it is.";
 
@@ -471,16 +462,15 @@ phrases! {
     PhotoBad: "The phone can't read this as a picture. Take it again, or choose another.";
     PhotoMissing: "This photo is not on this phone.";
     DrawOn: "Draw on it";
-    DrawDone: "Done drawing";
     DrawHint: "Draw with a finger: from where to where.";
     Arrow: "Arrow";
     Circle: "Circle";
-    Undo: "Undo";
+    Undo: "Undo the mark";
     PhotoBusy: "Making the photo smaller";
 
     SignatureTitle: "Signature";
     SignatureSub: "The customer signs for having seen the report.";
-    SignatureName: "Name in letters";
+    SignatureName: "Printed name";
     SignatureField: "Sign here";
     KeepSignature: "Keep the signature";
     ClearSignature: "Clear";
@@ -502,7 +492,7 @@ phrases! {
     CardSub: "Kept on this phone, printed on every report made from now on. May stay empty.";
     CardName: "Mechanic";
     CardFirm: "Firm";
-    CardLicence: "Licence number";
+    CardLicence: "License number";
     CardPhone: "Phone";
     CardPrice: "Price of water and sewer, for 1,000 gal";
     CardPriceSi: "Price of water and sewer, for 1 m³";
@@ -514,13 +504,14 @@ phrases! {
     SaveBackup: "Save a backup";
     SavingBackup: "Gathering";
     TakeBackup: "Take in a backup";
+    TakingBackup: "Taking it in…";
     BackupNone: "No backup was saved from this phone yet.";
     KeptYes: "The browser has promised not to clear these records by itself.";
     KeptNo: "The browser may clear these records when the phone runs out of room. Put Coldsump on the home screen, and save a backup after each visit.";
     KeptUnknown: "This browser does not say whether it may clear these records. Save a backup after each visit.";
     NotBackup: "This file is not a backup of Coldsump, or is of a newer version. Nothing was changed.";
     BackupTooLarge: "This file is larger than any backup. Nothing was read.";
-    Notices: "Licences of what is inside (needs signal)";
+    Notices: "Licenses of what is inside (needs signal)";
 
     Lock: "Lock";
     LockOffLink: "Lock: off";

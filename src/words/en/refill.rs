@@ -214,12 +214,12 @@ pub(in crate::words) fn minutes_to_limit(left: &str) -> String {
     format!("Pump inlet. If no water comes, the losses take {left} to get there.")
 }
 
-pub(in crate::words) fn start_in(machine: &str, time: &str) -> String {
-    format!("{machine} in {time}")
+pub(in crate::words) fn start_in(time: &str) -> String {
+    format!("in {time}")
 }
 
-pub(in crate::words) fn start_now(machine: &str) -> String {
-    format!("{machine} now")
+pub(in crate::words) fn start_now() -> &'static str {
+    "now"
 }
 
 pub(in crate::words) fn machine_started(machine: &str) -> String {

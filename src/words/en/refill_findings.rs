@@ -72,7 +72,7 @@ pub(in crate::words) fn finding(finding: &Finding, format: &Format<'_>) -> Strin
             range(earlier, format)
         ),
         FillAsEarlier { earlier } => format!(
-            "As in the earlier test here, which gave {}.",
+            "No slower than the earlier test here, which gave {}.",
             range(earlier, format)
         ),
         ShutOffByReadings { level: at } => match at {
@@ -235,15 +235,24 @@ fn percent(share: f64) -> String {
 
 fn covers(lead: &str, cover: &Cover, format: &Format<'_>) -> String {
     format!(
-        "{lead} {} need of {}: {}, at least {} of it.",
+        "{lead} {} need of {}: {}, {}.",
         match cover.design {
             true => "the design day's",
             false => "today's",
         },
         (format.flow)(cover.need),
         flow(&cover.gross, format),
-        percent(cover.ratio_low.get::<ratio>())
+        at_least(cover.ratio_low.get::<ratio>())
     )
+}
+
+/// How much of the need, as one says it: a tiny need is met a hundred times over.
+fn at_least(share: f64) -> String {
+    match share {
+        s if s >= 10.0 => "more than ten times that".into(),
+        s if s >= 2.0 => format!("at least {s:.1} times that"),
+        s => format!("at least {} of it", percent(s)),
+    }
 }
 
 #[cfg(test)]
@@ -287,7 +296,7 @@ mod tests {
         assert_eq!(
             say(Finding::FillCovers(cover)),
             "The fill covers today's need of 4.0 gpm: 12.0 gpm (between 11.0 gpm and 13.0 gpm), \
-             at least 275 % of it."
+             at least 2.8 times that."
         );
         assert_eq!(
             say(Finding::CalledNoWater { waited_s: 240.0 }),

@@ -108,9 +108,9 @@ pub(in crate::words) fn suspect_summary(branch: Branch, part: f64, first: &Suspe
 
 pub(in crate::words) fn percent(p: f64) -> String {
     match p {
-        p if p < 0.01 => "under 1 %".to_owned(),
-        p if p > 0.99 => "over 99 %".to_owned(),
-        p => format!("{:.0} %", 100.0 * p),
+        p if p < 0.01 => "under 1\u{a0}%".to_owned(),
+        p if p > 0.99 => "over 99\u{a0}%".to_owned(),
+        p => format!("{:.0}{}%", 100.0 * p, '\u{a0}'),
     }
 }
 

@@ -224,12 +224,12 @@ pub(in crate::words) fn minutes_to_limit(left: &str) -> String {
     format!("Succión de la bomba. Si no llega agua, las pérdidas tardan {left} en llegar ahí.")
 }
 
-pub(in crate::words) fn start_in(machine: &str, time: &str) -> String {
-    format!("{machine} en {time}")
+pub(in crate::words) fn start_in(time: &str) -> String {
+    format!("en {time}")
 }
 
-pub(in crate::words) fn start_now(machine: &str) -> String {
-    format!("{machine} ahora")
+pub(in crate::words) fn start_now() -> &'static str {
+    "ahora"
 }
 
 pub(in crate::words) fn machine_started(machine: &str) -> String {

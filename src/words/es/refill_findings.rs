@@ -77,7 +77,7 @@ pub(in crate::words) fn finding(finding: &Finding, format: &Format<'_>) -> Strin
             range(earlier, format)
         ),
         FillAsEarlier { earlier } => format!(
-            "Como en la prueba anterior aquí, que dio {}.",
+            "No más lento que la prueba anterior aquí, que dio {}.",
             range(earlier, format)
         ),
         ShutOffByReadings { level: at } => match at {
@@ -247,13 +247,22 @@ fn percent(share: f64) -> String {
 
 fn covers(lead: &str, cover: &Cover, format: &Format<'_>) -> String {
     format!(
-        "{lead} lo que hace falta {}, {}: {}, al menos {} de eso.",
+        "{lead} lo que hace falta {}, {}: {}, {}.",
         match cover.design {
             true => "en el día de diseño",
             false => "hoy",
         },
         (format.flow)(cover.need),
         flow(&cover.gross, format),
-        percent(cover.ratio_low.get::<ratio>())
+        at_least(cover.ratio_low.get::<ratio>())
     )
+}
+
+/// Cuánto de lo que hace falta, como se dice.
+fn at_least(share: f64) -> String {
+    match share {
+        s if s >= 10.0 => "más de diez veces eso".into(),
+        s if s >= 2.0 => format!("al menos {s:.1} veces eso"),
+        s => format!("al menos {} de eso", percent(s)),
+    }
 }

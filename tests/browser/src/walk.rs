@@ -314,6 +314,11 @@ async fn leaving(
     phone.find("report-kept").await;
     at(phone, "report-made").await;
     to(phone, "#/outbox", "outgoing").await;
+    // The app asks again when it is looked at.
+    phone.js("dispatchEvent(new Event('focus'))").await;
+    phone
+        .holds("document.querySelector('[data-test=mail]')?.disabled")
+        .await;
     at(phone, "outbox-offline").await;
     to(phone, visit, "screen-overview").await;
     server.resume();

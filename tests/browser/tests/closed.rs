@@ -241,7 +241,6 @@ async fn the_built_page_and_its_server_are_strict() {
     let permissions = &headers["permissions-policy"];
     for name in [
         "accelerometer",
-        "bluetooth",
         "camera",
         "display-capture",
         "geolocation",

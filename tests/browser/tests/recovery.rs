@@ -42,7 +42,7 @@ async fn water_and_head_are_foreseen_and_the_next_start_is_timed() {
 
     // Too hot for any machine: the time to the first start runs.
     note(&phone, "loop-entering", "note-entering", "112", 1).await;
-    phone.reads("restart-timer", "Retarder 1 in ").await;
+    phone.reads("restart-timer", "Retarder 1\nin ").await;
     let before = phone.text("restart-timer").await;
     phone.js("window.__skew += 60_000").await;
     phone
@@ -51,7 +51,7 @@ async fn water_and_head_are_foreseen_and_the_next_start_is_timed() {
         ))
         .await;
     phone.js("window.__skew += 3_600_000").await;
-    phone.reads("restart-timer", "Retarder 1 now").await;
+    phone.reads("restart-timer", "Retarder 1\nnow").await;
     phone.tap("machine-started").await;
     phone.reads("restart-timer", "Retarder 2").await;
 

@@ -9,6 +9,8 @@ mod plant;
 mod tower;
 mod who;
 
+use std::rc::Rc;
+
 use crate::app::view::prelude::*;
 
 use super::visit_frame::NotFound;
@@ -104,6 +106,13 @@ fn frame(form: Form, body: View) -> View {
         change,
         ..
     } = form;
+    let change = Rc::new(change);
+    let judge = change.clone();
+    // Said until what was refused is mended, not until it is kept.
+    let mended = move || {
+        let site = ledger().site(id).get_untracked();
+        !tried.get() || site.is_none_or(|mut site| judge(&mut site).is_some())
+    };
     let save = move |_| {
         tried.set(true);
         let typings = fields();
@@ -131,7 +140,7 @@ fn frame(form: Form, body: View) -> View {
     let name = ledger().site(id).get_untracked().map(|s| s.name);
     let back = (Route::Site(id), name.unwrap_or_default());
     let act = markup! {
-        <p class="said no" role="alert" data-test="incomplete" hidden=move || !tried.get()>
+        <p class="said no" role="alert" data-test="incomplete" hidden=mended>
             <Draw icon=Icon::Cross />
             <span>{words.phrase(P::SiteIncomplete)}</span>
         </p>
