@@ -213,7 +213,7 @@ async fn what_waited_when_it_died_is_in_the_backup() {
     };
     write("Kept before").await;
     phone.find("work-line-kept").await;
-    phone.js("full = true").await;
+    phone.js("window.full = true").await;
     write("Only in memory").await;
     phone.reads("not-saved", "no room left").await;
     let photo = Path::new(env!("CARGO_MANIFEST_DIR")).join("../fixtures/photo.jpg");
@@ -249,10 +249,10 @@ async fn what_waited_when_it_died_is_in_the_backup() {
     // What was saved again is not handed over twice.
     phone.tap("restart").await;
     phone.mounted().await;
-    phone.js("full = true").await;
+    phone.js("window.full = true").await;
     write("Saved again").await;
     phone.reads("not-saved", "no room left").await;
-    phone.js("full = false").await;
+    phone.js("window.full = false").await;
     phone.tap("save-again").await;
     phone.gone("not-saved").await;
     phone.holds("coldsumpWaiting.entries.length === 0").await;
