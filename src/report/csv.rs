@@ -17,7 +17,10 @@ pub const HEADS: [&str; 10] = [
 /// a formula gets an apostrophe before it (OWASP, "CSV injection").
 pub fn field(text: &str) -> String {
     const FIRST: [char; 11] = ['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠'];
-    let formula = text.starts_with(FIRST) && decimal(text).is_none();
+    // Not `-2,`, which is a number only where the comma is the point.
+    let plain = |c: char| c.is_ascii_digit() || "+-.eE".contains(c);
+    let number = text.chars().all(plain) && decimal(text).is_some();
+    let formula = text.starts_with(FIRST) && !number;
     let text = match formula {
         true => format!("'{text}"),
         false => text.to_owned(),
