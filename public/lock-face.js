@@ -168,8 +168,8 @@ function progress(place, name) {
   const box = make('div', { className: 'number', test: 'lock-progress' }, label, value);
   return (done, all) => {
     value.replaceChildren(`${done}`, make('span', { className: 'u' }, `/ ${all}`));
-    if (!box.parentNode) place.append(box);
-    if (done === all) box.remove();
+    place.replaceChildren(box);
+    place.hidden = false;
   };
 }
 
@@ -181,7 +181,7 @@ export async function gate(core) {
   root.lang = language ?? navigator.language;
   if (light) root.dataset.light = light;
   document.title = `${say('title')} · Coldsump`;
-  const place = make('div');
+  const place = make('div', { hidden: true });
   const field = secret('passphrase', say('phrase'), false);
   const button = primary('unlock', say('unlock'));
   await new Promise((open) => {
@@ -223,7 +223,7 @@ export async function gate(core) {
 export function screen(core, host) {
   const said = make('p', { test: 'lock-said' });
   said.setAttribute('aria-live', 'polite');
-  const place = make('div');
+  const place = make('div', { hidden: true });
   const foot = make('footer', { className: 'act' });
   const work = make('div', { className: 'col' });
   const list = (...names) =>
@@ -244,16 +244,22 @@ export function screen(core, host) {
   /** Does it, says how it went, and shows what can be done next. */
   const act = async (deed, word, name) => {
     said.textContent = '';
+    const before = core.state();
+    let done = false;
+    work.hidden = true;
+    scrollTo(0, 0);
     try {
       await deed();
       const left = name ? await core.rewrite(progress(place, name)) : 0;
+      done = true;
       said.textContent = left ? say('stays').replace('{n}', left) : say(word);
     } catch (error) {
-      place.replaceChildren();
       said.textContent = `${say('failed')} (${error})`;
     }
-    offer();
-    scrollTo(0, 0);
+    place.hidden = true;
+    work.hidden = false;
+    // What was typed stands while nothing has changed.
+    if (done || core.state() !== before) offer();
   };
   const ask = () => {
     const on = core.state();

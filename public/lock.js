@@ -286,7 +286,7 @@ const core = (window.coldsumpLock = {
   /** Takes note of the lock that is kept: whether it is open here, or none. Nothing
       is answered to one that can't be read. */
   meet(text) {
-    if (text && !read(text)) return undefined;
+    if (text !== undefined && !read(text)) return undefined;
     if (cipher) return read(text)?.name === read(lock).name;
     lock = text;
     return !text;

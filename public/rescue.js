@@ -190,11 +190,11 @@ export function show(detail) {
   const backup = make('button', say('backup'), 'rescue-backup', { type: 'button' });
   backup.addEventListener('click', () => save(backup, line));
   const count = waiting().entries.length;
-  const left = count ? [make('p', say('waits').replace('{n}', count), 'stopped-waits')] : [];
   main.append(
     make('p', say('what'), 'stopped-what'),
-    make('p', say('next'), 'stopped-next'),
-    ...left,
+    count
+      ? make('strong', say('waits').replace('{n}', count), 'stopped-waits')
+      : make('p', say('next'), 'stopped-next'),
     backup,
     line,
     // The build leaves out where in the program it was.

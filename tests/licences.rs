@@ -22,8 +22,9 @@ const ALLOWED: &[&str] = &[
 ];
 
 /// The most crates that may be compiled into what a phone runs: most leave no
-/// code there, but each can. Raise it only with a reason.
-const MOST_INSIDE: usize = 140;
+/// code there, but each can. Raise it only with a reason. Twelve are the lock's
+/// cipher, which its authors keep in small parts: a cipher is not written here.
+const MOST_INSIDE: usize = 152;
 
 /// Where a crate may come from.
 const SOURCE: &str = "registry+https://github.com/rust-lang/crates.io-index";

@@ -466,6 +466,7 @@ async fn settings_and_banners(phone: &Phone, visit: &str, at: &mut impl AsyncFnM
         .js("document.documentElement.dataset.install = 'offered'")
         .await;
     at(phone, "settings-install").await;
+    lock(phone, at).await;
     to(phone, visit, "screen-overview").await;
     phone
         .js("dispatchEvent(new Event('coldsump-update-waiting'))")
@@ -497,6 +498,36 @@ async fn settings_and_banners(phone: &Phone, visit: &str, at: &mut impl AsyncFnM
     phone.find("not-saved").await;
     at(phone, "not-saved").await;
 }
+
+/// The lock: off, refused, on, closed, opened by the wrong words, and off again.
+async fn lock(phone: &Phone, at: &mut impl AsyncFnMut(&Phone, &str)) {
+    to(phone, "#/lock", "lock-set").await;
+    at(phone, "lock").await;
+    phone.type_into("passphrase", "short").await;
+    phone.tap("lock-set").await;
+    phone.holds(REFUSED).await;
+    at(phone, "lock-refused").await;
+    for field in ["passphrase", "passphrase-again"] {
+        phone.type_into(field, "five words of no sense").await;
+    }
+    phone.tap("lock-set").await;
+    phone.find("lock-off").await;
+    at(phone, "lock-on").await;
+    phone.tap("lock-now").await;
+    phone.find("screen-locked").await;
+    phone.type_into("passphrase", "other words").await;
+    phone.tap("unlock").await;
+    phone.holds(REFUSED).await;
+    at(phone, "locked").await;
+    phone
+        .type_into("passphrase", "five words of no sense")
+        .await;
+    phone.tap("unlock").await;
+    phone.tap("lock-off").await;
+    phone.find("lock-set").await;
+}
+
+const REFUSED: &str = "document.querySelector('[data-state=refused]')";
 
 /// Goes to a screen by its address and waits until it stands.
 async fn to(phone: &Phone, hash: &str, there: &str) {

@@ -111,7 +111,7 @@ async fn full(engine: Engine) {
     let (_build, server) = served();
     let phone = at_papers_in(engine, &server).await;
     phone.type_into("work-line", "While it was full").await;
-    phone.js("full = true").await;
+    phone.js("window.full = true").await;
     phone.tap("keep-work-line").await;
     phone.reads("not-saved", "no room left").await;
     lines(&phone, 1).await;
@@ -119,7 +119,7 @@ async fn full(engine: Engine) {
     backup_holds(&phone, &["Before the fault", "While it was full"]).await;
     phone.tap("save-again").await; // still full
     phone.reads("not-saved", "no room left").await;
-    phone.js("full = false").await;
+    phone.js("window.full = false").await;
     phone.tap("save-again").await;
     phone.gone("not-saved").await;
     lines(&phone, 2).await;
@@ -146,7 +146,7 @@ async fn a_lost_connection_is_opened_again_three_times_and_then_said_in_webkit()
 async fn lost(engine: Engine) {
     let (_build, server) = served();
     let phone = at_papers_in(engine, &server).await;
-    phone.js("disk.close()").await;
+    phone.js("window.disk.close()").await;
     write(&phone, "Over a new connection").await;
     lines(&phone, 2).await;
     assert_eq!(phone.count("not-saved").await, 0);
@@ -154,11 +154,11 @@ async fn lost(engine: Engine) {
     // write ends before the entry's is counted.
     phone.type_into("work-line", "Over none").await;
     phone
-        .js("refuse = 'UnknownError'; asked.opens = 0; disk.close()")
+        .js("window.refuse = 'UnknownError'; window.asked.opens = 0; window.disk.close()")
         .await;
     phone.tap("keep-work-line").await;
     phone.reads("not-saved", "does not answer").await;
-    let opens = phone.js("return asked.opens").await;
+    let opens = phone.js("return window.asked.opens").await;
     assert!(
         opens.as_u64().is_some_and(|n| (3..=9).contains(&n)),
         "{opens}"
@@ -169,7 +169,7 @@ async fn lost(engine: Engine) {
         &["Before the fault", "Over a new connection", "Over none"],
     )
     .await;
-    phone.js("refuse = undefined").await;
+    phone.js("window.refuse = undefined").await;
     phone.tap("save-again").await;
     phone.gone("not-saved").await;
     phone.reload().await;
