@@ -5,7 +5,7 @@
 //! for a file name beyond ASCII.
 
 use super::doc::{Block, Doc};
-use super::text::to_text;
+use super::text::with;
 use crate::record::Moment;
 use crate::record::bytes::{base64, sha256};
 
@@ -137,12 +137,7 @@ pub fn to_eml(subject: &str, text: &str, enclosed: &[Enclosed<'_>], at: &Moment)
 /// The customer's page as plain text: all before the evidence.
 pub fn short_text(doc: &Doc, width: usize) -> String {
     let end = doc.blocks.iter().position(|b| *b == Block::PageBreak);
-    let mut short = Doc {
-        blocks: Vec::new(),
-        ..doc.clone()
-    };
-    short.blocks = doc.blocks[..end.unwrap_or(doc.blocks.len())].to_vec();
-    to_text(&short, width)
+    with(doc, &doc.blocks[..end.unwrap_or(doc.blocks.len())], width)
 }
 
 /// Whole lines of a text that take at most `most` bytes percent-encoded: some

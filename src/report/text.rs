@@ -11,6 +11,11 @@ const NARROWEST: usize = 32;
 /// scripts or an emoji counts as two columns, a combining mark as none.
 /// Control characters are dropped.
 pub fn to_text(doc: &Doc, width: usize) -> String {
+    with(doc, &doc.blocks, width)
+}
+
+/// The document's head over some of its blocks.
+pub(super) fn with(doc: &Doc, blocks: &[Block], width: usize) -> String {
     let mut page = Sheet {
         out: String::new(),
         width: width.max(NARROWEST),
@@ -30,7 +35,7 @@ pub fn to_text(doc: &Doc, width: usize) -> String {
         let first = format!("{}  ", fit(&fact.label, label, Align::Left));
         page.wrapped(&fact.value, &first, &" ".repeat(label + 2));
     }
-    for block in &doc.blocks {
+    for block in blocks {
         page.block(block);
     }
     page.out
