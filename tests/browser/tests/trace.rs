@@ -191,6 +191,9 @@ async fn a_second_fault_is_looked_for_when_the_refill_is_too_slow() {
     phone.tap("correct-StrainerBlocked").await;
     answer(&phone, "RefillTest", "Refilled").await;
     answer(&phone, "Restart", "HeadsUsual").await;
+    // It came hot; two minutes on the way out tell that it no longer does.
+    phone.reads("check-title", "Water to the machines").await;
+    phone.tap("answer-WaterUsual").await;
     phone.tap("to-closing").await;
     phone.tap("close-StrainerBlocked").await;
     phone.reads("closing-says", "Blow off the strainer").await;
