@@ -48,6 +48,8 @@ export async function openPage(url, kept) {
       // Containers and root have no sandbox; the page is our own.
       '--no-sandbox',
       '--disable-gpu',
+      // What lies outside the window is not painted, whatever size is emulated.
+      '--window-size=500,1000',
       '--disable-quic',
       '--disable-dev-shm-usage',
       '--disable-background-networking',
