@@ -1,9 +1,10 @@
 // The static server of ./dev serve and of the browser tests.
 //
-//   node tools/serve.mjs [--dir dist] [--port 8080] [--until-stdin-ends]
+//   node tools/serve.mjs [--dir dist] [--port 8080] [--brotli] [--until-stdin-ends]
 //   node tools/serve.mjs --phone FOLDER [--port 8080] [--tls-port 8443]
 //
-// Port 0 takes a free one. The first line on stdout is
+// With --brotli a file that has one beside it that ends in .br is sent so. Port 0 takes
+// a free one. The first line on stdout is
 // "listening http://127.0.0.1:PORT". With --phone, FOLDER holds ca.crt,
 // server.crt and server.key (tools/phone-certs.mjs): the program is served
 // over https to every machine on the network, and plain http gives other
@@ -22,6 +23,7 @@ const { values: options } = parseArgs({
     port: { type: 'string', default: '8080' },
     'tls-port': { type: 'string', default: '8443' },
     phone: { type: 'string' },
+    brotli: { type: 'boolean', default: false },
     'until-stdin-ends': { type: 'boolean', default: false },
   },
 });
@@ -63,6 +65,7 @@ const HASHED = /-[0-9a-f]{12,}(_bg)?\.(js|wasm|css)$/;
 const files = sirv(options.dir, {
   dev: true, // reads the disk at each request, so a rebuild shows at once
   etag: true,
+  brotli: options.brotli,
   setHeaders(response, path) {
     const kept = HASHED.test(path) ? 'public, max-age=31536000, immutable' : 'no-cache';
     response.setHeader('Cache-Control', NEVER_KEPT.has(path) ? 'no-store' : kept);
