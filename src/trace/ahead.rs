@@ -366,7 +366,7 @@ fn chances(
     let mut chance: [Vec<f64>; 3] = Default::default();
     let mut said = [0.0; 3];
     for (state, _, i) in all {
-        let set = desk.moments.0[0].all[*i].set;
+        let world = &desk.moments.0[0].all[*i];
         let mut level = [0.0; 2];
         level[state.low] = 1.0;
         let mut sum = [0.0; 3];
@@ -379,7 +379,7 @@ fn chances(
                     _ => 1.0 - FLICKER,
                 };
             }
-            let one = worlds.chance(tracer, &asked, set, state.acts[moment] ^ flips, level);
+            let one = asked.chance(world, state.acts[moment] ^ flips, level);
             (0..3).for_each(|a| sum[a] += p * one[a]);
         }
         for a in 0..3 {

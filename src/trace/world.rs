@@ -9,7 +9,7 @@ use super::hypothesis::FLICKER;
 use super::lattice::{Manners, Told};
 use super::mass::{NONE, Set, kinds, prior, priors};
 use super::mode::Mode;
-use super::sheet::{self, Sheet};
+use super::sheet;
 use super::tracer::Tracer;
 
 /// Probability by which of the three modes act (bits) and full or low.
@@ -39,6 +39,18 @@ pub(crate) struct World {
 }
 
 impl World {
+    /// The strongest effect where its modes in `bits` act, and the place of
+    /// full and low in what follows from it: another where one of them drains.
+    fn shows(&self, effects: &[[u8; 2]], bits: usize) -> (usize, usize) {
+        let each = self.set.iter().enumerate();
+        let each = each.filter_map(|(i, m)| Some(effects.get(*m)?[bits >> i & 1]));
+        let drains = bits & self.lowers != 0;
+        (
+            usize::from(each.max().unwrap_or(0)),
+            2 * usize::from(drains),
+        )
+    }
+
     /// The modes that are still there, as places in the lattice's order.
     pub fn there(&self) -> impl Iterator<Item = usize> + '_ {
         let each = self.set.iter().enumerate();
@@ -125,13 +137,14 @@ impl Worlds {
     /// Belief in states that give a piece heard less than `least`.
     pub fn against(&self, tracer: &Tracer, piece: usize, least: f64) -> f64 {
         let heard = &tracer.ear.heard[piece];
+        let effects = self.effects(tracer, |mode| heard.effect(mode));
         let mut against = 0.0;
-        for World { set, p, acting, .. } in &self.all {
-            for (bits, by_level) in acting.iter().enumerate() {
-                let (effect, drains) = self.effect(tracer, *set, bits, |mode| heard.effect(mode));
+        for world in &self.all {
+            for (bits, by_level) in world.acting.iter().enumerate() {
+                let (effect, at) = world.shows(&effects, bits);
                 for (low, share) in by_level.iter().enumerate() {
-                    if heard.by_effect[effect][2 * usize::from(drains) + low] < least {
-                        against += p * share;
+                    if heard.by_effect[effect][at + low] < least {
+                        against += world.p * share;
                     }
                 }
             }
@@ -139,34 +152,17 @@ impl Worlds {
         against
     }
 
-    /// The strongest effect of a set whose modes in `bits` act, and whether
-    /// any of those drains the basin.
-    fn effect(
-        &self,
-        tracer: &Tracer,
-        set: Set,
-        bits: usize,
-        of: impl Fn(Mode) -> (u8, u8),
-    ) -> (usize, bool) {
-        let mut strongest = 0;
-        for (i, m) in set.iter().enumerate() {
-            let Some(mode) = tracer.lattice.modes.get(*m) else {
-                continue;
-            };
+    /// What each mode does to a check at this moment when it does not act and
+    /// when it does. Looked up once for all worlds: a tap waits for this.
+    fn effects(&self, tracer: &Tracer, of: impl Fn(Mode) -> (u8, u8)) -> Vec<[u8; 2]> {
+        let each = |mode: &Mode| {
             let (acting, quiet) = of(*mode);
-            let here = if bits >> i & 1 == 1 {
-                acting
-            } else if self.epoch.corrected.contains(mode) {
-                0
-            } else {
-                quiet
-            };
-            strongest = strongest.max(usize::from(here));
-        }
-        (
-            strongest,
-            tracer.lattice.draining(kinds(&tracer.lattice, set), bits),
-        )
+            match self.epoch.corrected.contains(mode) {
+                true => [0, acting],
+                false => [quiet, acting],
+            }
+        };
+        tracer.lattice.modes.iter().map(each).collect()
     }
 
     /// What `check` would say at this moment, by effect; `None` when it has
@@ -181,22 +177,8 @@ impl Worlds {
                 again(chances(sheet, &tracer.plant, effect, low), before)[column]
             })
         });
-        Some(Asked { sheet, columns })
-    }
-
-    /// Chance of each answer where the modes of a set in `bits` act.
-    pub fn chance(
-        &self,
-        tracer: &Tracer,
-        asked: &Asked,
-        set: Set,
-        bits: usize,
-        level: [f64; 2],
-    ) -> [f64; 3] {
-        let (effect, drains) = self.effect(tracer, set, bits, |m| asked.sheet.effect(m));
-        let at = 2 * usize::from(drains);
-        let each = asked.columns.each_ref().map(|c| &c[effect]);
-        each.map(|c| level[0] * c[at] + level[1] * c[at + 1])
+        let effects = self.effects(tracer, |mode| sheet.effect(mode));
+        Some(Asked { effects, columns })
     }
 
     /// Chance of each answer of `check` within each of these worlds.
@@ -204,29 +186,15 @@ impl Worlds {
         let Some(asked) = self.ask(tracer, check) else {
             return Vec::new();
         };
-        // What each mode does to it when it acts and when not, looked up once
-        // for all worlds: this is what a tap waits for.
-        let effect = |mode: &Mode| {
-            let (acts, quiet) = asked.sheet.effect(*mode);
-            match self.epoch.corrected.contains(mode) {
-                true => [0, acts],
-                false => [quiet, acts],
-            }
-        };
-        let effects: Vec<[u8; 2]> = tracer.lattice.modes.iter().map(effect).collect();
         let each = |world: &World| {
-            let of = world.set.map(|m| effects.get(m).copied().unwrap_or([0; 2]));
             let mut chance = [0.0; 3];
             for (bits, level) in world.acting.iter().enumerate() {
                 if level[0] + level[1] <= 0.0 {
                     continue;
                 }
-                let [a, b, c] = [0, 1, 2].map(|i| of[i][bits >> i & 1]);
-                let effect = usize::from(a.max(b).max(c));
-                let at = 2 * usize::from(bits & world.lowers != 0);
-                for (chance, column) in chance.iter_mut().zip(&asked.columns) {
-                    let said = &column[effect];
-                    *chance += level[0] * said[at] + level[1] * said[at + 1];
+                let said = asked.chance(world, bits, *level);
+                for (c, said) in chance.iter_mut().zip(said) {
+                    *c += said;
                 }
             }
             chance
@@ -237,8 +205,18 @@ impl Worlds {
 
 /// A check as it would be done at a moment: chances by answer and effect.
 pub(crate) struct Asked {
-    sheet: &'static Sheet,
+    /// What each mode does to it when quiet and when acting.
+    effects: Vec<[u8; 2]>,
     columns: [Vec<ByBasin>; 3],
+}
+
+impl Asked {
+    /// Chance of each answer where the modes of a world in `bits` act.
+    pub fn chance(&self, world: &World, bits: usize, level: [f64; 2]) -> [f64; 3] {
+        let (effect, at) = world.shows(&self.effects, bits);
+        let each = self.columns.each_ref().map(|c| &c[effect]);
+        each.map(|c| level[0] * c[at] + level[1] * c[at + 1])
+    }
 }
 
 /// Adds a set's world, in parts by which of its corrections took.

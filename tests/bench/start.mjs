@@ -20,7 +20,7 @@ const ROUNDS = 9;
 const START_LIMIT = 1.5; // of the bare page
 const TAP_LIMIT = 100; // ms
 // A quick thumb rests so long between two taps, and so long at least where there
-// is a card to read and a check to do first. Judgement, no source.
+// is a card to read and a check to do first, and between two keys. Judgement, no source.
 const THUMB = 400; // ms
 const READING = 1500; // ms
 const KEY = 80; // ms
