@@ -49,10 +49,15 @@ struct Step {
     waits: bool,
     wants_call: bool,
     answers: usize,
+    /// How often it may still be done.
+    room: u8,
     /// Causes each answer confirms, as bits.
     confirms: [u32; 3],
-    /// Per moment and answer, the chance in each state, the lump last.
+    /// Per moment and answer, the chance in each state, the lump last, as if
+    /// it was never done.
     chance: [[Vec<f64>; 3]; 2],
+    /// Per moment, one more than the answer that it gave last.
+    before: [u8; 2],
 }
 
 /// The sketch.
@@ -76,10 +81,10 @@ struct Stand {
     touched: bool,
     looked: bool,
     calls: bool,
-    /// Steps done, and done twice; what each said last.
-    done: u32,
-    twice: u32,
-    said: [u8; LATER],
+    /// How often each step was done; per moment, one more than the answer
+    /// that it gave last.
+    done: [u8; LATER],
+    said: [[u8; LATER]; 2],
     confirmed: u32,
 }
 
@@ -141,7 +146,7 @@ impl Sketch {
         let modes = &tracer.lattice.modes;
         for cause in &causes {
             let confirm = modes.get(*cause).map_or(&[][..], |m| cure(*m).confirm);
-            for check in confirm.iter().filter(|c| tracer.may_take(**c)) {
+            for check in confirm.iter().filter(|c| tracer.room(**c, desk.goal.takes) > 0) {
                 let known = checks.iter().any(|(c, _)| c == check);
                 if !known && checks.len() < LATER {
                     checks.push((*check, !desk.sensible(*check, desk.looked())));
@@ -172,6 +177,11 @@ impl Sketch {
                 chances(desk, &all, lump, check, now)?,
                 chances(desk, &all, lump, check, then)?,
             ];
+            let before = [now, then].map(|m| {
+                let said = desk.moments.0[m].before(tracer, check);
+                let sure = said.and_then(|said| said.iter().position(|w| *w > 0.5));
+                sure.map_or(0, |a| a as u8 + 1)
+            });
             let mut confirms_of = [0; 3];
             for (c, cause) in causes.iter().enumerate() {
                 let Some(mode) = modes.get(*cause) else {
@@ -191,8 +201,10 @@ impl Sketch {
                 waits,
                 wants_call: check.needs_call(),
                 answers: check.answers().len(),
+                room: tracer.room(check, desk.goal.takes) as u8,
                 confirms: confirms_of,
                 chance,
+                before,
             });
         }
         Some(sketch)
@@ -205,7 +217,7 @@ impl Sketch {
 
     /// The first checks, as places among those found, by the minutes expected
     /// to a proven cause, fewest first.
-    pub fn best(&self, desk: &Desk, first: usize) -> Vec<usize> {
+    pub fn best(&self, desk: &Desk, first: usize) -> Option<Vec<usize>> {
         let tracer = desk.tracer;
         let mut opened = 1 << Access::Open as u32;
         for step in &self.steps {
@@ -217,9 +229,10 @@ impl Sketch {
             touched: desk.moments.0.len() < 2,
             looked: false,
             calls: desk.called(),
-            done: 0,
-            twice: 0,
-            said: [0; LATER],
+            done: [0; LATER],
+            said: std::array::from_fn(|m| {
+                std::array::from_fn(|i| self.steps.get(i).map_or(0, |s| s.before[m]))
+            }),
             confirmed: self.confirmed,
         };
         let mut out = Vec::new();
@@ -228,7 +241,9 @@ impl Sketch {
             out.push((minutes + self.steps[i].danger, i));
         }
         out.sort_by(|a, b| a.0.total_cmp(&b.0));
-        out.into_iter().map(|(_, i)| i).collect()
+        let worth = !tracer.case.corrections.is_empty()
+            || out.first().is_none_or(|(m, _)| *m < STRIP * self.weight.iter().sum::<f64>());
+        worth.then(|| out.into_iter().map(|(_, i)| i).collect())
     }
 
     /// Minutes of a step from here.
@@ -257,13 +272,13 @@ impl Sketch {
         then.opened |= 1 << step.access as u32;
         then.touched |= step.disturbs;
         then.looked |= step.check.is_look();
-        then.twice |= stand.done & 1 << i;
-        then.done |= 1 << i;
-        then.said[i] = a as u8;
+        then.done[i] += 1;
         then.confirmed |= step.confirms[a];
         then.calls |= opens_call(step.check, step.check.answers()[a]);
-        let (copied, fresh) = stand.again(i, a);
-        let chance = &step.chance[usize::from(then.touched)][a];
+        let moment = usize::from(then.touched);
+        then.said[moment][i] = a as u8 + 1;
+        let (copied, fresh) = stand.again(moment, i, a);
+        let chance = &step.chance[moment][a];
         for ((l, w), c) in left.iter_mut().zip(weight).zip(chance) {
             *l = w * (copied + fresh * c);
         }
@@ -272,8 +287,7 @@ impl Sketch {
 
     fn may(&self, i: usize, stand: &Stand) -> bool {
         let step = &self.steps[i];
-        stand.twice >> i & 1 == 0
-            && (stand.done >> i & 1 == 0 || step.check.may_differ())
+        stand.done[i] < step.room
             && (!step.waits || stand.looked)
             && (!step.wants_call || stand.calls)
     }
@@ -294,7 +308,7 @@ impl Sketch {
             if self.may(i, stand) {
                 let moment = usize::from(stand.touched || step.disturbs);
                 let left: f64 = (0..step.answers)
-                    .map(|a| self.doubt(weight, &step.chance[moment][a], stand.again(i, a)))
+                    .map(|a| self.doubt(weight, &step.chance[moment][a], stand.again(moment, i, a)))
                     .sum();
                 let gain = whole - left;
                 let rate = gain / self.cost(step, stand);
@@ -342,11 +356,11 @@ impl Sketch {
 impl Stand {
     /// How much an answer repeats what the step said before, and how much it
     /// is a fresh one.
-    fn again(&self, i: usize, a: usize) -> (f64, f64) {
-        match (self.done >> i & 1 == 1, usize::from(self.said[i]) == a) {
-            (true, true) => (COPIED, 1.0 - COPIED),
-            (true, false) => (0.0, 1.0 - COPIED),
-            _ => (0.0, 1.0),
+    fn again(&self, moment: usize, i: usize, a: usize) -> (f64, f64) {
+        match usize::from(self.said[moment][i]) {
+            0 => (0.0, 1.0),
+            said if said == a + 1 => (COPIED, 1.0 - COPIED),
+            _ => (0.0, 1.0 - COPIED),
         }
     }
 }
@@ -362,7 +376,7 @@ fn chances(
 ) -> Option<[Vec<f64>; 3]> {
     let tracer = desk.tracer;
     let worlds = &desk.moments.0[moment];
-    let asked = worlds.ask(tracer, check)?;
+    let asked = worlds.ask_after(tracer, check, None)?;
     let mut chance: [Vec<f64>; 3] = Default::default();
     let mut said = [0.0; 3];
     for (state, _, i) in all {
@@ -391,9 +405,12 @@ fn chances(
     if let Some(lump) = lump {
         whole = [0.0; 3];
         let stage = tracer.stage(check);
-        let worlds = desk.moments.0.iter().filter(|w| w.epoch.stage == stage);
-        for (world, c) in worlds.flat_map(|w| &w.all).zip(&lump.chances) {
+        let worlds = desk.moments.0.iter().find(|w| w.epoch.stage == stage)?;
+        for (world, c) in worlds.all.iter().zip(&lump.chances) {
             (0..3).for_each(|a| whole[a] += world.p * c[a]);
+        }
+        if let Some(before) = worlds.before(tracer, check) {
+            whole = std::array::from_fn(|a| (whole[a] - COPIED * before[a]) / (1.0 - COPIED));
         }
     }
     let of: [f64; 3] = std::array::from_fn(|a| (whole[a] - said[a]).max(1e-6));

@@ -120,7 +120,7 @@ impl<'a> Desk<'a> {
 
     fn all(&self, looked: bool) -> Vec<Promise> {
         let mut checks = self.tracer.open_checks();
-        checks.extend(self.tracer.answered_checks());
+        checks.extend(self.tracer.answered_checks(self.goal.takes));
         checks.retain(|c| self.sensible(*c, looked));
         checks.into_iter().map(|c| self.promise(c)).collect()
     }
@@ -179,7 +179,8 @@ impl<'a> Desk<'a> {
             later.retain(|p| !self.sensible(p.suggestion.check, false));
             later
         };
-        let worth = |p: &Promise| p.suggestion.gain_bits >= WORTH_ASKING;
+        let few = found.len() <= FIRST;
+        let worth = |p: &Promise| few || p.suggestion.gain_bits >= WORTH_ASKING;
         sort_by(&mut found, |a, b| {
             (b.suggestion.gain_bits / b.cost).total_cmp(&(a.suggestion.gain_bits / a.cost))
         });
@@ -207,7 +208,10 @@ impl<'a> Desk<'a> {
             && let Some(sketch) = Sketch::new(self, &rated, &waiting)
             && sketch.outside() <= OUTSIDE
         {
-            order = sketch.best(self, rated.len());
+            match sketch.best(self, rated.len()) {
+                Some(best) => order = best,
+                None => return Vec::new(),
+            }
         }
         order.extend(order.len()..rated.len());
         order.into_iter().map(|i| rated[i].suggestion).collect()

@@ -13,10 +13,14 @@ const STRIP: f64 = 120.0;
 /// full proof is often out of reach, and the end would drown the walk.
 const SETTLED: f64 = 0.9;
 
+/// How often a check may be done.
+const TAKES: usize = 2;
+
 /// The same, as the planner is told.
 const GOAL: Goal = Goal {
     sure: SETTLED,
     shown: false,
+    takes: TAKES,
 };
 
 /// Modes and checks of one small plant, and what is known when it begins.
@@ -160,9 +164,9 @@ const SMALL: [Small; 6] = [
 /// What is known, whatever the order, and where one stands.
 type State = (Vec<[usize; 3]>, usize);
 
-/// Whether a check may be done, or done again: twice at most here.
+/// Whether a check may be done, or done again.
 fn again(evidence: &[Evidence], check: Check) -> bool {
-    evidence.iter().filter(|e| e.check == check).count() < 2
+    evidence.iter().filter(|e| e.check == check).count() < TAKES
 }
 
 /// Expected minutes from here to a proven cause.
@@ -267,4 +271,52 @@ pub fn compare(plant: &Plant, best: bool) {
         "| all | | | {of_best:.1} | {of_ours:.1} | {:.1} % |",
         100.0 * (of_ours / of_best - 1.0)
     );
+}
+
+/// Where the planner's choices cost most.
+pub fn regret(plant: &Plant, which: usize) {
+    let small = &SMALL[which];
+    let known: Vec<Evidence> = small
+        .known
+        .iter()
+        .map(|(c, a)| Evidence::said(*c, *a, Stage::AsFound))
+        .collect();
+    let mut best = Best { plant, small, follow: false, seen: HashMap::new() };
+    let all = best.minutes(&known, Place::MachineRoom);
+    println!("best {all:.1}");
+    let mut out: Vec<(f64, String)> = Vec::new();
+    let mut open = vec![(1.0, known, Place::MachineRoom)];
+    let mut sum = 0.0;
+    while let Some((p, evidence, at)) = open.pop() {
+        let case = Case::of(&evidence);
+        let tracer = Tracer::over(plant, &case, small.modes, small.checks);
+        let b = tracer.belief();
+        if b.suspects[0].probability >= SETTLED { continue; }
+        let advice = tracer.advise_to(at, GOAL);
+        let offered: Vec<Check> = advice.best.iter().chain(&advice.runners_up).map(|s| s.check).collect();
+        let next = offered.iter().copied().find(|c| again(&evidence, *c)).filter(|c| small.checks.contains(c));
+        let v = best.minutes(&evidence, at);
+        let q = next.map_or(STRIP, |c| best.after(&tracer, &evidence, at, c));
+        let regret = p * (q - v);
+        sum += regret;
+        if regret > 0.01 {
+            let mut qs: Vec<(f64, String)> = small.checks.iter().filter(|c| again(&evidence, **c)).map(|c| (best.after(&tracer, &evidence, at, *c), format!("{c:?}"))).collect();
+            qs.sort_by(|a, b| a.0.total_cmp(&b.0));
+            let bel: Vec<String> = b.suspects.iter().map(|s| format!("{:?} {:.2}", s.mode, s.probability)).collect();
+            let ev: Vec<String> = evidence.iter().map(|e| format!("{:?}:{:?}", e.check, e.answer)).collect();
+            let qs: Vec<String> = qs.iter().map(|(q, c)| format!("{c} {q:.1}")).collect();
+            out.push((regret, format!("{regret:.3} p {p:.3} at {at:?} ours {next:?} {q:.1} best {v:.1} | {} | {} | {} | offered {offered:?}", qs.join(", "), bel.join(", "), ev.join(" "))));
+        }
+        let Some(check) = next else { continue };
+        let stage = tracer.stage(check);
+        for (answer, chance) in check.answers().iter().zip(tracer.chances(check)) {
+            if chance < 1e-4 || p * chance < 1e-5 { continue; }
+            let mut more = evidence.clone();
+            more.push(Evidence::said(check, *answer, stage));
+            open.push((p * chance, more, check.place()));
+        }
+    }
+    out.sort_by(|a, b| b.0.total_cmp(&a.0));
+    println!("regret {sum:.2}");
+    for (_, l) in out.iter().take(14) { println!("{l}"); }
 }
