@@ -230,8 +230,8 @@ proptest! {
     }
 }
 
-/// In pH units. The formulae against a second writing of them, the Langelier index against
-/// the saturation index of calcite.
+/// In pH units. The formulae against a second writing of them, the Langelier index
+/// against the saturation index of calcite.
 pub fn accuracy() -> Vec<Accuracy> {
     let grid = Grid::read(include_str!("../reference/water_chemistry.csv"));
     let formula = "the formula, in Python";

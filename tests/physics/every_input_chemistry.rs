@@ -5,19 +5,13 @@ use coldsump::physics::chemistry::cycles::change;
 use coldsump::physics::chemistry::guideline::{Analysis, Item};
 use coldsump::physics::chemistry::{Water, dissolved_solids};
 use coldsump::physics::refrigerant::{Refrigerant, head};
-use coldsump::quantity::{ElectricalConductivity, TemperatureInterval};
+use coldsump::quantity::ElectricalConductivity;
 use proptest::prelude::*;
 use uom::si::electrical_conductivity::siemens_per_meter;
-use uom::si::temperature_interval::kelvin as kelvin_interval;
-use uom::si::thermodynamic_temperature::kelvin;
 
 use crate::chemistry::mg;
-use crate::every_input::{number, sound};
+use crate::every_input::{dk, k, number, sound};
 use crate::{pa, part};
-
-fn k(v: f64) -> coldsump::quantity::ThermodynamicTemperature {
-    coldsump::quantity::ThermodynamicTemperature::new::<kelvin>(v)
-}
 
 fn mostly(usual: std::ops::Range<f64>) -> BoxedStrategy<f64> {
     prop_oneof![6 => usual, 1 => number()].boxed()
@@ -56,8 +50,7 @@ proptest! {
         p in mostly(5e4..1.1e5),
     ) {
         let fluid = Refrigerant::ALL[i];
-        let interval = TemperatureInterval::new::<kelvin_interval>;
-        let (approach, p) = (interval(approach), pa(p));
+        let (approach, p) = (dk(approach), pa(p));
         sound(fluid.condensing_pressure(k(t)).map(|q| q.value))?;
         sound(head::expected(fluid, k(t), approach, p).map(|q| q.pascals()))?;
     }

@@ -80,8 +80,8 @@ fn seconds_without_flow() {
     near(30.0 / got.get::<second>(), 0.584, 2e-3, "kelvin a second");
 }
 
-/// Computed with CoolProp 8.0.0 (bubble pressures, as these fluids hardly glide): 85 F entering, range and
-/// approach 10 F at full flow, resistance split evenly.
+/// Computed with CoolProp 8.0.0 (bubble pressures, as these fluids hardly glide):
+/// 85 F entering, range and approach 10 F at full flow, resistance split evenly.
 #[test]
 fn head_at_reduced_flow() {
     let design = CondenserDesign {
