@@ -96,7 +96,6 @@ fn says(given: &Given) -> Vec<Saying> {
         calcium: given.as_calcium(Ask::Calcium).ok(),
         chloride: given.concentration(Ask::Chloride).ok(),
         conductivity: given.conductivity(Ask::BasinConductivity).ok(),
-        ..Analysis::default()
     };
     all.extend(analysis.findings().into_iter().map(|f| Saying {
         tone: Tone::Finding,
