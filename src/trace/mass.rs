@@ -85,6 +85,7 @@ pub(crate) fn prior(lattice: &Lattice, priors: &[[f64; 2]], set: Set, nothing: b
     let of = set.map(|m| priors.get(m).copied().unwrap_or([1.0, 0.0]));
     std::array::from_fn(|m| factor * of[0][m & 1] * of[1][m >> 1 & 1] * of[2][m >> 2 & 1])
 }
+
 fn families(lattice: &Lattice, priors: &[[f64; 2]]) -> Vec<Family> {
     let mut all = vec![Family {
         one: [1.0, 0.0],

@@ -87,8 +87,8 @@ impl Weight {
 impl Tracer {
     /// Weight of every piece of evidence for each of these suspects, loudest
     /// first: the odds with everything over the odds with that piece left
-    /// out. Evidence that tells nothing (could not, repeated, outranked by a
-    /// number) is not listed. One pass over the hypotheses for each piece of
+    /// out. Evidence that tells nothing (could not, outranked by a number) is
+    /// not listed. One pass over the hypotheses for each piece of
     /// evidence, so ask for all the suspects of interest at once.
     pub fn why(&self, suspects: &[Mode]) -> Vec<Vec<Weight>> {
         let mut weights = vec![Vec::new(); suspects.len()];
