@@ -194,7 +194,7 @@ pub(crate) fn unproven(open: &Unproven) -> String {
         }
         Unproven::NoRefill => "La reparación no se comprobó con una prueba de llenado.".into(),
         Unproven::NotRestarted => {
-            "No se vio a las máquinas con su alta de siempre desde la última reparación.".into()
+            "No se vio a los equipos con su alta de siempre desde la última reparación.".into()
         }
         Unproven::ComesAndGoes => "Va y viene; no se le vio actuar desde entonces.".into(),
         Unproven::Alike(mode, p) => {
