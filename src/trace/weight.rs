@@ -87,7 +87,7 @@ impl Weight {
 impl Tracer {
     /// Weight of every piece of evidence for a suspect, loudest first: the odds
     /// with everything over the odds with that piece left out. Evidence that
-    /// tells nothing (could not, repeated, outranked by a number) is not
+    /// tells nothing (could not, outranked by a number) is not
     /// listed. Empty for a mode that the plant can't have.
     pub fn why(&self, suspect: Mode) -> Vec<Weight> {
         let Some(at) = self.lattice.modes.iter().position(|m| *m == suspect) else {
