@@ -13,11 +13,12 @@
 use super::check::{Access, Check};
 use super::closing::confirms;
 use super::cure::cure;
-use super::desk::{Desk, Promise, opens_call};
+use super::desk::{Desk, Promise};
 use super::heard::COPIED;
 use super::hypothesis::FLICKER;
 use super::mode::Place;
 use super::next::Goal;
+use super::sensible::opens_call;
 use super::world::{State, states};
 
 /// Worlds and states a sketch holds at most, and the least share of a state.

@@ -50,7 +50,7 @@ pub(crate) fn answer(answer: Answer) -> &'static str {
         Answer::LosingWater => "Water running out",
         Answer::FollowsResistor => "Follows the resistor",
         Answer::IgnoresResistor => "Ignores it",
-        Answer::Refilled => "Filled and stopped",
+        Answer::Refilled => "Filled in time",
         Answer::RefilledSlowly => "Too slow",
         Answer::DidNotRefill => "Didn't fill",
         Answer::OwnFaultFound => "Fault found here",

@@ -50,7 +50,7 @@ pub(crate) fn answer(answer: Answer) -> &'static str {
         Answer::LosingWater => "Se va agua",
         Answer::FollowsResistor => "Sigue a la resistencia",
         Answer::IgnoresResistor => "No le hace caso",
-        Answer::Refilled => "Llenó y paró",
+        Answer::Refilled => "Llenó a tiempo",
         Answer::RefilledSlowly => "Muy lento",
         Answer::DidNotRefill => "No llenó",
         Answer::OwnFaultFound => "La falla está aquí",
