@@ -4,6 +4,8 @@
 use std::cell::Cell;
 
 use leptos::prelude::window_event_listener_untyped;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlElement;
 
 use crate::app::view::prelude::*;
 
@@ -187,6 +189,12 @@ fn follow() {
     };
     if route.with_untracked(|route| *route != address) {
         MOVED.set(true);
+        // To take what has the focus off the page, a browser first lays out all that is
+        // there, the screen that goes and the one that comes.
+        let held = document().active_element();
+        if let Some(held) = held.and_then(|e| e.dyn_into::<HtmlElement>().ok()) {
+            let _ = held.blur();
+        }
         route.set(address);
         window().scroll_to_with_x_and_y(0.0, 0.0);
     }

@@ -254,9 +254,13 @@ impl Store for IndexedStore {
     }
 
     async fn first_lines(&self, count: u32) -> Result<Vec<Line>, StoreError> {
-        let mut first = self.visit_lines(None, count).await?;
+        // Sites too: where there are no visits these are wanted, and asked for by now.
+        let asked = [("v", "w"), ("s", "t")];
+        let asked = asked.map(|(from, to)| self.lines(from, false, to, Some(count)));
+        let mut both = all_at_once(asked.into_iter()).await.into_iter();
+        let mut first = both.next().unwrap_or(Ok(Vec::new()))?;
         if first.is_empty() {
-            return self.lines("s", false, "t", Some(count)).await;
+            return both.next().unwrap_or(Ok(first));
         }
         let sites = first.iter().filter_map(|line| match line {
             Line::Visit(visit) => Some(About::Site(visit.site)),
