@@ -4,12 +4,10 @@
 use std::cell::Cell;
 
 use leptos::prelude::window_event_listener_untyped;
-use wasm_bindgen::JsCast;
-use web_sys::HtmlElement;
 
 use crate::app::view::prelude::*;
 
-use super::ports::window;
+use super::ports::{call, get, window};
 use crate::record::{SiteId, VisitId};
 use crate::working::Working;
 
@@ -30,7 +28,7 @@ pub enum Route {
     Visit(VisitId, Station),
     /// Reports that wait to be sent.
     Outbox,
-    /// Units and light.
+    /// Units, language, light, who does the visits, the lock, backups.
     Settings,
     /// The lock over the records.
     Lock,
@@ -191,9 +189,8 @@ fn follow() {
         MOVED.set(true);
         // To take what has the focus off the page, a browser first lays out all that is
         // there, the screen that goes and the one that comes.
-        let held = document().active_element();
-        if let Some(held) = held.and_then(|e| e.dyn_into::<HtmlElement>().ok()) {
-            let _ = held.blur();
+        if let Some(held) = get(&document(), "activeElement") {
+            call(&held, "blur", &js_sys::Array::new());
         }
         route.set(address);
         window().scroll_to_with_x_and_y(0.0, 0.0);

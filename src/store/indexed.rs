@@ -22,11 +22,11 @@ use rexie::{Direction, Error, KeyRange, Transaction, TransactionMode};
 use wasm_bindgen::JsValue;
 
 use self::link::{Link, TRIES, failure, finish};
-use self::row::{Text, line_key, name_of, take, things, to_js};
+use self::row::{Text, line_key, name_of, take, things};
 use super::{DEVICE, KeptFile, LOCK, Loaded, Store, StoreError};
 use crate::record::{About, Changed, Entry, EntryId, FileId, Line, Table, VisitId};
 
-pub use self::row::{file_as_row, file_in, rows};
+pub use self::row::{file_as_row, file_in, rows, to_js};
 pub use self::sealed::{has_lock, lock_call, lock_wait};
 
 const ENTRIES: &str = "entries";
@@ -254,13 +254,9 @@ impl Store for IndexedStore {
     }
 
     async fn first_lines(&self, count: u32) -> Result<Vec<Line>, StoreError> {
-        // Sites too: where there are no visits these are wanted, and asked for by now.
-        let asked = [("v", "w"), ("s", "t")];
-        let asked = asked.map(|(from, to)| self.lines(from, false, to, Some(count)));
-        let mut both = all_at_once(asked.into_iter()).await.into_iter();
-        let mut first = both.next().unwrap_or(Ok(Vec::new()))?;
+        let mut first = self.visit_lines(None, count).await?;
         if first.is_empty() {
-            return both.next().unwrap_or(Ok(first));
+            return self.lines("s", false, "t", Some(count)).await;
         }
         let sites = first.iter().filter_map(|line| match line {
             Line::Visit(visit) => Some(About::Site(visit.site)),

@@ -1,21 +1,24 @@
 //! Thinking ahead: the minutes that are expected to a proven cause after each
 //! check, over what it may say and what one would do then.
 //!
-//! One step of policy improvement (Bertsekas, Tsitsiklis and Wu, Rollout
-//! algorithms for combinatorial optimization, 1997; from memory): each of the
-//! first few checks is followed, over all it may say, by the plain walk that
-//! does what tells most for its minutes, worked out to its end. The search
-//! runs on a sketch: the likeliest states of the world with their chances of
-//! each answer, the causes beyond it in one lump.
+//! Policy improvement (Bertsekas, Tsitsiklis and Wu, Rollout algorithms for
+//! combinatorial optimization, 1997; from memory): each of the first few
+//! checks, and after what it is likely to say each of a few more, is followed
+//! by the plain walk that does what tells most for its minutes, worked out to
+//! its end. The search runs on a sketch: the likeliest states of the world
+//! with their chances of each answer, the causes beyond it in one lump. What
+//! was done before counts in it as in the belief: a check done again half
+//! repeats itself, and not more often than the goal allows.
 
 use super::check::{Access, Check};
 use super::closing::confirms;
 use super::cure::cure;
-use super::desk::{Desk, Promise, opens_call};
+use super::desk::{Desk, Promise};
 use super::heard::COPIED;
 use super::hypothesis::FLICKER;
 use super::mode::Place;
 use super::next::Goal;
+use super::sensible::opens_call;
 use super::world::{State, states};
 
 /// Worlds and states a sketch holds at most, and the least share of a state.
@@ -30,10 +33,15 @@ const LATER: usize = 12;
 /// Minutes of stripping everything, where no check proves a cause. Judgement.
 const STRIP: f64 = 120.0;
 /// What happens this seldom is not followed to its end but costs so much.
-const SELDOM: f64 = 0.03;
+const SELDOM: f64 = 0.01;
 const REST: f64 = 40.0;
 /// A check that promises less than this many bits is not worth asking.
 const WORTH_ASKING: f64 = 0.01;
+/// How many steps after the first are chosen by trying the likeliest few, how
+/// many are tried, and what is too seldom for it.
+const DEEP: usize = 1;
+const WIDE: usize = 3;
+const HEAVY: f64 = 0.1;
 
 /// One check of the sketch.
 struct Step {
@@ -146,7 +154,10 @@ impl Sketch {
         let modes = &tracer.lattice.modes;
         for cause in &causes {
             let confirm = modes.get(*cause).map_or(&[][..], |m| cure(*m).confirm);
-            for check in confirm.iter().filter(|c| tracer.room(**c, desk.goal.takes) > 0) {
+            for check in confirm
+                .iter()
+                .filter(|c| tracer.room(**c, desk.goal.takes) > 0)
+            {
                 let known = checks.iter().any(|(c, _)| c == check);
                 if !known && checks.len() < LATER {
                     checks.push((*check, !desk.sensible(*check, desk.looked())));
@@ -216,7 +227,8 @@ impl Sketch {
     }
 
     /// The first checks, as places among those found, by the minutes expected
-    /// to a proven cause, fewest first.
+    /// to a proven cause, fewest first; `None` where nothing was put right yet
+    /// and stripping what is left is quicker than any of them.
     pub fn best(&self, desk: &Desk, first: usize) -> Option<Vec<usize>> {
         let tracer = desk.tracer;
         let mut opened = 1 << Access::Open as u32;
@@ -237,12 +249,12 @@ impl Sketch {
         };
         let mut out = Vec::new();
         for i in 0..first.min(FIRST) {
-            let minutes = self.after(i, &self.weight, &stand);
+            let minutes = self.after(i, &self.weight, &stand, DEEP);
             out.push((minutes + self.steps[i].danger, i));
         }
         out.sort_by(|a, b| a.0.total_cmp(&b.0));
-        let worth = !tracer.case.corrections.is_empty()
-            || out.first().is_none_or(|(m, _)| *m < STRIP * self.weight.iter().sum::<f64>());
+        let repaired = !tracer.case.corrections.is_empty();
+        let worth = repaired || out.first().is_none_or(|(minutes, _)| *minutes < STRIP);
         worth.then(|| out.into_iter().map(|(_, i)| i).collect())
     }
 
@@ -253,13 +265,14 @@ impl Sketch {
         step.minutes + opening + stand.at.walk_minutes(step.place)
     }
 
-    /// Minutes times weight of doing this step and all that follows.
-    fn after(&self, i: usize, weight: &[f64], stand: &Stand) -> f64 {
+    /// Minutes times weight of doing this step and all that follows, where so
+    /// many of the steps after it are chosen among a few.
+    fn after(&self, i: usize, weight: &[f64], stand: &Stand, deep: usize) -> f64 {
         let mut sum = weight.iter().sum::<f64>() * self.cost(&self.steps[i], stand);
         let mut left = vec![0.0; weight.len()];
         for a in 0..self.steps[i].answers {
             let then = self.then(i, a, weight, stand, &mut left);
-            sum += self.roll(&left, &then);
+            sum += self.roll(&left, &then, deep);
         }
         sum
     }
@@ -293,8 +306,9 @@ impl Sketch {
     }
 
     /// Minutes times weight from a state of the belief to the end, when the
-    /// step that tells most for its minutes is done, again and again.
-    fn roll(&self, weight: &[f64], stand: &Stand) -> f64 {
+    /// step that tells most for its minutes is done, again and again; of the
+    /// first `deep` steps, the best of those that tell most.
+    fn roll(&self, weight: &[f64], stand: &Stand, deep: usize) -> f64 {
         let total: f64 = weight.iter().sum();
         if total < SELDOM {
             return total * REST;
@@ -302,7 +316,7 @@ impl Sketch {
         if self.is_found(weight, stand) {
             return 0.0;
         }
-        let mut best = (0.0, None);
+        let mut best = [(0.0, usize::MAX); WIDE];
         let whole = self.doubt(weight, &[], (0.0, 1.0));
         for (i, step) in self.steps.iter().enumerate() {
             if self.may(i, stand) {
@@ -312,15 +326,23 @@ impl Sketch {
                     .sum();
                 let gain = whole - left;
                 let rate = gain / self.cost(step, stand);
-                if gain > WORTH_ASKING * total && rate > best.0 {
-                    best = (rate, Some(i));
+                if gain > WORTH_ASKING * total {
+                    let mut here = (rate, i);
+                    for b in &mut best {
+                        if here.0 > b.0 {
+                            std::mem::swap(b, &mut here);
+                        }
+                    }
                 }
             }
         }
-        let Some(i) = best.1 else {
-            return total * STRIP;
+        let (wide, deep) = match deep > 0 && total > HEAVY {
+            true => (WIDE, deep - 1),
+            false => (1, 0),
         };
-        self.after(i, weight, stand).min(total * STRIP)
+        let tried = best.into_iter().take(wide).filter(|b| b.0 > 0.0);
+        let each = tried.map(|(_, i)| self.after(i, weight, stand, deep));
+        each.fold(total * STRIP, f64::min)
     }
 
     /// Doubt about the cause in bits times weight, after an answer of these

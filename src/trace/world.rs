@@ -272,7 +272,7 @@ fn known(tracer: &Tracer, priors: &[[f64; 2]], set: Set, moments: &[&Epoch]) -> 
     let mut manners = lattice.level(of);
     let mut here: Vec<Option<Told>> = moments.iter().map(|_| None).collect();
     for (epoch, known) in tracer.ear.epochs.iter().enumerate() {
-        let heard = lattice.told(&tracer.ear, None, epoch, of);
+        let heard = lattice.told(&tracer.ear, epoch, of);
         if let Some(at) = moments.iter().position(|m| *m == known) {
             here[at] = Some(heard);
             continue;

@@ -113,7 +113,8 @@ fn ticks(axis: Axis, unit: Unit) -> Vec<(f64, f64)> {
     (first..first + 12)
         .map(|n| n as f64 * step)
         .filter(|v| *v <= high + 1e-9)
-        .map(|v| (unit.to_si(v), v))
+        // 0.6, not 0.6000000000000001.
+        .map(|v| (unit.to_si(v), (v * 1000.0).round() / 1000.0))
         .collect()
 }
 
@@ -136,7 +137,6 @@ fn curves(plot: &Plot, words: Words, system: System) -> String {
     }
     for (si, v) in ticks(plot.y, y_unit) {
         let at = y(si);
-        let v = (v * 1000.0).round() / 1000.0;
         let _ = write!(
             svg,
             "<path class='grid' d='M{LEFT} {at:.1}H{RIGHT}'/>\

@@ -53,7 +53,7 @@ pub fn Screen(
     let with_rail = edge.is_some();
     let window_title = format!("{title} · Coldsump");
     let moved = route::just_moved();
-    // With the frame or behind it, not before: neither is the screen's own.
+    // With the frame: the heading is not on the page before it. The title can wait.
     request_animation_frame(move || {
         if moved {
             to_heading("h1");

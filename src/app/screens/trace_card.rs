@@ -35,11 +35,11 @@ pub fn card(mind: Mind, shown: Shown) -> View {
     let more = meter.map_or(&[][..], |m| m.meter.cautions());
     let more = more.iter().filter(|c| **c != circuit::Caution::LiveParts);
     cautions.extend(more.map(|c| words.circuit_caution(*c)));
+    let careful = !cautions.is_empty();
     let cautions = cautions
         .into_iter()
         .map(|c| markup! { <p>{c}</p> })
         .collect_view();
-    let careful = !check.cautions().is_empty();
     let answer = move |answer: Answer| {
         let stage = untrack(|| mind.stage_of(check));
         mind.keep(Evidence::said(check, answer, stage), Box::new(|| {}));

@@ -111,10 +111,17 @@ pub fn pace_paths() -> Vec<u32> {
 #[cfg(target_arch = "wasm32")]
 #[wasm_bindgen]
 pub fn pace_step(path: usize, answers: usize, clock: &js_sys::Function) -> Vec<f64> {
-    let now = || clock.call0(&wasm_bindgen::JsValue::NULL).ok().and_then(|t| t.as_f64());
+    let now = || {
+        clock
+            .call0(&wasm_bindgen::JsValue::NULL)
+            .ok()
+            .and_then(|t| t.as_f64())
+    };
     let path = &pace::paths()[path][..answers];
     let began = now();
     let [first, next] = pace::step(path);
-    let took = now().zip(began).map_or(f64::NAN, |(end, began)| end - began);
+    let took = now()
+        .zip(began)
+        .map_or(f64::NAN, |(end, began)| end - began);
     vec![first, next, took]
 }

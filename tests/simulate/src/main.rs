@@ -53,7 +53,6 @@ fn main() {
         Some("pace") => return same::pace(&plant),
         Some("paths") => return same::paths(&plant),
         Some("through") => return through_only(&plant, &words),
-        Some("regret") => return reduced::regret(&plant, words[1].parse().unwrap()),
         Some("small") => return reduced::compare(&plant, words.len() < 2),
         _ => {}
     }
@@ -72,7 +71,9 @@ fn main() {
     );
     println!("Minutes end when a cause is proven or nothing is left worth asking; +- is one");
     println!("standard error. Right: the cause named first at the end is truly there. Among those");
-    println!("named: so is one of those that the trace names together, no check telling them apart.\n");
+    println!(
+        "named: so is one of those that the trace names together, no check telling them apart.\n"
+    );
     println!("{}", Tally::HEAD);
     let mut wrong = Vec::new();
     for (model, faults, planners, share) in [

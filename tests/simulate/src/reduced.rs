@@ -178,7 +178,50 @@ struct Best<'a> {
     seen: HashMap<State, f64>,
 }
 
+/// Whether a cause is found as the search here counts it.
+fn is_found(tracer: &Tracer) -> bool {
+    tracer.belief().suspects[0].probability >= SETTLED
+}
+
+/// What the planner would do next.
+fn choice(tracer: &Tracer, at: Place) -> Option<Check> {
+    tracer.advise_to(at, GOAL).best.map(|s| s.check)
+}
+
 impl Best<'_> {
+    fn tracer(&self, evidence: &[Evidence]) -> Tracer {
+        let small = self.small;
+        Tracer::over(self.plant, &Case::of(evidence), small.modes, small.checks)
+    }
+
+    /// How much of what the planner chooses, each weighed by how often it
+    /// comes to that, is what the best walk would do, or no worse by more
+    /// than three seconds.
+    fn agrees(&mut self, known: &[Evidence], at: Place) -> f64 {
+        let mut open = vec![(1.0, known.to_vec(), at)];
+        let (mut same, mut all) = (0.0, 0.0);
+        while let Some((p, evidence, at)) = open.pop() {
+            let tracer = self.tracer(&evidence);
+            if is_found(&tracer) {
+                continue;
+            }
+            let next = choice(&tracer, at);
+            let ours = next.map_or(STRIP, |c| self.after(&tracer, &evidence, at, c));
+            all += p;
+            same += p * f64::from(u8::from(ours <= self.minutes(&evidence, at) + 0.05));
+            let Some(check) = next else { continue };
+            let stage = tracer.stage(check);
+            for (answer, chance) in check.answers().iter().zip(tracer.chances(check)) {
+                if p * chance > 1e-4 {
+                    let mut more = evidence.clone();
+                    more.push(Evidence::said(check, *answer, stage));
+                    open.push((p * chance, more, check.place()));
+                }
+            }
+        }
+        same / all
+    }
+
     fn minutes(&mut self, evidence: &[Evidence], at: Place) -> f64 {
         let each = |e: &Evidence| [e.check as usize, e.answer as usize, e.stage as usize];
         let mut key: Vec<_> = evidence.iter().map(each).collect();
@@ -187,20 +230,11 @@ impl Best<'_> {
         if let Some(known) = self.seen.get(&key) {
             return *known;
         }
-        let case = Case::of(evidence);
-        let tracer = Tracer::over(self.plant, &case, self.small.modes, self.small.checks);
-        let minutes = if tracer.belief().suspects[0].probability >= SETTLED {
+        let tracer = self.tracer(evidence);
+        let minutes = if is_found(&tracer) {
             0.0
         } else if self.follow {
-            let advice = tracer.advise_to(at, GOAL);
-            let mut offered = advice
-                .best
-                .iter()
-                .chain(&advice.runners_up)
-                .map(|s| s.check);
-            let next = offered.find(|c| again(evidence, *c));
-            next.filter(|c| self.small.checks.contains(c))
-                .map_or(STRIP, |check| self.after(&tracer, evidence, at, check))
+            choice(&tracer, at).map_or(STRIP, |check| self.after(&tracer, evidence, at, check))
         } else {
             let open = self.small.checks.iter();
             let open = open.filter(|c| again(evidence, **c));
@@ -234,10 +268,13 @@ pub fn compare(plant: &Plant, best: bool) {
     println!(
         "Small plants: expected minutes to a proven cause, each check twice at most; where the"
     );
-    println!("checks prove none, {STRIP} more.\n");
-    println!("| plant | modes | checks | best possible | the trace | over |");
-    println!("|---|---|---|---|---|---|");
-    let (mut of_best, mut of_ours) = (0.0, 0.0);
+    println!(
+        "checks prove none, {STRIP} more. The same choice: how often the trace's next check is"
+    );
+    println!("the best there is, or costs no more.\n");
+    println!("| plant | modes | checks | best possible | the trace | over | the same choice |");
+    println!("|---|---|---|---|---|---|---|");
+    let (mut of_best, mut of_ours, mut same) = (0.0, 0.0, f64::NAN);
     for small in &SMALL {
         let known: Vec<Evidence> = small
             .known
@@ -255,68 +292,25 @@ pub fn compare(plant: &Plant, best: bool) {
                 follow,
                 seen,
             };
-            best.minutes(&known, Place::MachineRoom)
+            let minutes = best.minutes(&known, Place::MachineRoom);
+            if !follow {
+                same = best.agrees(&known, Place::MachineRoom);
+            }
+            minutes
         });
         of_best += best;
         of_ours += ours;
         println!(
-            "| {} | {} | {} | {best:.1} | {ours:.1} | {:.1} % |",
+            "| {} | {} | {} | {best:.1} | {ours:.1} | {:.1} % | {:.0} % |",
             small.name,
             small.modes.len(),
             small.checks.len(),
             100.0 * (ours / best - 1.0),
+            100.0 * same,
         );
     }
     println!(
-        "| all | | | {of_best:.1} | {of_ours:.1} | {:.1} % |",
+        "| all | | | {of_best:.1} | {of_ours:.1} | {:.1} % | |",
         100.0 * (of_ours / of_best - 1.0)
     );
-}
-
-/// Where the planner's choices cost most.
-pub fn regret(plant: &Plant, which: usize) {
-    let small = &SMALL[which];
-    let known: Vec<Evidence> = small
-        .known
-        .iter()
-        .map(|(c, a)| Evidence::said(*c, *a, Stage::AsFound))
-        .collect();
-    let mut best = Best { plant, small, follow: false, seen: HashMap::new() };
-    let all = best.minutes(&known, Place::MachineRoom);
-    println!("best {all:.1}");
-    let mut out: Vec<(f64, String)> = Vec::new();
-    let mut open = vec![(1.0, known, Place::MachineRoom)];
-    let mut sum = 0.0;
-    while let Some((p, evidence, at)) = open.pop() {
-        let case = Case::of(&evidence);
-        let tracer = Tracer::over(plant, &case, small.modes, small.checks);
-        let b = tracer.belief();
-        if b.suspects[0].probability >= SETTLED { continue; }
-        let advice = tracer.advise_to(at, GOAL);
-        let offered: Vec<Check> = advice.best.iter().chain(&advice.runners_up).map(|s| s.check).collect();
-        let next = offered.iter().copied().find(|c| again(&evidence, *c)).filter(|c| small.checks.contains(c));
-        let v = best.minutes(&evidence, at);
-        let q = next.map_or(STRIP, |c| best.after(&tracer, &evidence, at, c));
-        let regret = p * (q - v);
-        sum += regret;
-        if regret > 0.01 {
-            let mut qs: Vec<(f64, String)> = small.checks.iter().filter(|c| again(&evidence, **c)).map(|c| (best.after(&tracer, &evidence, at, *c), format!("{c:?}"))).collect();
-            qs.sort_by(|a, b| a.0.total_cmp(&b.0));
-            let bel: Vec<String> = b.suspects.iter().map(|s| format!("{:?} {:.2}", s.mode, s.probability)).collect();
-            let ev: Vec<String> = evidence.iter().map(|e| format!("{:?}:{:?}", e.check, e.answer)).collect();
-            let qs: Vec<String> = qs.iter().map(|(q, c)| format!("{c} {q:.1}")).collect();
-            out.push((regret, format!("{regret:.3} p {p:.3} at {at:?} ours {next:?} {q:.1} best {v:.1} | {} | {} | {} | offered {offered:?}", qs.join(", "), bel.join(", "), ev.join(" "))));
-        }
-        let Some(check) = next else { continue };
-        let stage = tracer.stage(check);
-        for (answer, chance) in check.answers().iter().zip(tracer.chances(check)) {
-            if chance < 1e-4 || p * chance < 1e-5 { continue; }
-            let mut more = evidence.clone();
-            more.push(Evidence::said(check, *answer, stage));
-            open.push((p * chance, more, check.place()));
-        }
-    }
-    out.sort_by(|a, b| b.0.total_cmp(&a.0));
-    println!("regret {sum:.2}");
-    for (_, l) in out.iter().take(14) { println!("{l}"); }
 }

@@ -77,7 +77,9 @@ pub fn told(flat: &Flat, scene: &Scene, walk: &Walk) -> String {
         proven,
         one_of,
     } = walk;
-    format!("truly {truth:?}, named {named:?}, one of {one_of:?}, proven {proven}, {minutes} min, {checks} checks")
+    format!(
+        "truly {truth:?}, named {named:?}, one of {one_of:?}, proven {proven}, {minutes} min, {checks} checks"
+    )
 }
 
 /// How a walk ended that went on after the first repair.
