@@ -22,6 +22,7 @@ pub fn paths() -> Vec<Vec<Evidence>> {
     };
     let path = |part: &str| part.trim().lines().map(line).collect();
     include_str!("../paths.txt")
+        .trim()
         .split("\n\n")
         .map(path)
         .collect()
