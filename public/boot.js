@@ -230,8 +230,7 @@ try {
 }
 if (!broken) await stands;
 import('./focus.js');
-const icon = { rel: 'icon', type: 'image/svg+xml', href: 'icon.svg' };
-document.head.append(Object.assign(document.createElement('link'), icon));
+document.querySelector('[rel=icon]').href = 'icon.svg';
 lookAtRoom().catch(() => undefined); // a browser that does not tell
 document.addEventListener('visibilitychange', () => lookAtRoom().catch(() => undefined));
 keepOffline(broken).catch((error) => {
