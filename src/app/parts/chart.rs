@@ -94,6 +94,12 @@ pub fn ChartView(
             }
         })
         .collect_view();
+    // The rows for moments take no room where there are none.
+    let cut = if chart.moments.is_empty() {
+        TOP - ROW_0
+    } else {
+        0.0
+    };
     let rows = label_rows(&chart);
     let moments = chart
         .moments
@@ -183,7 +189,7 @@ pub fn ChartView(
         <figure>
             <svg
                 class="fig"
-                viewBox=format!("0 0 {W} {H}")
+                viewBox=format!("0 {cut} {W} {}", H - cut)
                 role="img"
                 aria-label=format!("{}. {}", chart.title, chart.summary)
                 data-test="chart"
@@ -197,7 +203,7 @@ pub fn ChartView(
                 {fits}
                 {points}
                 <text x=x(1.0) y=H - 4.0 text-anchor="end">{chart.x_label.clone()}</text>
-                <text x="0" y="10">{chart.y_label.clone()}</text>
+                <text x="0" y=cut + 10.0>{chart.y_label.clone()}</text>
             </svg>
             <details>
                 <summary>{words.phrase(P::AsTable)}</summary>

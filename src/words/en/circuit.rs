@@ -123,10 +123,10 @@ pub(in crate::words) fn meaning(meaning: Meaning) -> &'static str {
 pub(in crate::words) fn fed(fed: Fed) -> &'static str {
     match fed {
         Fed::Dead => "Not fed",
-        Fed::TooLow => "More than 15 % under the nameplate: it may not pull in",
-        Fed::Low => "10 to 15 % under the nameplate: look into it",
-        Fed::Good => "Within 10 % of the nameplate",
-        Fed::TooHigh => "More than 10 % over the nameplate: it runs hot",
+        Fed::TooLow => "More than 15% under the nameplate: it may not pull in",
+        Fed::Low => "10 to 15% under the nameplate: look into it",
+        Fed::Good => "Within 10% of the nameplate",
+        Fed::TooHigh => "More than 10% over the nameplate: it runs hot",
     }
 }
 

@@ -47,21 +47,21 @@ pub(in crate::words) fn source(figure: TowerFigure) -> &'static str {
     match figure {
         TowerFigure::EvaporationBalance => {
             "Source: mass and energy balance with saturated leaving air (Merkel). Good within about \
-             10 %; up to 25 % high in hot dry air."
+             10%; up to 25% high in hot dry air."
         }
         TowerFigure::PoppeMerkelNumber => {
             "Source: Poppe and Rogener 1991, as restated by Kloppers and Kroger 2005. Good for water \
-             at 32 to 140 F, within 1 % of the same equations over CoolProp 8.0.0. Compare only with \
+             at 32 to 140\u{a0}F, within 1% of the same equations over CoolProp 8.0.0. Compare only with \
              numbers found by the same method."
         }
         TowerFigure::Prediction => {
             "Source: Merkel 1925 with a tower characteristic; n from common practice, no source. Good \
-             to about 1 F near the design point (our estimate), less far from it or with uneven \
+             to about 1\u{a0}F near the design point (our estimate), less far from it or with uneven \
              water."
         }
         TowerFigure::Delivered => {
-            "Source: Merkel 1925, capability as in acceptance testing. Good within about 15 % with \
-             thermometers good to 1 F (our estimate); worse at an approach below 5 F."
+            "Source: Merkel 1925, capability as in acceptance testing. Good within about 15% with \
+             thermometers good to 1\u{a0}F (our estimate); worse at an approach below 5\u{a0}F."
         }
         TowerFigure::ShapeFit => {
             "Source: least squares and Bayes' rule, our own reckoning; all shapes alike beforehand. \

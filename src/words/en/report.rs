@@ -58,7 +58,7 @@ phrases! {
     CautionElectrical: "Work on the level control is work on live parts unless it is locked out and proven dead. Qualified people only, by local code and NFPA 70E or its local equal.";
     CautionRoof: "Roof and tower: fall protection, fan locked out before reaching in. The basin may be a confined space.";
     CautionLimits: "Numbers are from field readings and carry their error. The nameplate and the maker's instructions govern over this report.";
-    Interval: "95 % interval";
+    Interval: "95% interval";
     Mechanic: "Mechanic";
     Issue: "Issue";
     AdviceHeading: "What we advise";

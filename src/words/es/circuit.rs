@@ -151,10 +151,10 @@ pub(in crate::words) fn meaning(meaning: Meaning) -> &'static str {
 pub(in crate::words) fn fed(fed: Fed) -> &'static str {
     match fed {
         Fed::Dead => "Sin alimentar",
-        Fed::TooLow => "Más de 15 % bajo la placa: puede no jalar",
-        Fed::Low => "De 10 a 15 % bajo la placa: revíselo",
-        Fed::Good => "Dentro del 10 % de la placa",
-        Fed::TooHigh => "Más de 10 % sobre la placa: se calienta",
+        Fed::TooLow => "Más de 15% bajo la placa: puede no jalar",
+        Fed::Low => "De 10 a 15% bajo la placa: revíselo",
+        Fed::Good => "Dentro del 10% de la placa",
+        Fed::TooHigh => "Más de 10% sobre la placa: se calienta",
     }
 }
 

@@ -46,22 +46,22 @@ pub(in crate::words) fn source(figure: TowerFigure) -> &'static str {
     match figure {
         TowerFigure::EvaporationBalance => {
             "Fuente: balance de masa y energía con aire de salida saturado (Merkel). Vale dentro de \
-             cerca del 10 %; hasta 25 % alto en aire caliente y seco."
+             cerca del 10%; hasta 25% alto en aire caliente y seco."
         }
         TowerFigure::PoppeMerkelNumber => {
             "Fuente: Poppe y Rogener 1991, como lo replantean Kloppers y Kroger 2005. Vale para agua \
-             de 32 a 140 F, dentro del 1 % de las mismas ecuaciones sobre CoolProp 8.0.0. Compare solo \
+             de 32 a 140\u{a0}F, dentro del 1% de las mismas ecuaciones sobre CoolProp 8.0.0. Compare solo \
              con números hallados por el mismo método."
         }
         TowerFigure::Prediction => {
             "Fuente: Merkel 1925 con una característica de torre; n de la práctica común, sin fuente. \
-             Vale a cerca de 1 F junto al punto de diseño (nuestra estimación), menos lejos de él o \
+             Vale a cerca de 1\u{a0}F junto al punto de diseño (nuestra estimación), menos lejos de él o \
              con agua dispareja."
         }
         TowerFigure::Delivered => {
             "Fuente: Merkel 1925, capacidad como en las pruebas de aceptación. Vale dentro de cerca \
-             del 15 % con termómetros buenos a 1 F (nuestra estimación); peor con aproximación menor \
-             de 5 F."
+             del 15% con termómetros buenos a 1\u{a0}F (nuestra estimación); peor con aproximación menor \
+             de 5\u{a0}F."
         }
         TowerFigure::ShapeFit => {
             "Fuente: mínimos cuadrados y regla de Bayes, cálculo propio; todas las formas iguales de \

@@ -59,7 +59,7 @@ spoken! { ReportPhrase;
     CautionElectrical: "El control de nivel son partes energizadas, salvo con bloqueo y etiquetado y ausencia de voltaje comprobada. Solo personal calificado, según el código local y la NFPA 70E o su igual local.";
     CautionRoof: "Azotea y torre: protección contra caídas, ventilador bloqueado antes de meter la mano. La pileta puede ser espacio confinado.";
     CautionLimits: "Los números vienen de lecturas de campo y llevan su error. La placa y las instrucciones del fabricante mandan sobre este informe.";
-    Interval: "intervalo del 95 %";
+    Interval: "intervalo del 95%";
     Mechanic: "Mecánico";
     Issue: "Emisión";
     AdviceHeading: "Qué aconsejamos";
