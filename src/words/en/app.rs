@@ -348,9 +348,9 @@ phrases! {
     FloatValve: "Float valve";
     FloatSwitch: "Float switch, solenoid";
     Transmitter: "Transmitter, controller";
-    Volts24: "24\u{a0}V";
-    Volts120: "120\u{a0}V";
-    Volts230: "230\u{a0}V";
+    Volts24: "24 V";
+    Volts120: "120 V";
+    Volts230: "230 V";
     FillValveAsked: "Fill valve without power";
     NormallyClosedValve: "Shut";
     NormallyOpenValve: "Open";
