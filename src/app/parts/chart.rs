@@ -33,7 +33,7 @@ fn label_rows(chart: &Chart) -> Vec<Option<usize>> {
         .iter()
         .map(|moment| {
             if moment.label.is_empty() {
-                return Some(0); // named with the ones beside it
+                return None; // named with the ones beside it
             }
             let (at, wide) = (x(moment.x), 7.6 * moment.label.chars().count() as f64);
             let (from, to) = match moment.x > 0.7 {
@@ -197,10 +197,10 @@ pub fn ChartView(
                 {grid}
                 {rungs}
                 <path class="axis" d=format!("M{LEFT} {TOP}V{}H{}", H - BOTTOM, x(1.0)) />
-                {limits}
                 {moments}
                 {lines}
                 {fits}
+                {limits}
                 {points}
                 <text x=x(1.0) y=H - 4.0 text-anchor="end">{chart.x_label.clone()}</text>
                 <text x="0" y=cut + 10.0>{chart.y_label.clone()}</text>
