@@ -2,221 +2,19 @@
 //! passphrase, put on and taken off through any stop in the middle.
 #![cfg(target_arch = "wasm32")]
 
+#[path = "fixtures/lock_page.rs"]
+mod lock_page;
 #[path = "visit/store_contract.rs"]
 mod store_contract;
 
-use coldsump::store::{IndexedStore, LOCK, Store, StoreError, lock_call, lock_wait};
-use js_sys::{Array, Function, Promise, Uint8Array};
-use wasm_bindgen::JsValue;
-use wasm_bindgen_futures::JsFuture;
+use coldsump::store::{LOCK, Store, StoreError, lock_wait};
+use js_sys::{Array, Uint8Array};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 
+use lock_page::*;
 use store_contract::{entries, file, many, store_contract};
 
 wasm_bindgen_test_configure!(run_in_browser);
-
-const STORES: [&str; 4] = ["entries", "files", "lines", "texts"];
-
-const PASSPHRASE: &str = "five words of no sense";
-
-/// Below the page's scripts: the browser's own ways, and writes that fail after so many.
-const UNDER: &str = "
-    const { get } = Object.getOwnPropertyDescriptor(IDBRequest.prototype, 'result');
-    const { put } = IDBObjectStore.prototype;
-    window.raw = { result: get, put, transaction: IDBDatabase.prototype.transaction };
-    window.putsLeft = Infinity;
-    IDBObjectStore.prototype.put = function (...row) {
-        if (window.putsLeft-- <= 0) throw new DOMException('no', 'QuotaExceededError');
-        return put.apply(this, row);
-    };";
-
-/// Puts the page's own scripts under the store, once; as no modules.
-fn page() {
-    thread_local!(static DONE: std::cell::Cell<bool> = const { std::cell::Cell::new(false) });
-    if DONE.replace(true) {
-        return;
-    }
-    let disk = include_str!("../public/disk.js");
-    let lock = include_str!("../public/lock.js").replace("import './disk.js';", "");
-    for script in [UNDER, disk, &lock] {
-        Function::new_no_args(script)
-            .call0(&JsValue::NULL)
-            .expect("it runs");
-    }
-}
-
-/// From here on this page is a tab that holds no lock.
-fn other_tab() {
-    lock_call("hold", &Array::new()).expect("it runs");
-}
-
-/// From here on this page is a tab that has opened this lock.
-async fn tab_with(lock: &str) {
-    lock_call("hold", &Array::of1(&lock.into())).expect("it runs");
-    assert_eq!(unlock(PASSPHRASE).await, Ok(true));
-}
-
-async fn unlock(passphrase: &str) -> Result<bool, StoreError> {
-    let opened = lock_wait("unlock", &Array::of1(&passphrase.into())).await?;
-    Ok(opened.as_bool().expect("yes or no"))
-}
-
-async fn lock_by(passphrase: &str) -> Result<(), StoreError> {
-    lock_wait("lockBy", &Array::of1(&passphrase.into()))
-        .await
-        .map(drop)
-}
-
-async fn take_off() -> Result<(), StoreError> {
-    lock_wait("takeOff", &Array::new()).await.map(drop)
-}
-
-/// Seals or opens what is left; how many rows did not open.
-async fn rewrite() -> Result<f64, StoreError> {
-    let told = Function::new_with_args("now, all", "(window.told ??= []).push([now, all])");
-    let left = lock_wait("rewrite", &Array::of1(&told)).await?;
-    Ok(left.as_f64().expect("a count"))
-}
-
-fn state() -> Option<String> {
-    let state = lock_call("state", &Array::new()).expect("it runs");
-    state.as_string()
-}
-
-/// The lock's text as it lies on the disk.
-async fn lock_text() -> String {
-    let rows = disk().await;
-    let row = rows
-        .iter()
-        .find(|row| row.starts_with("texts lock "))
-        .expect("a lock");
-    let text = row.split("\"text\":\"").nth(1).expect("its text");
-    text.trim_end_matches("\"}").to_owned()
-}
-
-/// The store, empty, as on a phone that has never run the program.
-async fn fresh() -> IndexedStore {
-    page();
-    let store = again().await;
-    for name in STORES {
-        behind(name, "store.clear();").await;
-    }
-    store
-}
-
-/// A second start over the same disk.
-async fn again() -> IndexedStore {
-    other_tab();
-    IndexedStore::open().await.expect("it opens")
-}
-
-/// The same, with the lock open.
-async fn unlocked() -> IndexedStore {
-    let store = again().await;
-    assert_eq!(store.texts().await, Err(StoreError::Locked));
-    assert_eq!(unlock(PASSPHRASE).await, Ok(true));
-    store.texts().await.expect("open");
-    store
-}
-
-/// Rewrites rows on the disk behind the store, by a script over `rows` and `put`.
-async fn behind(store: &str, script: &str) {
-    let script = format!(
-        "return new Promise((done, fail) => {{
-            const opening = indexedDB.open('coldsump');
-            opening.onsuccess = () => {{
-                const db = opening.result;
-                const tx = raw.transaction.call(db, '{store}', 'readwrite');
-                const store = tx.objectStore('{store}');
-                const asked = store.getAll();
-                asked.onsuccess = () => {{
-                    const rows = raw.result.call(asked);
-                    const put = (row) => raw.put.call(store, row);
-                    {script}
-                }};
-                tx.oncomplete = () => {{ db.close(); done(); }};
-                tx.onabort = () => fail(tx.error);
-            }};
-        }});"
-    );
-    let done = Function::new_no_args(&script)
-        .call0(&JsValue::NULL)
-        .expect("it runs");
-    JsFuture::from(Promise::from(done)).await.expect("written");
-}
-
-/// What lies on the disk, as text: every row with its key, bytes by their letters.
-async fn disk() -> Vec<String> {
-    let script = "return (async () => {
-        const ask = (r) => new Promise((done, no) => { r.onsuccess = () => done(raw.result.call(r)); r.onerror = no; });
-        const db = await ask(indexedDB.open('coldsump'));
-        const all = [];
-        const plain = (_, v) => v instanceof Uint8Array
-            ? '#' + Array.from(v, (b) => String.fromCharCode(b)).join('') : v;
-        for (const name of ['entries', 'files', 'lines', 'texts']) {
-            const store = db.transaction(name).objectStore(name);
-            const [keys, rows] = await Promise.all([ask(store.getAllKeys()), ask(store.getAll())]);
-            rows.forEach((row, n) => all.push(name + ' ' + keys[n] + ' ' + JSON.stringify(row, plain)));
-        }
-        db.close();
-        return all;
-    })()";
-    let rows = Function::new_no_args(script)
-        .call0(&JsValue::NULL)
-        .expect("it runs");
-    let rows = JsFuture::from(Promise::from(rows)).await.expect("it reads");
-    js_sys::Array::from(&rows)
-        .iter()
-        .map(|row| row.as_string().expect("a text"))
-        .collect()
-}
-
-/// A store with some of everything in it.
-async fn lived_in() -> IndexedStore {
-    let store = fresh().await;
-    store.keep_file(&file(), &entries()).await.expect("kept");
-    store.append(&many()).await.expect("kept");
-    store
-        .keep_text("draft proof", "Dry on arriv")
-        .await
-        .expect("kept");
-    store.keep_text("setting units", "si").await.expect("kept");
-    store
-}
-
-async fn is_lived_in(store: &IndexedStore) {
-    let loaded = store.load().await.expect("load");
-    let all: Vec<_> = entries().into_iter().chain(many()).collect();
-    assert_eq!((loaded.unreadable, loaded.entries), (0, all));
-    assert_eq!(store.file(file().id).await, Ok(Some(file())));
-    let mut texts = store.texts().await.expect("texts");
-    texts.sort();
-    let text = |key: &str, text: &str| (key.to_owned(), text.to_owned());
-    let kept = [
-        text("draft proof", "Dry on arriv"),
-        text("setting units", "si"),
-    ];
-    assert_eq!(texts, kept);
-    assert_eq!(store.site_lines().await.expect("sites").len(), 1);
-    assert_eq!(store.first_lines(5).await.expect("lines").len(), 2);
-}
-
-/// What must not be found on a locked disk, and what stays: keys and settings.
-fn no_clear_text(rows: &[String]) {
-    for row in rows {
-        for word in [
-            "Halden",
-            "Dry on",
-            "halden.pdf",
-            "machine",
-            "\"at\"",
-            "body",
-        ] {
-            assert!(!row.contains(word), "{word:?} is clear in {row}");
-        }
-    }
-    assert!(rows.iter().any(|row| row.contains("\"si\"")));
-}
 
 #[wasm_bindgen_test]
 async fn a_locked_store_keeps_the_contract() {
@@ -286,12 +84,6 @@ async fn on_through_a_new_start_and_off_again() {
     is_lived_in(&third).await;
     assert_eq!(disk().await, before, "row for row as it was");
     is_lived_in(&again().await).await;
-}
-
-/// After so many more rows every write fails, as when the phone is full.
-fn full_after(rows: Option<u32>) {
-    let left = rows.map_or("Infinity".to_owned(), |rows| rows.to_string());
-    js_sys::eval(&format!("window.putsLeft = {left}")).expect("it runs");
 }
 
 #[wasm_bindgen_test]

@@ -1,6 +1,5 @@
 // Gives what a module imports and exports short names. wasm-bindgen names them
-// in full, with a hash each, in the module and once more in its script: 5 kB of
-// what a phone downloads.
+// in full, with a hash each, in the module and once more in its script.
 
 const [IMPORTS, EXPORTS] = [2, 7];
 const LONG = /^(__wb|wasm_bindgen_)/;

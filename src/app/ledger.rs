@@ -22,7 +22,7 @@ use crate::record::{
     About, Body, Changed, Clock, DeviceId, Entry, EntryId, FileId, LINE_FORM, Line, Log, Moment,
     Pen, Site, SiteId, Summary, Table, Visit, VisitId, demo,
 };
-use crate::store::{IndexedStore, KeptFile, SUMMARY, Store, StoreError};
+use crate::store::{DEVICE, IndexedStore, KeptFile, SUMMARY, Store, StoreError};
 
 /// How many lines the first screen has at once; all others follow when it
 /// stands.
@@ -84,7 +84,7 @@ impl Ledger {
         summary.add(first);
         let mut nameless = Pen::new(DeviceId::from(uuid::Uuid::nil()), last);
         let device = match texts
-            .get(&"device".to_owned())
+            .get(&DEVICE.to_owned())
             .and_then(|t| DeviceId::parse(t))
         {
             Some(known) => known,

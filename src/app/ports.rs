@@ -1,4 +1,9 @@
-//! The browser behind the domain's ports: clock and randomness.
+//! The browser behind the domain's ports, clock and randomness, and its
+//! methods that have no binding.
+
+use js_sys::{Array, Function, Promise, Reflect};
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
 
 use crate::record::{Chance, Clock, Moment};
 
@@ -51,6 +56,24 @@ fn fill(bytes: &mut [u8]) {
 /// The window this page runs in.
 pub fn window() -> web_sys::Window {
     leptos::prelude::window()
+}
+
+/// What an object of the browser has under a name; nothing for what is undefined.
+pub fn get(of: &JsValue, name: &str) -> Option<JsValue> {
+    let found = Reflect::get(of, &name.into()).ok()?;
+    (!found.is_undefined()).then_some(found)
+}
+
+/// What a method answers; nothing where there is none, or it throws.
+pub fn call(of: &JsValue, name: &str, with: &Array) -> Option<JsValue> {
+    let does: Function = get(of, name)?.dyn_into().ok()?;
+    does.apply(of, with).ok()
+}
+
+/// The same, and waits for the promise it answers.
+pub async fn call_wait(of: &JsValue, name: &str, with: &Array) -> Option<Result<JsValue, JsValue>> {
+    let promise: Promise = call(of, name, with)?.dyn_into().ok()?;
+    Some(JsFuture::from(promise).await)
 }
 
 /// Whether the browser believes there is a network.

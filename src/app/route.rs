@@ -28,7 +28,7 @@ pub enum Route {
     Visit(VisitId, Station),
     /// Reports that wait to be sent.
     Outbox,
-    /// Units and light.
+    /// Units, language, light, who does the visits, the lock, backups.
     Settings,
     /// The lock over the records.
     Lock,

@@ -1,12 +1,11 @@
 //! Handing a file to the phone: share sheet, mail draft, download.
 
-use js_sys::{Array, Function, Object, Promise, Reflect, Uint8Array};
+use js_sys::{Array, Object, Reflect, Uint8Array};
 use leptos::prelude::document;
-use wasm_bindgen::{JsCast, JsValue};
-use wasm_bindgen_futures::JsFuture;
+use wasm_bindgen::JsCast;
 use web_sys::{Blob, BlobPropertyBag, File, FilePropertyBag, HtmlAnchorElement, Url};
 
-use super::ports::window;
+use super::ports::{call, call_wait, get, window};
 use crate::report::mail::cut;
 use crate::store::KeptFile;
 
@@ -35,44 +34,28 @@ fn share_data(file: &KeptFile) -> Option<Object> {
     Some(data)
 }
 
-fn method(name: &str) -> Option<Function> {
-    Reflect::get(&window().navigator(), &name.into())
-        .ok()?
-        .dyn_into()
-        .ok()
-}
-
 /// Whether the share sheet here takes files.
 pub fn can_share(file: &KeptFile) -> bool {
     let asked = || {
-        let data = share_data(file)?;
-        method("canShare")?
-            .call1(&window().navigator(), &data)
-            .ok()?
-            .as_bool()
+        let data = Array::of1(&share_data(file)?.into());
+        call(&window().navigator(), "canShare", &data)?.as_bool()
     };
     asked().unwrap_or(false)
 }
 
 /// Opens the share sheet with the file.
 pub async fn share(file: &KeptFile) -> Sent {
-    let begun = || {
-        let data = share_data(file)?;
-        let promise = method("share")?.call1(&window().navigator(), &data).ok()?;
-        promise.dyn_into::<Promise>().ok()
-    };
-    let Some(promise) = begun() else {
+    let Some(data) = share_data(file) else {
         return Sent::Refused;
     };
-    match JsFuture::from(promise).await {
-        Ok(_) => Sent::Yes,
-        Err(error) => {
-            let name = Reflect::get(&error, &JsValue::from_str("name")).ok();
-            match name.and_then(|n| n.as_string()).as_deref() {
-                Some("AbortError") => Sent::ThoughtBetter,
-                _ => Sent::Refused,
-            }
-        }
+    let data = Array::of1(&data.into());
+    match call_wait(&window().navigator(), "share", &data).await {
+        Some(Ok(_)) => Sent::Yes,
+        Some(Err(error)) => match get(&error, "name").and_then(|n| n.as_string()).as_deref() {
+            Some("AbortError") => Sent::ThoughtBetter,
+            _ => Sent::Refused,
+        },
+        None => Sent::Refused,
     }
 }
 

@@ -11,8 +11,6 @@ mod loop_heat;
 mod piping;
 mod tower;
 
-use serde::{Deserialize, Serialize};
-
 pub use chemistry::ChemistryFigure;
 pub use circuit::CircuitFigure;
 pub use electrode::ElectrodeFigure;
@@ -22,8 +20,7 @@ pub use piping::PipingFigure;
 pub use tower::TowerFigure;
 
 /// A calculated figure a person may ask about: "how do we know?"
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Figure {
     /// Atmospheric pressure from altitude.
     AtmosphericPressure,

@@ -17,34 +17,30 @@
 pub mod cycles;
 pub mod guideline;
 
-use serde::{Deserialize, Serialize};
 use uom::si::electrical_conductivity::siemens_per_meter;
 use uom::si::mass_concentration::kilogram_per_cubic_meter;
-use uom::si::thermodynamic_temperature::kelvin;
 
 use super::air::celsius;
 use super::error::{Error, Quantity, within};
 use crate::quantity::{ElectricalConductivity, MassConcentration, ThermodynamicTemperature};
 
 /// Dissolved solids over conductivity when nobody measured it, in mg/L for each
-/// uS/cm: 0.7 (UFC 3-240-13FN: 0.7, up to 1.0 with tannin).
+/// uS/cm: 0.7 (UFC 3-240-13FN: 0.7, up to 1.0 with tannin). It may be off from
+/// 0.6 (from memory) to 0.8 (a water-treatment glossary, for cycled tower water),
+/// which moves the indices by less than 0.015 each way.
 pub const USUAL_SOLIDS_FACTOR: f64 = 0.7;
-
-/// How far [`USUAL_SOLIDS_FACTOR`] may be off: 0.6 (from memory) to 0.8 (a
-/// water-treatment glossary, for cycled tower water). It moves the indices by
-/// less than 0.015 each way.
-pub const SOLIDS_FACTOR_DOUBT: (f64, f64) = (0.6, 0.8);
 
 /// The difference an index is good for, against PHREEQC's calcite.
 const DOUBT: f64 = 0.3;
 
 /// What a test kit and a thermometer say of the water.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Water {
     /// pH, 5 to 11.
     pub ph: f64,
-    /// Temperature at the hottest wall the water touches ([`skin`]), 0 to 95 C.
+    /// Temperature of the hottest wall on the water's side, 0 to 95 C, not of the
+    /// basin (UFC 3-240-13FN): the condensing temperature when known, else the
+    /// water leaving the condenser, which is colder than the wall.
     pub temperature: ThermodynamicTemperature,
     /// Total dissolved solids, 10 to 20,000 mg/L.
     pub dissolved_solids: MassConcentration,
@@ -55,8 +51,7 @@ pub struct Water {
 }
 
 /// The indices of a water.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Indices {
     /// pH at which this water would be saturated with calcite.
     pub saturation_ph: f64,
@@ -69,8 +64,7 @@ pub struct Indices {
 }
 
 /// Which index is read.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Index {
     /// Langelier saturation index.
     Langelier,
@@ -81,8 +75,7 @@ pub enum Index {
 }
 
 /// What an index says of the water.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Band {
     /// It tends to lay down calcium carbonate.
     Scaling,
@@ -186,45 +179,4 @@ pub fn dissolved_solids(
     Ok(MassConcentration::new::<kilogram_per_cubic_meter>(
         10.0 * factor * siemens,
     ))
-}
-
-/// Where the temperature of the hottest wall was taken from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum SkinBasis {
-    /// The condensing temperature: the wall is no hotter, save where hot gas
-    /// enters.
-    Condensing,
-    /// The water leaving the condenser: the wall is hotter by up to the
-    /// approach, so the water scales sooner than the index says.
-    LeavingWater,
-}
-
-/// The hottest temperature the water meets.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Skin {
-    /// The temperature to give to [`Water`].
-    pub temperature: ThermodynamicTemperature,
-    /// Where it was taken from.
-    pub basis: SkinBasis,
-}
-
-/// The temperature at which to take the indices: that of the hottest wall on
-/// the water's side (UFC 3-240-13FN), not that of the basin. The condensing
-/// temperature when known, else the water leaving the condenser.
-///
-/// # Errors
-/// [`Error::OutOfRange`] when the one taken is outside 0 to 95 C.
-pub fn skin(
-    condensing: Option<ThermodynamicTemperature>,
-    leaving_water: ThermodynamicTemperature,
-) -> Result<Skin, Error> {
-    // A condensing temperature under the water's is a wrong reading.
-    let warmer = condensing.filter(|t| t.get::<kelvin>() >= leaving_water.get::<kelvin>());
-    let (temperature, basis) = match warmer {
-        Some(t) => (t, SkinBasis::Condensing),
-        None => (leaving_water, SkinBasis::LeavingWater),
-    };
-    celsius(Quantity::SkinTemperature, temperature, 0.0, 95.0)?;
-    Ok(Skin { temperature, basis })
 }

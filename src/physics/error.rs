@@ -1,13 +1,10 @@
 //! What can go wrong in a calculation, as data.
 
-use serde::{Deserialize, Serialize};
-
 use crate::quantity::Kind;
 
 /// The input an [`Error`] is about. The unit given is the one `value`, `low`
 /// and `high` are in; it is always the SI base unit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Quantity {
     /// Altitude above sea level, m.
     Altitude,
@@ -167,10 +164,6 @@ pub enum Quantity {
     Lift,
     /// Water level above the crest of an overflow, m.
     Head,
-    /// Length of a weir's crest, m.
-    CrestLength,
-    /// Opening angle of a notch, rad.
-    NotchAngle,
     /// Price of water, money per m3.
     WaterPrice,
     /// Part of a condenser's resistance to heat on its water side.
@@ -197,9 +190,7 @@ impl Quantity {
     /// The kind to show it as; `None` for those without a unit of their own.
     pub fn kind(self) -> Option<Kind> {
         Some(match self {
-            Quantity::Altitude | Quantity::PipeLength | Quantity::Lift | Quantity::CrestLength => {
-                Kind::Length
-            }
+            Quantity::Altitude | Quantity::PipeLength | Quantity::Lift => Kind::Length,
             Quantity::AtmosphericPressure
             | Quantity::SaturationPressure
             | Quantity::VapourPressure
@@ -276,7 +267,6 @@ impl Quantity {
             | Quantity::FrictionFactor
             | Quantity::LossCoefficient
             | Quantity::DischargeCoefficient
-            | Quantity::NotchAngle
             | Quantity::WaterPrice
             | Quantity::WaterMass
             | Quantity::MetalMass
@@ -287,8 +277,7 @@ impl Quantity {
 }
 
 /// Why a duty inside every range still has no answer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum NoSolution {
     /// The air would become as warm as the water: no tower does this duty.
     Pinch,
@@ -313,8 +302,7 @@ pub enum NoSolution {
 }
 
 /// Why a calculation gives no number.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Error {
     /// An input is outside the range the method is good for. Bounds are
     /// inclusive; all three are in the SI base unit of the quantity.

@@ -3,7 +3,8 @@
 //! Method: Q = flow x density x specific heat x range, with the water the
 //! trade's "500" stands for: 999.0 kg/m3 (8.337 lb/gal, 60 F) and
 //! 4.1868 kJ/(kg K) (1 Btu/(lb F)), which give 500.2 Btu/h per gpm and F. Real
-//! water carries 0.5 % less at 30 C and 1 % less at 43 C, inside what a flow reading is good for.
+//! water carries 0.5 % less at 30 C and 1 % less at 43 C, inside what a flow
+//! reading is good for.
 //! One nominal tower ton is 15,000 Btu/h rejected (US DOE building energy
 //! reference: 3 gpm per ton, 95/85/78 F, 1.25 x capacity), not the 12,000 Btu/h
 //! of a refrigeration ton.

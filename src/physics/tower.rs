@@ -11,8 +11,8 @@
 //! Checked against a published worked example (KaV/L 1.6677, within 0.5 %), and
 //! against integration with CoolProp 8.0.0 (within 0.3 %). Merkel neglects the
 //! water evaporated: Poppe's method ([`Duty::poppe`]) gives about 7 % more for the
-//! same duty, so a constant fitted here is used here only. Even distribution of water and air
-//! is assumed.
+//! same duty, so a constant fitted here is used here only. Even distribution of
+//! water and air is assumed.
 
 mod characteristic;
 mod kernel;
@@ -22,7 +22,6 @@ mod prediction;
 mod shape;
 mod shortfall;
 
-use serde::{Deserialize, Serialize};
 use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::mass_rate::kilogram_per_second;
 use uom::si::ratio::ratio;
@@ -46,8 +45,7 @@ pub use shortfall::{FlowKnown, Readings, Settle, Shortfall, Verdict, WetBulbs};
 
 /// What a tower does: water cooled from one temperature to another by air of
 /// a wet bulb, at a ratio of water to air.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Duty {
     /// Water entering the tower (hot), 0 to 60 C.
     pub entering: ThermodynamicTemperature,

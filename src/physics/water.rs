@@ -13,7 +13,6 @@
 //! weather and up to 25 % high for hot dry air; the rule is right on a hot day,
 //! 15 % high on a humid one, 13 % low in a desert and 80 % high in winter.
 
-use serde::{Deserialize, Serialize};
 use uom::si::electrical_conductivity::siemens_per_meter;
 use uom::si::ratio::ratio;
 use uom::si::time::second;
@@ -39,8 +38,7 @@ const RULE_PER_KELVIN: f64 = 0.001 * 1.8;
 pub const USUAL_DRIFT: f64 = 5e-5;
 
 /// The air entering a tower and how much water meets it.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct EnteringAir {
     /// Dry bulb, -20 to 60 C.
     pub dry_bulb: ThermodynamicTemperature,
@@ -53,8 +51,7 @@ pub struct EnteringAir {
 }
 
 /// Which way an evaporation figure was found.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum EvaporationMethod {
     /// Mass and energy balance along the fill.
     Poppe,
@@ -76,8 +73,7 @@ impl EvaporationMethod {
 }
 
 /// What to know about an evaporation figure before trusting the field rule.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum EvaporationWarning {
     /// The field rule is more than 10 % from Poppe's figure: by this part of
     /// it, positive when the rule says more.
@@ -260,8 +256,8 @@ pub fn balance(
 
 /// How long the basin takes to fall from one level to another, both below the
 /// overflow lip, while losing water at `loss` with no makeup; zero when the
-/// second is not the lower. Exact for any shape: the
-/// water between the two levels over the loss.
+/// second is not the lower. Exact for any shape: the water between the two
+/// levels over the loss.
 ///
 /// # Errors
 /// [`Error::OutOfRange`] when the loss is outside 1 mL/h to 10 m3/s, the

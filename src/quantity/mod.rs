@@ -1,9 +1,9 @@
 //! The trade's quantities: units, reading what people type, showing it back.
 //!
 //! Typed faces use `uom`; the types every room needs are re-exported here so
-//! that one place says which they are. Two things `uom` does not separate are
-//! separated here: a temperature from a temperature difference (uom does that
-//! one), and a gauge pressure from an absolute one ([`GaugePressure`]).
+//! that one place says which they are. `uom` separates a temperature from a
+//! temperature difference, but not a gauge pressure from an absolute one:
+//! [`GaugePressure`] does.
 
 mod bounds;
 mod gauge;
@@ -30,9 +30,9 @@ pub use show::{Shown, as_typed, show, show_with};
 pub use sort::sort_by;
 pub use unit::Unit;
 pub use uom::si::f64::{
-    Angle, Area, AvailableEnergy, Capacitance, DynamicViscosity, ElectricCurrent,
-    ElectricPotential, ElectricalConductivity, ElectricalResistance, Frequency, Length, Mass,
-    MassConcentration, MassDensity, MassRate, Power, Pressure, Ratio, SpecificHeatCapacity,
-    TemperatureInterval, ThermodynamicTemperature, Time, Velocity, Volume, VolumeRate,
+    Area, AvailableEnergy, Capacitance, DynamicViscosity, ElectricCurrent, ElectricPotential,
+    ElectricalConductivity, ElectricalResistance, Frequency, Length, Mass, MassConcentration,
+    MassDensity, MassRate, Power, Pressure, Ratio, SpecificHeatCapacity, TemperatureInterval,
+    ThermodynamicTemperature, Time, Velocity, Volume, VolumeRate,
 };
 pub use value::Value;

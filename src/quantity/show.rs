@@ -32,10 +32,11 @@ impl fmt::Display for Shown {
 
 /// Shows a value in a system's unit for its kind.
 ///
-/// Digits: temperatures and pH 0.1; pressures 0.1 below 100, else 1; humidity 1 %; level 1/8 in or 1 mm; length 1/8 in, from 100 ft on
-/// 1 ft, or 0.01 m; durations in seconds below ten minutes, else minutes; all
+/// Digits: temperatures and pH 0.1; pressures 0.1 below 100, else 1; humidity
+/// 1 %; level 1/8 in or 1 mm; length 1/8 in, from 100 ft on 1 ft, or 0.01 m;
+/// durations in seconds below ten minutes, else minutes; all
 /// others three significant digits, never coarser than one of the unit nor
-/// finer than 0.001. Volts, amperes and ohms take a prefix when it reads
+/// finer than 0.001, heat never finer than three figures. Volts, amperes and ohms take a prefix when it reads
 /// better. From 10,000 on, thousands are grouped: by commas in US units, by
 /// spaces in SI.
 ///
@@ -168,8 +169,8 @@ fn significant(number: f64) -> u8 {
 }
 
 /// A number with fixed decimals and no minus before a zero; a dash for one
-/// that is not finite. Halves round away
-/// from zero; the nudge keeps a half that a unit conversion left just short.
+/// that is not finite. Halves round away from zero; the nudge keeps a half that
+/// a unit conversion left just short.
 fn fixed(number: f64, digits: u8) -> String {
     let nudged = number * (1.0 + 1e-12);
     if !nudged.is_finite() {

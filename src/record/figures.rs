@@ -296,8 +296,8 @@ fn evaporate(
     Ok(at(air.as_ref().ok()).or_else(|_| at(None))?)
 }
 
-/// Design air: the design wet bulb at half way to saturation's usual day,
-/// taken as the rated 95 °F dry bulb when the wet bulb allows.
+/// Design air: the design wet bulb under the 95 °F dry bulb at which towers are
+/// rated, or saturated where the wet bulb is higher. Common practice, no source.
 fn design_entering_air(site: &Site, atmosphere: &Known<Pressure>) -> Known<EnteringAir> {
     let wet_bulb = fact(site.tower.design_wet_bulb, Fact::DesignWetBulb)?;
     let rated = ThermodynamicTemperature::new::<

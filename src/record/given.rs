@@ -1,6 +1,9 @@
 //! What a visit already knows of the things a working asks for.
 
+use uom::si::ratio::ratio;
+
 use super::body::{What, When};
+use super::recovery::loop_water;
 use super::site::Site;
 use super::visit::{Slot, Visit};
 use crate::physics::basin::Plan;
@@ -48,6 +51,10 @@ pub fn known_input(site: &Site, visit: &Visit, ask: Ask) -> Option<KnownInput> {
         Ask::ColdWater | Ask::LoopNow | Ask::CondenserEntering => reading(What::EnteringWater),
         Ask::Flow => reading(What::WaterFlow).or_else(|| value(Value::flow(tower.design_flow?))),
         Ask::LevelNow => reading(What::BasinLevel),
+        Ask::BasinConductivity | Ask::ProbeWater => reading(What::Conductivity),
+        Ask::ControlVoltage => value(Value::voltage(site.control_voltage?)),
+        Ask::WaterAirRatio => value(Value::number(tower.water_air_ratio.get::<ratio>())),
+        Ask::SetCycles => value(Value::number(tower.cycles)),
         Ask::Altitude => value(Value::length(site.altitude?)),
         Ask::DesignFlow => value(Value::flow(tower.design_flow?)),
         Ask::DesignHot => value(Value::temperature(tower.design_in?)),
@@ -78,12 +85,15 @@ pub fn known_input(site: &Site, visit: &Visit, ask: Ask) -> Option<KnownInput> {
             _ => None,
         },
         Ask::BasinDepth => value(Value::level(tower.basin?.depth)),
-        Ask::LevelThen => value(Value::level(tower.inlet_level?)),
+        Ask::LevelThen | Ask::InletDepth => value(Value::level(tower.inlet_level?)),
+        Ask::LoopVolume => value(Value::volume(loop_water(site, visit)?)),
         Ask::Fluid => {
             let fluid = machine?.refrigerant?;
             let place = Refrigerant::ALL.into_iter().position(|r| r == fluid)?;
             Some(KnownInput::Place(place))
         }
+        Ask::MachineHeat => value(Value::heat(machine?.rejects?)),
+        Ask::Machines => value(Value::number(site.machines.len() as f64)),
         Ask::CutOut => value(Value::gauge_pressure(machine?.cut_out?)),
         Ask::Head => {
             let reading = head(machine?.id)?;

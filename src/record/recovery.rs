@@ -11,6 +11,7 @@ use super::id::{EntryId, MachineId};
 use super::moment::Moment;
 use super::site::{Machine, Site};
 use super::visit::Visit;
+use crate::physics::heat::heat_rejected;
 use crate::physics::loop_heat::{Condenser, Recovery, Rejection, Restart, RestartPlan, Restarting};
 use crate::physics::refrigerant::{Refrigerant, head};
 use crate::physics::tower::range;
@@ -78,9 +79,9 @@ pub struct Outlook {
     fluids: Vec<(MachineId, Refrigerant)>,
 }
 
-/// Water in the loop: as noted last, else the basin at its stop level and
-/// three minutes of design flow.
-/// Unknown while the basin, its stop level or the design flow are.
+/// Water in the loop: as noted last, else the basin at its stop level, or
+/// brimful where that is not known, and three minutes of design flow.
+/// Unknown while the basin or the design flow is.
 pub fn loop_water(site: &Site, visit: &Visit) -> Option<Volume> {
     let noted = visit.recovery.iter().rev();
     let mut noted = noted.filter(|p| p.what == What::LoopVolume);
@@ -88,7 +89,7 @@ pub fn loop_water(site: &Site, visit: &Visit) -> Option<Volume> {
         return Some(volume);
     }
     let tower = &site.tower;
-    let basin = tower.basin?.volume(tower.stop_level?);
+    let basin = tower.basin?.volume(tower.stop_level.unwrap_or_default());
     Some(basin + tower.design_flow? * Time::new::<second>(PIPES_S))
 }
 
@@ -96,11 +97,11 @@ pub fn loop_water(site: &Site, visit: &Visit) -> Option<Volume> {
 /// many seconds.
 ///
 /// # Errors
-/// [`Lack::Needs`] without a reading of the entering water;
-/// [`Lack::Physics`] as [`Recovery::after`].
+/// [`Lack::Needs`] without a reading of the entering water, the tower's design
+/// or, where the water in the loop was not noted, the basin; [`Lack::Physics`]
+/// as [`Recovery::after`].
 pub fn outlook(site: &Site, visit: &Visit, seconds: f64) -> Result<Outlook, Lack> {
     let needs = || Lack::readings(&[What::EnteringWater]);
-    let water = fact(loop_water(site, visit), Fact::Basin)?;
     let entering: Vec<&LoopPoint> = visit
         .recovery
         .iter()
@@ -111,6 +112,7 @@ pub fn outlook(site: &Site, visit: &Visit, seconds: f64) -> Result<Outlook, Lack
     let figures = Figures::of(site, visit);
     let tower = &site.tower;
     let flow = fact(tower.design_flow, Fact::DesignFlow)?;
+    let water = fact(loop_water(site, visit), Fact::Basin)?;
     let (hot, cold) = (
         fact(tower.design_in, Fact::DesignIn)?,
         fact(tower.design_out, Fact::DesignOut)?,
@@ -125,13 +127,12 @@ pub fn outlook(site: &Site, visit: &Visit, seconds: f64) -> Result<Outlook, Lack
         let left = visit.machines.get(&(When::AsLeft, m.id));
         left == Some(&super::body::MachineState::Running)
     };
-    let rejects = |m: &Machine| m.rejects.unwrap_or_default();
-    let heat: Power = site
-        .machines
-        .iter()
-        .filter(|m| runs(m))
-        .map(rejects)
-        .fold(Power::default(), |a, b| a + b);
+    // A machine whose heat is not known gives its share of the design's.
+    let share = heat_rejected(flow, warms)? / site.machines.len().max(1) as f64;
+    let mut heat = Power::default();
+    for machine in site.machines.iter().filter(|m| runs(m)) {
+        heat += machine.rejects.unwrap_or(share);
+    }
     let recovery = Recovery {
         water,
         flow,
@@ -168,7 +169,7 @@ pub fn outlook(site: &Site, visit: &Visit, seconds: f64) -> Result<Outlook, Lack
                 range: warms,
             };
             Some(Restarting {
-                heat: rejects(m),
+                heat: m.rejects?,
                 trip: condenser.trip_entering(atmosphere).ok()?,
             })
         })

@@ -432,22 +432,23 @@ impl Visit {
                 0 => Stage::Testing,
                 _ => Stage::Corrected,
             };
-            let check = Check::RefillTest;
-            let same = |e: &Evidence| (e.check, e.stage) == (check, stage);
-            let Some(answer) = measured(test).filter(|_| !self.by_hand(same)) else {
-                continue;
-            };
-            let said = Evidence {
-                check,
-                answer,
-                stage,
-                value: None,
-            };
-            match evidence.iter_mut().find(|e| same(e)) {
-                Some(earlier) => *earlier = said,
-                None => {
-                    evidence.insert((answers + more).min(evidence.len()), said);
-                    more += 1;
+            for (check, answer) in measured(test) {
+                let same = |e: &Evidence| (e.check, e.stage) == (check, stage);
+                if self.by_hand(same) {
+                    continue;
+                }
+                let said = Evidence {
+                    check,
+                    answer,
+                    stage,
+                    value: None,
+                };
+                match evidence.iter_mut().find(|e| same(e)) {
+                    Some(earlier) => *earlier = said,
+                    None => {
+                        evidence.insert((answers + more).min(evidence.len()), said);
+                        more += 1;
+                    }
                 }
             }
         }
@@ -459,29 +460,40 @@ impl Visit {
     }
 }
 
-/// What a test's verdict says to the trace, if anything.
-fn measured(test: &Test) -> Option<Answer> {
+/// What a test says to the trace: its verdict, and whether the fill shut.
+fn measured(test: &Test) -> Vec<(Check, Answer)> {
     let outcome = judge(&test.setup, &test.timed());
     let found = |f: fn(&Finding) -> bool| outcome.findings.iter().any(f);
+    let none = |f: &Finding| {
+        matches!(
+            f,
+            Finding::NeverCalled { .. }
+                | Finding::CalledNoWater { .. }
+                | Finding::StoppedShort { .. }
+        )
+    };
+    let slow = |f: &Finding| matches!(f, Finding::FillBelowNeed(_) | Finding::FillBelowDesign(_));
+    let on = |f: &Finding| {
+        matches!(
+            f,
+            Finding::NoShutOff { .. } | Finding::AfterDrip { .. } | Finding::ValvePasses { .. }
+        )
+    };
+    let mut said = Vec::new();
     match outcome.verdict {
-        Verdict::Pass | Verdict::PassWithWatch => Some(Answer::Refilled),
-        Verdict::NotProven => None,
-        Verdict::Fail => {
-            let none = |f: &Finding| {
-                matches!(
-                    f,
-                    Finding::NeverCalled { .. }
-                        | Finding::CalledNoWater { .. }
-                        | Finding::StoppedShort { .. }
-                )
-            };
-            let slow =
-                |f: &Finding| matches!(f, Finding::FillBelowNeed(_) | Finding::FillBelowDesign(_));
-            match (found(none), found(slow)) {
-                (true, _) => Some(Answer::DidNotRefill),
-                (_, true) => Some(Answer::RefilledSlowly),
-                _ => None,
-            }
-        }
+        Verdict::Pass | Verdict::PassWithWatch => said.push(Answer::Refilled),
+        Verdict::Fail if found(none) => said.push(Answer::DidNotRefill),
+        Verdict::Fail if found(slow) => said.push(Answer::RefilledSlowly),
+        _ => {}
     }
+    if found(on) {
+        said.push(Answer::RunsOn);
+    } else if found(|f| matches!(f, Finding::Held { told: true, .. })) {
+        said.push(Answer::FillShuts);
+    }
+    let check = |answer: &Answer| match answer {
+        Answer::RunsOn | Answer::FillShuts => Check::FillStops,
+        _ => Check::RefillTest,
+    };
+    said.into_iter().map(|a| (check(&a), a)).collect()
 }

@@ -49,7 +49,8 @@ impl Scale {
     /// A level below the lip from what is typed.
     ///
     /// # Errors
-    /// As [`read`]; levels from 0.5 m above the lip to 6 m below it are taken.
+    /// As [`read`]; [`Refusal::OutOfRange`] outside 0.5 m above the lip to 6 m
+    /// below it.
     pub fn level(&self, text: &str, system: System) -> Result<Length, Refusal> {
         let below = match self.kind {
             ScaleKind::BelowOverflow => length(text, small(system))?,
@@ -59,12 +60,14 @@ impl Scale {
             }
             ScaleKind::WallMarks => self.each * (self.lip - number(text)?),
         };
-        let metres = below.get::<meter>();
-        match (-0.5..=6.0).contains(&metres) {
+        let si = below.get::<meter>();
+        let bounds = Bounds {
+            low: -0.5,
+            high: 6.0,
+        };
+        match bounds.contains(si) {
             true => Ok(below),
-            false => Err(Refusal::NotANumber {
-                near: text.trim().chars().take(12).collect(),
-            }),
+            false => Err(Refusal::OutOfRange { si, bounds }),
         }
     }
 
@@ -144,7 +147,8 @@ mod tests {
         assert!(Scale::typed(WallMarks, "8", "x", us).is_err());
         let tape = Scale::typed(BelowOverflow, "", "", us).unwrap();
         assert!(tape.level("banana", us).is_err());
-        assert!(tape.level("900", us).is_err());
+        let far = tape.level("900", us);
+        assert!(matches!(far, Err(Refusal::OutOfRange { .. })), "{far:?}");
         assert_eq!(tape.level(" ", us), Err(Refusal::Empty));
     }
 }

@@ -26,8 +26,6 @@ pub enum Stroke {
     Line,
     /// Dots alone.
     Points,
-    /// Dots joined by a line.
-    LineAndPoints,
 }
 
 /// Measured points.

@@ -140,10 +140,10 @@ impl Composer<'_> {
             .filter(out)
             .map(|m| m.name.as_str())
             .collect();
-        if names.is_empty() {
-            self.say(P::NotAnswered)
-        } else {
-            names.join(", ")
+        match self.machines(When::AsFound, MachineState::HighHead) {
+            None => self.say(P::NotAnswered),
+            Some((0, all)) => self.words.count_of(0, all),
+            Some(_) => names.join(", "),
         }
     }
 

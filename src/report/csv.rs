@@ -75,8 +75,9 @@ pub fn to_csv(site: &Site, visit: &Visit, system: System, words: Words) -> Strin
                 MarkKind::Level { below_overflow } => Some(Value::level(below_overflow)),
                 _ => None,
             };
+            let typed = mark.typed.as_deref().unwrap_or_default();
             let what = words.refill_mark(mark.kind.name());
-            line(&when, &mark.at, what, "", level, "");
+            line(&when, &mark.at, what, "", level, typed);
         }
     }
     out

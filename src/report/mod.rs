@@ -1,7 +1,7 @@
 //! The report as a document, then as PDF and plain text.
 //!
-//! [`compose()`] turns a visit into a document; [`doc::Doc`] says what the report holds, without saying how it looks;
-//! [`pdf::to_pdf`] and [`text::to_text`] write it out, [`mail`] puts it in a
+//! [`compose()`] turns a visit into a document; [`doc::Doc`] says what the report
+//! holds, without saying how it looks; [`pdf::to_pdf`] and [`text::to_text`] write it out, [`mail`] puts it in a
 //! message and [`csv`] writes the bare numbers. None reads a clock or a file:
 //! the same document gives the same bytes.
 

@@ -22,11 +22,11 @@ use rexie::{Direction, Error, KeyRange, Transaction, TransactionMode};
 use wasm_bindgen::JsValue;
 
 use self::link::{Link, TRIES, failure, finish};
-use self::row::{Text, line_key, name_of, take, things, to_js};
+use self::row::{Text, line_key, name_of, take, things};
 use super::{DEVICE, KeptFile, LOCK, Loaded, Store, StoreError};
 use crate::record::{About, Changed, Entry, EntryId, FileId, Line, Table, VisitId};
 
-pub use self::row::{file_as_row, file_in, rows};
+pub use self::row::{file_as_row, file_in, rows, to_js};
 pub use self::sealed::{has_lock, lock_call, lock_wait};
 
 const ENTRIES: &str = "entries";

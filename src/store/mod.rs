@@ -15,7 +15,9 @@ use crate::record::{
 };
 
 #[cfg(target_arch = "wasm32")]
-pub use indexed::{IndexedStore, file_as_row, file_in, has_lock, lock_call, lock_wait, rows};
+pub use indexed::{
+    IndexedStore, file_as_row, file_in, has_lock, lock_call, lock_wait, rows, to_js,
+};
 pub use memory::MemoryStore;
 
 /// Why keeping or fetching failed.

@@ -1,21 +1,24 @@
 //! Thinking ahead: the minutes that are expected to a proven cause after each
 //! check, over what it may say and what one would do then.
 //!
-//! One step of policy improvement (Bertsekas, Tsitsiklis and Wu, Rollout
-//! algorithms for combinatorial optimization, 1997; from memory): each of the
-//! first few checks is followed, over all it may say, by the plain walk that
-//! does what tells most for its minutes, worked out to its end. The search
-//! runs on a sketch: the likeliest states of the world with their chances of
-//! each answer, the causes beyond it in one lump.
+//! Policy improvement (Bertsekas, Tsitsiklis and Wu, Rollout algorithms for
+//! combinatorial optimization, 1997; from memory): each of the first few
+//! checks, and after what it is likely to say each of a few more, is followed
+//! by the plain walk that does what tells most for its minutes, worked out to
+//! its end. The search runs on a sketch: the likeliest states of the world
+//! with their chances of each answer, the causes beyond it in one lump. What
+//! was done before counts in it as in the belief: a check done again half
+//! repeats itself, and not more often than the goal allows.
 
 use super::check::{Access, Check};
 use super::closing::confirms;
 use super::cure::cure;
-use super::desk::{Desk, Promise, opens_call};
+use super::desk::{Desk, Promise};
 use super::heard::COPIED;
 use super::hypothesis::FLICKER;
 use super::mode::Place;
 use super::next::Goal;
+use super::sensible::opens_call;
 use super::world::{State, states};
 
 /// Worlds and states a sketch holds at most, and the least share of a state.
@@ -30,10 +33,15 @@ const LATER: usize = 12;
 /// Minutes of stripping everything, where no check proves a cause. Judgement.
 const STRIP: f64 = 120.0;
 /// What happens this seldom is not followed to its end but costs so much.
-const SELDOM: f64 = 0.03;
+const SELDOM: f64 = 0.01;
 const REST: f64 = 40.0;
 /// A check that promises less than this many bits is not worth asking.
 const WORTH_ASKING: f64 = 0.01;
+/// How many steps after the first are chosen by trying the likeliest few, how
+/// many are tried, and what is too seldom for it.
+const DEEP: usize = 1;
+const WIDE: usize = 3;
+const HEAVY: f64 = 0.1;
 
 /// One check of the sketch.
 struct Step {
@@ -49,10 +57,15 @@ struct Step {
     waits: bool,
     wants_call: bool,
     answers: usize,
+    /// How often it may still be done.
+    room: u8,
     /// Causes each answer confirms, as bits.
     confirms: [u32; 3],
-    /// Per moment and answer, the chance in each state, the lump last.
+    /// Per moment and answer, the chance in each state, the lump last, as if
+    /// it was never done.
     chance: [[Vec<f64>; 3]; 2],
+    /// Per moment, one more than the answer that it gave last.
+    before: [u8; 2],
 }
 
 /// The sketch.
@@ -76,10 +89,10 @@ struct Stand {
     touched: bool,
     looked: bool,
     calls: bool,
-    /// Steps done, and done twice; what each said last.
-    done: u32,
-    twice: u32,
-    said: [u8; LATER],
+    /// How often each step was done; per moment, one more than the answer
+    /// that it gave last.
+    done: [u8; LATER],
+    said: [[u8; LATER]; 2],
     confirmed: u32,
 }
 
@@ -141,7 +154,10 @@ impl Sketch {
         let modes = &tracer.lattice.modes;
         for cause in &causes {
             let confirm = modes.get(*cause).map_or(&[][..], |m| cure(*m).confirm);
-            for check in confirm.iter().filter(|c| tracer.may_take(**c)) {
+            for check in confirm
+                .iter()
+                .filter(|c| tracer.room(**c, desk.goal.takes) > 0)
+            {
                 let known = checks.iter().any(|(c, _)| c == check);
                 if !known && checks.len() < LATER {
                     checks.push((*check, !desk.sensible(*check, desk.looked())));
@@ -172,6 +188,11 @@ impl Sketch {
                 chances(desk, &all, lump, check, now)?,
                 chances(desk, &all, lump, check, then)?,
             ];
+            let before = [now, then].map(|m| {
+                let said = desk.moments.0[m].before(tracer, check);
+                let sure = said.and_then(|said| said.iter().position(|w| *w > 0.5));
+                sure.map_or(0, |a| a as u8 + 1)
+            });
             let mut confirms_of = [0; 3];
             for (c, cause) in causes.iter().enumerate() {
                 let Some(mode) = modes.get(*cause) else {
@@ -191,8 +212,10 @@ impl Sketch {
                 waits,
                 wants_call: check.needs_call(),
                 answers: check.answers().len(),
+                room: tracer.room(check, desk.goal.takes) as u8,
                 confirms: confirms_of,
                 chance,
+                before,
             });
         }
         Some(sketch)
@@ -204,8 +227,9 @@ impl Sketch {
     }
 
     /// The first checks, as places among those found, by the minutes expected
-    /// to a proven cause, fewest first.
-    pub fn best(&self, desk: &Desk, first: usize) -> Vec<usize> {
+    /// to a proven cause, fewest first; `None` where nothing was put right yet
+    /// and stripping what is left is quicker than any of them.
+    pub fn best(&self, desk: &Desk, first: usize) -> Option<Vec<usize>> {
         let tracer = desk.tracer;
         let mut opened = 1 << Access::Open as u32;
         for step in &self.steps {
@@ -217,18 +241,21 @@ impl Sketch {
             touched: desk.moments.0.len() < 2,
             looked: false,
             calls: desk.called(),
-            done: 0,
-            twice: 0,
-            said: [0; LATER],
+            done: [0; LATER],
+            said: std::array::from_fn(|m| {
+                std::array::from_fn(|i| self.steps.get(i).map_or(0, |s| s.before[m]))
+            }),
             confirmed: self.confirmed,
         };
         let mut out = Vec::new();
         for i in 0..first.min(FIRST) {
-            let minutes = self.after(i, &self.weight, &stand);
+            let minutes = self.after(i, &self.weight, &stand, DEEP);
             out.push((minutes + self.steps[i].danger, i));
         }
         out.sort_by(|a, b| a.0.total_cmp(&b.0));
-        out.into_iter().map(|(_, i)| i).collect()
+        let repaired = !tracer.case.corrections.is_empty();
+        let worth = repaired || out.first().is_none_or(|(minutes, _)| *minutes < STRIP);
+        worth.then(|| out.into_iter().map(|(_, i)| i).collect())
     }
 
     /// Minutes of a step from here.
@@ -238,13 +265,14 @@ impl Sketch {
         step.minutes + opening + stand.at.walk_minutes(step.place)
     }
 
-    /// Minutes times weight of doing this step and all that follows.
-    fn after(&self, i: usize, weight: &[f64], stand: &Stand) -> f64 {
+    /// Minutes times weight of doing this step and all that follows, where so
+    /// many of the steps after it are chosen among a few.
+    fn after(&self, i: usize, weight: &[f64], stand: &Stand, deep: usize) -> f64 {
         let mut sum = weight.iter().sum::<f64>() * self.cost(&self.steps[i], stand);
         let mut left = vec![0.0; weight.len()];
         for a in 0..self.steps[i].answers {
             let then = self.then(i, a, weight, stand, &mut left);
-            sum += self.roll(&left, &then);
+            sum += self.roll(&left, &then, deep);
         }
         sum
     }
@@ -257,13 +285,13 @@ impl Sketch {
         then.opened |= 1 << step.access as u32;
         then.touched |= step.disturbs;
         then.looked |= step.check.is_look();
-        then.twice |= stand.done & 1 << i;
-        then.done |= 1 << i;
-        then.said[i] = a as u8;
+        then.done[i] += 1;
         then.confirmed |= step.confirms[a];
         then.calls |= opens_call(step.check, step.check.answers()[a]);
-        let (copied, fresh) = stand.again(i, a);
-        let chance = &step.chance[usize::from(then.touched)][a];
+        let moment = usize::from(then.touched);
+        then.said[moment][i] = a as u8 + 1;
+        let (copied, fresh) = stand.again(moment, i, a);
+        let chance = &step.chance[moment][a];
         for ((l, w), c) in left.iter_mut().zip(weight).zip(chance) {
             *l = w * (copied + fresh * c);
         }
@@ -272,15 +300,15 @@ impl Sketch {
 
     fn may(&self, i: usize, stand: &Stand) -> bool {
         let step = &self.steps[i];
-        stand.twice >> i & 1 == 0
-            && (stand.done >> i & 1 == 0 || step.check.may_differ())
+        stand.done[i] < step.room
             && (!step.waits || stand.looked)
             && (!step.wants_call || stand.calls)
     }
 
     /// Minutes times weight from a state of the belief to the end, when the
-    /// step that tells most for its minutes is done, again and again.
-    fn roll(&self, weight: &[f64], stand: &Stand) -> f64 {
+    /// step that tells most for its minutes is done, again and again; of the
+    /// first `deep` steps, the best of those that tell most.
+    fn roll(&self, weight: &[f64], stand: &Stand, deep: usize) -> f64 {
         let total: f64 = weight.iter().sum();
         if total < SELDOM {
             return total * REST;
@@ -288,25 +316,33 @@ impl Sketch {
         if self.is_found(weight, stand) {
             return 0.0;
         }
-        let mut best = (0.0, None);
+        let mut best = [(0.0, usize::MAX); WIDE];
         let whole = self.doubt(weight, &[], (0.0, 1.0));
         for (i, step) in self.steps.iter().enumerate() {
             if self.may(i, stand) {
                 let moment = usize::from(stand.touched || step.disturbs);
                 let left: f64 = (0..step.answers)
-                    .map(|a| self.doubt(weight, &step.chance[moment][a], stand.again(i, a)))
+                    .map(|a| self.doubt(weight, &step.chance[moment][a], stand.again(moment, i, a)))
                     .sum();
                 let gain = whole - left;
                 let rate = gain / self.cost(step, stand);
-                if gain > WORTH_ASKING * total && rate > best.0 {
-                    best = (rate, Some(i));
+                if gain > WORTH_ASKING * total {
+                    let mut here = (rate, i);
+                    for b in &mut best {
+                        if here.0 > b.0 {
+                            std::mem::swap(b, &mut here);
+                        }
+                    }
                 }
             }
         }
-        let Some(i) = best.1 else {
-            return total * STRIP;
+        let (wide, deep) = match deep > 0 && total > HEAVY {
+            true => (WIDE, deep - 1),
+            false => (1, 0),
         };
-        self.after(i, weight, stand).min(total * STRIP)
+        let tried = best.into_iter().take(wide).filter(|b| b.0 > 0.0);
+        let each = tried.map(|(_, i)| self.after(i, weight, stand, deep));
+        each.fold(total * STRIP, f64::min)
     }
 
     /// Doubt about the cause in bits times weight, after an answer of these
@@ -342,11 +378,11 @@ impl Sketch {
 impl Stand {
     /// How much an answer repeats what the step said before, and how much it
     /// is a fresh one.
-    fn again(&self, i: usize, a: usize) -> (f64, f64) {
-        match (self.done >> i & 1 == 1, usize::from(self.said[i]) == a) {
-            (true, true) => (COPIED, 1.0 - COPIED),
-            (true, false) => (0.0, 1.0 - COPIED),
-            _ => (0.0, 1.0),
+    fn again(&self, moment: usize, i: usize, a: usize) -> (f64, f64) {
+        match usize::from(self.said[moment][i]) {
+            0 => (0.0, 1.0),
+            said if said == a + 1 => (COPIED, 1.0 - COPIED),
+            _ => (0.0, 1.0 - COPIED),
         }
     }
 }
@@ -362,7 +398,7 @@ fn chances(
 ) -> Option<[Vec<f64>; 3]> {
     let tracer = desk.tracer;
     let worlds = &desk.moments.0[moment];
-    let asked = worlds.ask(tracer, check)?;
+    let asked = worlds.ask_after(tracer, check, None)?;
     let mut chance: [Vec<f64>; 3] = Default::default();
     let mut said = [0.0; 3];
     for (state, _, i) in all {
@@ -391,9 +427,12 @@ fn chances(
     if let Some(lump) = lump {
         whole = [0.0; 3];
         let stage = tracer.stage(check);
-        let worlds = desk.moments.0.iter().filter(|w| w.epoch.stage == stage);
-        for (world, c) in worlds.flat_map(|w| &w.all).zip(&lump.chances) {
+        let worlds = desk.moments.0.iter().find(|w| w.epoch.stage == stage)?;
+        for (world, c) in worlds.all.iter().zip(&lump.chances) {
             (0..3).for_each(|a| whole[a] += world.p * c[a]);
+        }
+        if let Some(before) = worlds.before(tracer, check) {
+            whole = std::array::from_fn(|a| (whole[a] - COPIED * before[a]) / (1.0 - COPIED));
         }
     }
     let of: [f64; 3] = std::array::from_fn(|a| (whole[a] - said[a]).max(1e-6));

@@ -109,9 +109,9 @@ pub(crate) fn entropy_bits(p: &[f64]) -> f64 {
 }
 
 /// The exact posterior over every set of up to three faults, given what was
-/// read and answered. A repeated answer of the same check at the same stage
-/// counts once; a number in `observed` outranks the words for the same thing
-/// as found. For more than the belief, keep a [`Tracer`].
+/// read and answered. A check answered again at the same stage counts for less
+/// where it repeats itself; a number in `observed` outranks the words for the
+/// same thing as found. For more than the belief, keep a [`Tracer`].
 pub fn infer(plant: &Plant, observed: &Observed, evidence: &[Evidence]) -> Belief {
     let case = Case {
         observed: *observed,

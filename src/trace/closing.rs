@@ -73,7 +73,7 @@ impl Tracer {
     pub fn closing(&self, mode: Mode) -> Option<Closing> {
         let belief = self.belief();
         let cause = *belief.of(mode)?;
-        let weights = self.why(&[mode]).pop()?;
+        let weights = self.why(mode);
         let proof = weights
             .iter()
             .filter(|w| w.log10_odds > 0.3)

@@ -330,8 +330,8 @@ mod tests {
         }
     }
 
-    /// Every fault can be proven: its first confirming check gives some
-    /// answer at least eight times likelier while it acts than without it,
+    /// Every fault can be proven: one of its confirming checks gives some
+    /// answer at least seven times likelier while it acts than without it,
     /// over the same level.
     #[test]
     fn every_fault_can_be_proven() {

@@ -1,16 +1,15 @@
-//! Choosing the next check: what each promises, which make sense now, and
-//! what a repair leaves to do.
+//! Choosing the next check, by what each promises. Which make sense now is in
+//! [`super::sensible`], what proves a cause or a repair in [`super::proof`].
 
 use super::ahead::{FIRST, Sketch};
 use super::answer::Answer;
-use super::belief::{Belief, Suspect, entropy_bits};
+use super::belief::{Belief, entropy_bits};
 use super::check::Check;
-use super::cure::cure;
 use super::evidence::Stage;
 use super::mode::{Mode, Place};
 use super::next::{Advice, Goal, Reason, Suggestion};
 use super::tracer::Tracer;
-use super::world::{Moments, World, Worlds};
+use super::world::{Moments, Worlds};
 use crate::quantity::sort_by;
 
 /// A suspect this probable needs proving, not more searching.
@@ -21,9 +20,7 @@ const UNTOUCHED: f64 = 8.0;
 /// A check that promises less than this many bits is not worth asking.
 const WORTH_ASKING: f64 = 0.01;
 /// When nothing is worth asking, a suspect this probable is put to the proof.
-const LIKELY: f64 = 0.5;
-/// A suspect less probable than this is not named beside one it is like.
-const EQUAL: f64 = 0.1;
+pub(super) const LIKELY: f64 = 0.5;
 /// A suspect this probable is looked for before a repair is proven.
 const DOUBT: f64 = 0.25;
 /// What else may be left when a trace closes, all in all. A lower limit costs a
@@ -44,7 +41,7 @@ const TRIP: usize = 3;
 /// Everything the choice looks at.
 pub(crate) struct Desk<'a> {
     pub tracer: &'a Tracer,
-    belief: Belief,
+    pub(super) belief: Belief,
     pub at: Place,
     pub goal: Goal,
     /// Worlds of the stages a check done now may belong to.
@@ -120,7 +117,7 @@ impl<'a> Desk<'a> {
 
     fn all(&self, looked: bool) -> Vec<Promise> {
         let mut checks = self.tracer.open_checks();
-        checks.extend(self.tracer.answered_checks());
+        checks.extend(self.tracer.answered_checks(self.goal.takes));
         checks.retain(|c| self.sensible(*c, looked));
         checks.into_iter().map(|c| self.promise(c)).collect()
     }
@@ -179,7 +176,8 @@ impl<'a> Desk<'a> {
             later.retain(|p| !self.sensible(p.suggestion.check, false));
             later
         };
-        let worth = |p: &Promise| p.suggestion.gain_bits >= WORTH_ASKING;
+        let few = found.len() <= FIRST;
+        let worth = |p: &Promise| few || p.suggestion.gain_bits >= WORTH_ASKING;
         sort_by(&mut found, |a, b| {
             (b.suggestion.gain_bits / b.cost).total_cmp(&(a.suggestion.gain_bits / a.cost))
         });
@@ -207,113 +205,13 @@ impl<'a> Desk<'a> {
             && let Some(sketch) = Sketch::new(self, &rated, &waiting)
             && sketch.outside() <= OUTSIDE
         {
-            order = sketch.best(self, rated.len());
+            match sketch.best(self, rated.len()) {
+                Some(best) => order = best,
+                None => return Vec::new(),
+            }
         }
         order.extend(order.len()..rated.len());
         order.into_iter().map(|i| rated[i].suggestion).collect()
-    }
-
-    fn proven(&self, mode: Mode) -> bool {
-        self.tracer.is_proven(self.belief.suspects.first(), mode)
-    }
-
-    /// When nothing more is worth asking, and so no check at hand tells these
-    /// apart: the likeliest suspect and those that would stand for it, if one
-    /// of them is likely.
-    fn one_of(&self) -> Vec<Mode> {
-        let suspects = &self.belief.suspects;
-        let Some(top) = suspects.first() else {
-            return Vec::new();
-        };
-        let alike = suspects.iter().filter(|s| {
-            s.mode == top.mode
-                || s.probability >= EQUAL && self.both(top.mode, s.mode) < s.probability / 2.0
-        });
-        let alike: Vec<&Suspect> = alike.collect();
-        match alike.iter().map(|s| s.probability).sum::<f64>() >= LIKELY {
-            true => alike.iter().map(|s| s.mode).collect(),
-            false => Vec::new(),
-        }
-    }
-
-    /// Probability that both are there.
-    fn both(&self, a: Mode, b: Mode) -> f64 {
-        let modes = &self.tracer.lattice.modes;
-        let worlds = self.moments.0.first().into_iter().flat_map(|w| &w.all);
-        let has = |world: &World, mode| world.there().any(|m| modes[m] == mode);
-        let both = worlds.filter(|w| has(w, a) && has(w, b));
-        both.map(|w| w.p).sum()
-    }
-
-    /// Whether this was answered since the last correction.
-    fn said_since(&self, answer: Answer) -> bool {
-        let since = self.tracer.since();
-        since.iter().any(|e| e.answer == answer)
-    }
-
-    /// Whether the complaint was seen to stand after the last correction.
-    fn in_vain(&self) -> bool {
-        use Answer as A;
-        let all = [A::RefilledSlowly, A::DidNotRefill, A::HeadsHigh];
-        all.into_iter().any(|a| self.said_since(a))
-    }
-
-    /// The machines run up again, where that has still to show that the
-    /// complaint is gone.
-    fn restart(&self, mode: Mode) -> Option<Suggestion> {
-        let check = Check::Restart;
-        let wanted = self.tracer.unasked(check) && self.tracer.checks.contains(&check);
-        wanted.then(|| Suggestion {
-            why: Reason::ProvesIt { mode },
-            ..self.promise(check).suggestion
-        })
-    }
-
-    /// What was put right and is not proven by a refill since, though a
-    /// refill would prove it.
-    fn unproven(&self) -> Option<Mode> {
-        let case = &self.tracer.case;
-        let filled = case
-            .evidence
-            .iter()
-            .rposition(|e| e.answer == Answer::Refilled);
-        let open = case
-            .corrections
-            .iter()
-            .rev()
-            .find(|c| cure(c.mode).refill && filled.is_none_or(|at| at < c.after));
-        open.map(|c| c.mode)
-    }
-
-    /// The refill test, where it has still to prove that this is all.
-    fn refill(&self, mode: Mode) -> Option<Suggestion> {
-        let check = Check::RefillTest;
-        let wanted = cure(mode).refill && self.tracer.unasked(check);
-        (wanted && self.tracer.checks.contains(&check)).then(|| Suggestion {
-            why: Reason::ProvesIt { mode },
-            ..self.promise(check).suggestion
-        })
-    }
-
-    /// The next unasked check that confirms any suspect this probable.
-    fn proof(&self, probable: f64) -> Option<Suggestion> {
-        let here = |c: &Check| self.tracer.checks.contains(c) && self.tracer.unasked(*c);
-        for s in &self.belief.suspects {
-            let mut confirm = cure(s.mode).confirm.iter().copied();
-            let next = confirm.find(|c| here(c) && self.sensible(*c, true));
-            if let Some(check) = next.filter(|_| s.probability >= probable) {
-                let mode = s.mode;
-                let why = match probable < LIKELY {
-                    true => Reason::ConfirmsTop { mode },
-                    false => Reason::ProvesIt { mode },
-                };
-                return Some(Suggestion {
-                    why,
-                    ..self.promise(check).suggestion
-                });
-            }
-        }
-        None
     }
 
     /// Bits per minute of a check, with the best of its place that would go
@@ -348,63 +246,7 @@ impl<'a> Desk<'a> {
         (look.suggestion.gain_bits + then.suggestion.gain_bits) / cost
     }
 
-    /// Whether water is called for, as far as was seen; a plant without a
-    /// call needs none.
-    pub fn called(&self) -> bool {
-        let case = &self.tracer.case;
-        let seen = case.evidence.iter().any(|e| opens_call(e.check, e.answer));
-        seen || !self.tracer.plant.electric_fill()
-    }
-
-    fn said(&self, check: Check, answer: Answer) -> bool {
-        self.tracer
-            .case
-            .evidence
-            .iter()
-            .any(|e| e.check == check && e.answer == answer)
-    }
-
-    /// Whether what can be seen only before hands are on it was looked at.
-    pub fn looked(&self) -> bool {
-        if !self.tracer.case.corrections.is_empty() {
-            return true;
-        }
-        let waits = |c: Check| self.tracer.checks.contains(&c) && self.tracer.unasked(c);
-        !waits(Check::BasinOnArrival) && (!waits(Check::CallAsFound) || self.basin_normal())
-    }
-
-    /// Whether the check makes sense now, supposing the as-found looks were
-    /// or were not had.
-    pub fn sensible(&self, check: Check, looked: bool) -> bool {
-        match check {
-            // It tells of what was put right since.
-            _ if check.is_past() && self.tells_of_repaired(check) => false,
-            Check::BasinOnArrival => self.tracer.stage(Check::LevelNow) == Stage::AsFound,
-            Check::LevelNow => !self.tracer.unasked(Check::BasinOnArrival),
-            Check::RefillTest => {
-                let top = self.belief.suspects.first();
-                looked && !self.basin_normal() && top.is_some_and(|s| s.probability >= 0.5)
-            }
-            Check::Restart => !self.tracer.case.corrections.is_empty(),
-            _ if check.needs_call() => self.called(),
-            _ if check.disturbs() => looked,
-            _ => true,
-        }
-    }
-
-    fn tells_of_repaired(&self, check: Check) -> bool {
-        let repaired = &self.tracer.case.corrections;
-        repaired.iter().any(|c| check.speaks_of(c.mode))
-    }
-
-    fn basin_normal(&self) -> bool {
-        match self.tracer.case.observed.read_low(&self.tracer.plant) {
-            Some(low) => !low,
-            None => self.said(Check::BasinOnArrival, Answer::BasinNormal),
-        }
-    }
-
-    fn promise(&self, check: Check) -> Promise {
+    pub(super) fn promise(&self, check: Check) -> Promise {
         let stage = self.tracer.stage(check);
         let moment = self.moments.0.iter().zip(&self.leads);
         let (chances, answer, all) = match moment.into_iter().find(|(w, _)| w.epoch.stage == stage)
@@ -493,16 +335,5 @@ impl<'a> Desk<'a> {
         } else {
             sum
         }
-    }
-}
-
-/// Whether this answer shows that water is called for.
-pub(crate) fn opens_call(check: Check, answer: Answer) -> bool {
-    use Check as K;
-    match answer {
-        Answer::Calls => matches!(check, K::CallAsFound | K::ProbeDried | K::WiresOffHolder),
-        Answer::FollowsResistor => check == K::Substitution,
-        Answer::RefilledSlowly => check == K::RefillTest,
-        _ => false,
     }
 }

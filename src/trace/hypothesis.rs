@@ -89,7 +89,8 @@ pub(crate) fn stays_full(lowers: Lowers, manner: Manner) -> f64 {
     }
 }
 
-/// Chance that the basin kept its level with no fault to empty it.
+/// Chance that the basin kept its level with no fault to empty it. Common
+/// practice, no source.
 pub(crate) const STAYS_FULL: f64 = 0.98;
 
 /// Chance that the basin stands low at a stage, given whether it stood low on

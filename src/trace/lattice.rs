@@ -54,23 +54,26 @@ pub(crate) struct Lattice {
 }
 
 /// Place of a combination of kinds `a <= b <= c`.
-fn place([a, b, c]: [usize; 3]) -> usize {
+pub(crate) fn place([a, b, c]: [usize; 3]) -> usize {
     c * (c + 1) * (c + 2) / 6 + b * (b + 1) / 2 + a
 }
 
+/// Every combination of three of so many, the least first, in the order of
+/// their places.
+pub(crate) fn each_three(n: usize, mut each: impl FnMut([usize; 3])) {
+    for c in 0..n {
+        for b in 0..=c {
+            for a in 0..=b {
+                each([a, b, c]);
+            }
+        }
+    }
+}
+
 impl KindOf {
-    fn new(plant: &Plant, mode: Mode, ear: &Ear, left_out: Option<usize>) -> Self {
+    fn new(plant: &Plant, mode: Mode, ear: &Ear) -> Self {
         let lowers = plant.lowers(mode);
-        let heard = ear.heard.iter().enumerate();
-        let effects = heard
-            .map(|(i, h)| {
-                if Some(i) == left_out {
-                    (0, 0)
-                } else {
-                    h.effect(mode)
-                }
-            })
-            .collect();
+        let effects = ear.heard.iter().map(|h| h.effect(mode)).collect();
         let corrected: Vec<bool> = ear
             .epochs
             .iter()
@@ -136,9 +139,8 @@ pub(crate) fn shares(epoch: &Epoch, mode: Mode) -> [[f64; 3]; 2] {
 }
 
 impl Lattice {
-    /// The lattice over these modes given what was heard, one piece left out
-    /// on request.
-    pub fn new(plant: &Plant, modes: &[Mode], ear: &Ear, left_out: Option<usize>) -> Self {
+    /// The lattice over these modes given what was heard.
+    pub fn new(plant: &Plant, modes: &[Mode], ear: &Ear) -> Self {
         let mut kinds = vec![KindOf {
             stays: [1.0; 2],
             effects: vec![(0, 0); ear.heard.len()],
@@ -149,7 +151,7 @@ impl Lattice {
         kinds[0].listen(ear);
         let mut members: Vec<Vec<Mode>> = vec![Vec::new()];
         for mode in modes {
-            let mut kind = KindOf::new(plant, *mode, ear, left_out);
+            let mut kind = KindOf::new(plant, *mode, ear);
             match kinds.iter().skip(1).position(|k| k.same(&kind)) {
                 Some(i) => {
                     kinds[i + 1].many += 1;
@@ -173,29 +175,21 @@ impl Lattice {
             likelihood: Vec::new(),
             kinds,
         };
-        lattice.fill(ear, left_out);
+        lattice.fill(ear);
         lattice
     }
 
-    fn fill(&mut self, ear: &Ear, left_out: Option<usize>) {
+    fn fill(&mut self, ear: &Ear) {
         let n = self.kinds.len();
         let mut all = Vec::with_capacity(place([0, 0, n]));
-        for c in 0..n {
-            for b in 0..=c {
-                for a in 0..=b {
-                    let of = [a, b, c];
-                    let enough = |k: usize| {
-                        k == 0 || of.iter().filter(|x| **x == k).count() <= self.kinds[k].many
-                    };
-                    let cell = if of.iter().all(|k| enough(*k)) {
-                        self.cell(ear, left_out, of)
-                    } else {
-                        [0.0; 8]
-                    };
-                    all.push(cell);
-                }
-            }
-        }
+        each_three(n, |of| {
+            let enough =
+                |k: usize| k == 0 || of.iter().filter(|x| **x == k).count() <= self.kinds[k].many;
+            all.push(match of.iter().all(|k| enough(*k)) {
+                true => self.cell(ear, of),
+                false => [0.0; 8],
+            });
+        });
         self.likelihood = all;
     }
 
@@ -204,10 +198,10 @@ impl Lattice {
         &self.likelihood[place(of)]
     }
 
-    fn cell(&self, ear: &Ear, left_out: Option<usize>, of: [usize; 3]) -> [f64; 8] {
+    fn cell(&self, ear: &Ear, of: [usize; 3]) -> [f64; 8] {
         let mut all = self.level(of);
         for epoch in 0..ear.epochs.len() {
-            let told = self.told(ear, left_out, epoch, of);
+            let told = self.told(ear, epoch, of);
             for (t, m) in all.iter_mut().zip(self.manners(&told, epoch, of)) {
                 t[0] *= m[0];
                 t[1] *= m[1];
@@ -231,26 +225,29 @@ impl Lattice {
     }
 
     /// Likelihood of all that was heard in an epoch.
-    pub fn told(&self, ear: &Ear, left_out: Option<usize>, epoch: usize, of: [usize; 3]) -> Told {
-        let mut told = Told {
-            all: [1.0; 2],
-            axes: [[[1.0; 2]; 3]; 3],
-            table: None,
-        };
-        let kinds = of.map(|k| &self.kinds[k]);
+    pub fn told(&self, ear: &Ear, epoch: usize, of: [usize; 3]) -> Told {
+        let mut told = Told::default();
         for (i, heard) in ear.heard.iter().enumerate() {
-            if heard.epoch != epoch || Some(i) == left_out {
-                continue;
-            }
-            match kinds.map(|k| k.minds[i]) {
-                [false, false, false] => told.all(&heard.by_effect[0]),
-                [true, false, false] => told.one(0, &kinds[0].alone[i]),
-                [false, true, false] => told.one(1, &kinds[1].alone[i]),
-                [false, false, true] => told.one(2, &kinds[2].alone[i]),
-                _ => told.hear(heard, &kinds.map(|k| k.axis(heard, i))),
+            if heard.epoch == epoch {
+                self.hear(&mut told, heard, i, of);
             }
         }
         told
+    }
+
+    /// Adds one piece to what was told; whether any of the kinds has a part
+    /// in it.
+    pub fn hear(&self, told: &mut Told, heard: &Heard, piece: usize, of: [usize; 3]) -> bool {
+        let kinds = of.map(|k| &self.kinds[k]);
+        let minds = kinds.map(|k| k.minds[piece]);
+        match minds {
+            [false, false, false] => told.all(&heard.by_effect[0]),
+            [true, false, false] => told.one(0, &kinds[0].alone[piece]),
+            [false, true, false] => told.one(1, &kinds[1].alone[piece]),
+            [false, false, true] => told.one(2, &kinds[2].alone[piece]),
+            _ => told.hear(heard, &kinds.map(|k| k.axis(heard, piece))),
+        }
+        minds.contains(&true)
     }
 
     /// Per manner from per condition.
@@ -269,32 +266,27 @@ impl Lattice {
             }
             return out;
         };
-        let weigh = |axis: usize, m: usize, s: usize| -> [f64; 2] {
-            let w = share[axis][m][s];
-            told.axes[axis][s].map(|t| t * w)
-        };
-        for (m, o) in out.iter_mut().enumerate() {
-            let mut sum = [0.0; 2];
-            for c in 0..3 {
-                let w2 = weigh(2, m >> 2, c);
-                if w2 == [0.0; 2] {
-                    continue;
-                }
-                for b in 0..3 {
-                    let w1 = weigh(1, m >> 1 & 1, b);
-                    if w1 == [0.0; 2] {
-                        continue;
-                    }
-                    for a in 0..3 {
-                        let w0 = weigh(0, m & 1, a);
-                        let t = &table[9 * c + 3 * b + a];
-                        sum[0] += w2[0] * w1[0] * w0[0] * t[0];
-                        sum[1] += w2[1] * w1[1] * w0[1] * t[1];
+        // One mode after the other, from its conditions to its manners.
+        let (mut now, mut left) = (**table, 27);
+        for axis in 0..3 {
+            let mut then = [[0.0; 2]; 27];
+            left /= 3;
+            for m in 0..2 {
+                let of: [[f64; 2]; 3] =
+                    std::array::from_fn(|s| told.axes[axis][s].map(|t| t * share[axis][m][s]));
+                for rest in 0..left {
+                    for (s, of) in of.iter().enumerate() {
+                        for low in 0..2 {
+                            then[rest + left * m][low] += now[3 * rest + s][low] * of[low];
+                        }
                     }
                 }
             }
-            o[0] *= sum[0];
-            o[1] *= sum[1];
+            (now, left) = (then, 2 * left);
+        }
+        for (o, t) in out.iter_mut().zip(now) {
+            o[0] *= t[0];
+            o[1] *= t[1];
         }
         out
     }
@@ -316,6 +308,7 @@ struct Axis {
 /// Likelihood of what was heard, by the condition (steady, acting, quiet) of
 /// three modes and by full basin or low: a product of what is the same for
 /// all, what one mode alone decides, and what several decide together.
+#[derive(Clone)]
 pub(crate) struct Told {
     all: [f64; 2],
     axes: [[[f64; 2]; 3]; 3],
@@ -333,7 +326,32 @@ impl Axis {
     }
 }
 
+impl Default for Told {
+    fn default() -> Self {
+        Self {
+            all: [1.0; 2],
+            axes: [[[1.0; 2]; 3]; 3],
+            table: None,
+        }
+    }
+}
+
 impl Told {
+    /// Without this part of it, which no state makes impossible.
+    pub fn leave_out(&mut self, part: &Told) {
+        let pairs = |t: &mut [f64; 2], p: &[f64; 2]| (0..2).for_each(|i| t[i] /= p[i]);
+        pairs(&mut self.all, &part.all);
+        let axes = self.axes.iter_mut().flatten();
+        axes.zip(part.axes.iter().flatten())
+            .for_each(|(t, p)| pairs(t, p));
+        if let (Some(table), Some(part)) = (&mut self.table, &part.table) {
+            table
+                .iter_mut()
+                .zip(part.iter())
+                .for_each(|(t, p)| pairs(t, p));
+        }
+    }
+
     fn all(&mut self, told: &[f64; 4]) {
         self.all[0] *= told[0];
         self.all[1] *= told[1];

@@ -7,7 +7,7 @@
 //! is an elementary symmetric polynomial, exact.
 
 use super::hypothesis::{Fault, Hypothesis, NOTHING, company};
-use super::lattice::Lattice;
+use super::lattice::{Lattice, each_three, place};
 use super::mode::{Group, Manner, Mode};
 
 /// A set of up to three modes as places in the lattice's order, the absent
@@ -85,14 +85,21 @@ pub(crate) fn prior(lattice: &Lattice, priors: &[[f64; 2]], set: Set, nothing: b
     let of = set.map(|m| priors.get(m).copied().unwrap_or([1.0, 0.0]));
     std::array::from_fn(|m| factor * of[0][m & 1] * of[1][m >> 1 & 1] * of[2][m >> 2 & 1])
 }
-fn families(lattice: &Lattice, priors: &[[f64; 2]]) -> Vec<Family> {
+
+/// The families of a lattice, in the order of their kinds, one mode on request
+/// in a family of its own.
+fn families(lattice: &Lattice, priors: &[[f64; 2]], apart: Option<usize>) -> Vec<Family> {
     let mut all = vec![Family {
         one: [1.0, 0.0],
         ..Family::default()
     }];
     for (place, (mode, kind)) in lattice.modes.iter().zip(&lattice.kind).enumerate() {
         let group = Some(mode.group());
-        let known = all.iter().position(|f| f.kind == *kind && f.group == group);
+        let of_its_own = |at: &usize| apart == Some(*at);
+        let known = all
+            .iter()
+            .position(|f| f.kind == *kind && f.group == group && !f.modes.iter().any(of_its_own));
+        let known = known.filter(|_| !of_its_own(&place));
         let at = known.unwrap_or_else(|| {
             all.push(Family {
                 kind: *kind,
@@ -153,12 +160,48 @@ impl Family {
     }
 }
 
+/// What the sets of three families weigh before anything is heard, by manner
+/// of a first, a second and a third mode.
+fn weights(families: &[Family], at: [usize; 3], nothing: bool) -> [f64; 8] {
+    let of = at.map(|f| &families[f]);
+    let [a, b, c] = of;
+    let factor = company_of(of.map(|f| f.group), nothing);
+    let same = [at[0] == at[1] && at[0] > 0, at[1] == at[2] && at[1] > 0];
+    std::array::from_fn(|m| {
+        let (x, y, z) = (m & 1, m >> 1 & 1, m >> 2);
+        factor
+            * match same {
+                // No mode has but one manner: its other prior is 0.
+                [false, false] => a.one[x] * b.one[y] * c.one[z],
+                [true, false] => a.pairs(x, y) * c.one[z],
+                [false, true] => b.pairs(y, z) * a.one[x],
+                [true, true] => a.threes(x, y, z),
+            }
+    })
+}
+
+/// Per combination of kinds, what its sets weigh before anything is heard by
+/// manner: all of them, and those with this mode.
+pub(crate) fn before(lattice: &Lattice, mode: usize, nothing: bool) -> Vec<[[f64; 8]; 2]> {
+    let families = families(lattice, &priors(&lattice.modes), Some(mode));
+    let mut all = vec![[[0.0; 8]; 2]; place([0, 0, lattice.kinds.len()])];
+    each_three(families.len(), |at| {
+        let weights = weights(&families, at, nothing);
+        let here = &mut all[place(at.map(|f| families[f].kind))];
+        let with = at.iter().any(|f| families[*f].modes.contains(&mode));
+        for of in &mut here[..1 + usize::from(with)] {
+            of.iter_mut().zip(weights).for_each(|(o, w)| *o += w);
+        }
+    });
+    all
+}
+
 impl Mass {
     /// The posterior over a lattice; nothing wrong at all only when
     /// `nothing` is allowed.
     pub fn over(lattice: &Lattice, nothing: bool) -> Self {
         let priors = priors(&lattice.modes);
-        let families = families(lattice, &priors);
+        let families = families(lattice, &priors, None);
         let n = families.len();
         let mut mass = Self {
             modes: vec![[0.0; 2]; lattice.modes.len()],
@@ -170,13 +213,9 @@ impl Mass {
             families: Vec::new(),
         };
         let mut meets = vec![Meets::default(); n];
-        for c in 0..n {
-            for b in 0..=c {
-                for a in 0..=b {
-                    mass.add(lattice, &families, &mut meets, [a, b, c], nothing);
-                }
-            }
-        }
+        each_three(n, |at| {
+            mass.add(lattice, &families, &mut meets, at, nothing)
+        });
         for (family, met) in families.iter().zip(&meets).skip(1) {
             for place in &family.modes {
                 let p = priors[*place];

@@ -31,6 +31,8 @@ mod mode;
 mod next;
 mod observed;
 mod plant;
+mod proof;
+mod sensible;
 mod sheet;
 mod tracer;
 mod weight;

@@ -14,9 +14,6 @@ use super::plant::Plant;
 use super::tracer::Tracer;
 use super::world::Moments;
 
-/// How often a check is worth doing in one visit, between corrections.
-const TAKES: usize = 3;
-
 /// Why a check is suggested.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(tag = "reason", rename_all = "kebab-case")]
@@ -99,6 +96,8 @@ pub struct Goal {
     pub sure: f64,
     /// Whether a check that confirms it must have spoken for it.
     pub shown: bool,
+    /// How often a check may be done in one visit, between corrections.
+    pub takes: usize,
 }
 
 impl Goal {
@@ -106,6 +105,7 @@ impl Goal {
     pub const PROVEN: Goal = Goal {
         sure: PROVEN,
         shown: true,
+        takes: 3,
     };
 }
 
@@ -199,28 +199,29 @@ impl Tracer {
     }
 
     /// The checks that were answered, and may be done again.
-    pub(crate) fn answered_checks(&self) -> Vec<Check> {
-        let again = |c: &Check| (1..TAKES).contains(&self.takes(*c)) && c.may_differ();
+    pub(crate) fn answered_checks(&self, takes: usize) -> Vec<Check> {
+        let again = |c: &Check| !self.unasked(*c) && self.room(*c, takes) > 0;
         self.checks.iter().copied().filter(again).collect()
     }
 
-    /// Whether a check is open, or may be done again.
-    pub(crate) fn may_take(&self, check: Check) -> bool {
-        let again = self.takes(check) > 0 && self.takes(check) < TAKES && check.may_differ();
-        self.checks.contains(&check) && (self.unasked(check) || again)
-    }
-
-    /// How often a check was done since the last correction. What can't be
-    /// done now is not asked for again.
-    fn takes(&self, check: Check) -> usize {
-        let mut takes = 0;
-        for e in self.since().iter().filter(|e| e.check == check) {
-            takes += match e.answer {
-                Answer::CouldNot => TAKES,
-                _ => 1,
-            };
+    /// How often a check may still be done before the next correction, of so
+    /// many times in all. What can't be done now is not asked for again, nor
+    /// what was read as a number.
+    pub(crate) fn room(&self, check: Check, takes: usize) -> usize {
+        if !self.checks.contains(&check) {
+            return 0;
         }
-        takes
+        let takes = if check.may_differ() { takes } else { 1 };
+        if self.unasked(check) {
+            return takes;
+        }
+        let done = self.since().iter().filter(|e| e.check == check);
+        let could = done.clone().all(|e| e.answer != Answer::CouldNot);
+        match done.count() {
+            0 => 0,
+            done if could => takes.saturating_sub(done),
+            _ => 0,
+        }
     }
 
     /// What was answered since the last correction: after one a check may be

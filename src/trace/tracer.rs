@@ -29,8 +29,6 @@ const COVER: f64 = 0.97;
 pub struct Tracer {
     pub(crate) plant: Plant,
     pub(crate) case: Case,
-    /// The modes thought of.
-    pub(crate) modes: Vec<Mode>,
     /// The checks offered.
     pub(crate) checks: Vec<Check>,
     pub(crate) ear: Ear,
@@ -60,7 +58,7 @@ impl Tracer {
     /// The same, thinking only of these modes and offering only these checks.
     pub fn over(plant: &Plant, case: &Case, modes: &[Mode], checks: &[Check]) -> Self {
         let ear = Ear::of(plant, case);
-        let lattice = Lattice::new(plant, modes, &ear, None);
+        let lattice = Lattice::new(plant, modes, &ear);
         let nothing =
             case.observed.allows_nothing(plant) && case.evidence.iter().all(allows_nothing);
         let mass = Mass::over(&lattice, nothing);
@@ -68,7 +66,6 @@ impl Tracer {
         Self {
             plant: *plant,
             case: case.clone(),
-            modes: modes.to_vec(),
             checks: checks.to_vec(),
             ear,
             lattice,

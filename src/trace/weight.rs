@@ -6,8 +6,8 @@ use serde::{Deserialize, Serialize};
 use super::answer::Answer;
 use super::check::Check;
 use super::evidence::{Case, Evidence};
-use super::lattice::Lattice;
-use super::mass::Mass;
+use super::lattice::{Manners, Told, each_three, place};
+use super::mass::before;
 use super::mode::Mode;
 use super::observed::{Observed, Reading};
 use super::plant::Plant;
@@ -85,31 +85,75 @@ impl Weight {
 }
 
 impl Tracer {
-    /// Weight of every piece of evidence for each of these suspects, loudest
-    /// first: the odds with everything over the odds with that piece left
-    /// out. Evidence that tells nothing (could not, repeated, outranked by a
-    /// number) is not listed. One pass over the hypotheses for each piece of
-    /// evidence, so ask for all the suspects of interest at once.
-    pub fn why(&self, suspects: &[Mode]) -> Vec<Vec<Weight>> {
-        let mut weights = vec![Vec::new(); suspects.len()];
-        let with = odds(&self.lattice, &self.mass, suspects);
-        for (piece, heard) in self.ear.heard.iter().enumerate() {
-            let lattice = Lattice::new(&self.plant, &self.modes, &self.ear, Some(piece));
-            let mass = Mass::over(&lattice, self.nothing);
-            let without = odds(&lattice, &mass, suspects);
-            for (list, (with, without)) in weights.iter_mut().zip(with.iter().zip(without)) {
-                list.push(Weight {
-                    source: heard.source,
-                    log10_odds: with - without,
-                });
-            }
-        }
-        for list in &mut weights {
-            sort_by(list, |a, b| {
-                b.log10_odds.abs().total_cmp(&a.log10_odds.abs())
-            });
-        }
+    /// Weight of every piece of evidence for a suspect, loudest first: the odds
+    /// with everything over the odds with that piece left out. Evidence that
+    /// tells nothing (could not, outranked by a number) is not
+    /// listed. Empty for a mode that the plant can't have.
+    pub fn why(&self, suspect: Mode) -> Vec<Weight> {
+        let Some(at) = self.lattice.modes.iter().position(|m| *m == suspect) else {
+            return Vec::new();
+        };
+        let with = odds(self.mass.modes[at].iter().sum());
+        let without = self.without_each(at);
+        let pieces = self.ear.heard.iter().zip(without);
+        let each = pieces.map(|(heard, p)| Weight {
+            source: heard.source,
+            log10_odds: with - odds(p),
+        });
+        let mut weights: Vec<Weight> = each.collect();
+        sort_by(&mut weights, |a, b| {
+            b.log10_odds.abs().total_cmp(&a.log10_odds.abs())
+        });
         weights
+    }
+
+    /// Probability of a mode of the lattice with each piece left out. One pass
+    /// over the combinations of kinds: a piece is divided out of what its
+    /// epoch told.
+    fn without_each(&self, mode: usize) -> Vec<f64> {
+        let (lattice, ear) = (&self.lattice, &self.ear);
+        let before = before(lattice, mode, self.nothing);
+        let mut sums = vec![[0.0; 2]; ear.heard.len()];
+        each_three(lattice.kinds.len(), |of| {
+            let before = &before[place(of)];
+            if before[0] == [0.0; 8] {
+                return;
+            }
+            let epochs = 0..ear.epochs.len();
+            let told: Vec<Told> = epochs.map(|e| lattice.told(ear, e, of)).collect();
+            let by_epoch = told.iter().enumerate();
+            let manners: Vec<Manners> = by_epoch.map(|(e, t)| lattice.manners(t, e, of)).collect();
+            for (piece, (heard, sum)) in ear.heard.iter().zip(&mut sums).enumerate() {
+                let mut part = Told::default();
+                let here = match lattice.hear(&mut part, heard, piece, of) {
+                    true => {
+                        let mut rest = told[heard.epoch].clone();
+                        rest.leave_out(&part);
+                        lattice.manners(&rest, heard.epoch, of)
+                    }
+                    false => {
+                        let [full, low, ..] = heard.by_effect[0];
+                        manners[heard.epoch].map(|m| [m[0] / full, m[1] / low])
+                    }
+                };
+                let mut all = lattice.level(of);
+                for (e, known) in manners.iter().enumerate() {
+                    let known = if e == heard.epoch { &here } else { known };
+                    for (a, k) in all.iter_mut().zip(known) {
+                        a[0] *= k[0];
+                        a[1] *= k[1];
+                    }
+                }
+                for (s, before) in sum.iter_mut().zip(before) {
+                    *s += all
+                        .iter()
+                        .zip(before)
+                        .map(|(l, p)| p * (l[0] + l[1]))
+                        .sum::<f64>();
+                }
+            }
+        });
+        sums.into_iter().map(|[all, with]| with / all).collect()
     }
 
     /// What would change the mind most about a suspect, of the checks not
@@ -158,19 +202,83 @@ pub fn why(plant: &Plant, observed: &Observed, evidence: &[Evidence], mode: Mode
         evidence: evidence.to_vec(),
         ..Case::default()
     };
-    Tracer::new(plant, &case)
-        .why(&[mode])
-        .pop()
-        .unwrap_or_default()
+    Tracer::new(plant, &case).why(mode)
 }
 
 /// Odds on a base-10 logarithm, held within twelve orders either way.
-fn odds(lattice: &Lattice, mass: &Mass, suspects: &[Mode]) -> Vec<f64> {
-    let each = |mode: &Mode| {
-        let at = lattice.modes.iter().position(|m| m == mode);
-        let p: f64 = at.map_or(0.0, |i| mass.modes[i].iter().sum());
-        let p = p.clamp(1e-12, 1.0 - 1e-12);
-        (p / (1.0 - p)).log10()
-    };
-    suspects.iter().map(each).collect()
+fn odds(p: f64) -> f64 {
+    let p = p.clamp(1e-12, 1.0 - 1e-12);
+    (p / (1.0 - p)).log10()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::trace::evidence::{Correction, Stage};
+    use crate::trace::heard::Ear;
+    use crate::trace::lattice::Lattice;
+    use crate::trace::mass::Mass;
+
+    /// The quick way against working the whole posterior out anew without the
+    /// piece, over a call with readings taken twice, three stages and a repair.
+    #[test]
+    fn a_piece_divided_out_leaves_what_it_would_be_without() {
+        use Answer as A;
+        use Check as K;
+        let said = [
+            (K::MachinesOut, A::ThreeOrMore, Stage::AsFound),
+            (K::BasinOnArrival, A::BasinLow, Stage::AsFound),
+            (K::CallAsFound, A::Satisfied, Stage::AsFound),
+            (K::FoamLook, A::NoFoam, Stage::AsFound),
+            (K::FlowOnCall, A::WeakFlow, Stage::WaterLetIn),
+            (K::WiresOffHolder, A::Calls, Stage::Testing),
+            (K::HolderCap, A::CapWet, Stage::Testing),
+            (K::HolderCap, A::CapDry, Stage::Testing),
+            (K::CoilVoltage, A::VoltageLow, Stage::Testing),
+            (K::ProbeFilm, A::HolderFilmed, Stage::Testing),
+            (K::RefillTest, A::RefilledSlowly, Stage::Corrected),
+            (K::FanRuns, A::FanSlow, Stage::Corrected),
+        ];
+        let case = Case {
+            evidence: said.map(|(c, a, s)| Evidence::said(c, a, s)).to_vec(),
+            corrections: vec![Correction {
+                mode: Mode::ProbeFilm,
+                after: 10,
+            }],
+            ..Case::default()
+        };
+        let plant = Plant::default();
+        let tracer = Tracer::new(&plant, &case);
+        for suspect in [
+            Mode::ProbeFilm,
+            Mode::BeltOff,
+            Mode::StrainerBlocked,
+            Mode::CoilWeak,
+        ] {
+            let at = tracer
+                .lattice
+                .modes
+                .iter()
+                .position(|m| *m == suspect)
+                .expect("there");
+            let quick = tracer.without_each(at);
+            assert_eq!(quick.len(), case.evidence.len());
+            for (piece, quick) in quick.into_iter().enumerate() {
+                let mut ear = Ear::of(&plant, &case);
+                ear.heard.remove(piece);
+                let lattice = Lattice::new(&plant, &tracer.lattice.modes, &ear);
+                let mass = Mass::over(&lattice, tracer.nothing);
+                let at = lattice
+                    .modes
+                    .iter()
+                    .position(|m| *m == suspect)
+                    .expect("there");
+                let whole: f64 = mass.modes[at].iter().sum();
+                assert!(
+                    (quick - whole).abs() < 1e-12 + 1e-9 * whole,
+                    "{suspect:?} {piece}: {quick} {whole}"
+                );
+            }
+        }
+    }
 }

@@ -168,10 +168,24 @@ impl Worlds {
     /// What `check` would say at this moment, by effect; `None` when it has
     /// no sheet.
     pub fn ask(&self, tracer: &Tracer, check: Check) -> Option<Asked> {
-        let sheet = sheet::of(check)?;
+        self.ask_after(tracer, check, self.before(tracer, check))
+    }
+
+    /// What `check` said last at this moment.
+    pub fn before(&self, tracer: &Tracer, check: Check) -> Option<[f64; 3]> {
         let case = &tracer.case;
         let last = case.evidence.len();
-        let before = said_before(case, last, check, &self.epoch, &tracer.plant);
+        said_before(case, last, check, &self.epoch, &tracer.plant)
+    }
+
+    /// What `check` would say at this moment when it said `before`.
+    pub fn ask_after(
+        &self,
+        tracer: &Tracer,
+        check: Check,
+        before: Option<[f64; 3]>,
+    ) -> Option<Asked> {
+        let sheet = sheet::of(check)?;
         let columns = std::array::from_fn(|column| {
             by_basin(sheet, self.epoch.stage, |effect, low| {
                 again(chances(sheet, &tracer.plant, effect, low), before)[column]
@@ -258,7 +272,7 @@ fn known(tracer: &Tracer, priors: &[[f64; 2]], set: Set, moments: &[&Epoch]) -> 
     let mut manners = lattice.level(of);
     let mut here: Vec<Option<Told>> = moments.iter().map(|_| None).collect();
     for (epoch, known) in tracer.ear.epochs.iter().enumerate() {
-        let heard = lattice.told(&tracer.ear, None, epoch, of);
+        let heard = lattice.told(&tracer.ear, epoch, of);
         if let Some(at) = moments.iter().position(|m| *m == known) {
             here[at] = Some(heard);
             continue;

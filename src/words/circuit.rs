@@ -1,20 +1,9 @@
 //! Phrases of the control circuit.
 
 use super::{Words, tongue};
-use crate::physics::circuit::{Caution, Fault, Fed, Meaning, Meter, Point};
-use crate::physics::electrode::{Bridge, Condition, Fill, Water};
+use crate::physics::circuit::{Caution, Meaning, Meter, Point};
 
 impl Words {
-    /// Short name of a circuit fault.
-    pub fn circuit_fault(self, fault: Fault) -> &'static str {
-        tongue!(self, circuit::fault(fault))
-    }
-
-    /// What a circuit fault does.
-    pub fn circuit_fault_line(self, fault: Fault) -> &'static str {
-        tongue!(self, circuit::fault_line(fault))
-    }
-
     /// Name of a test point.
     pub fn circuit_point(self, point: Point) -> &'static str {
         tongue!(self, circuit::point(point))
@@ -25,44 +14,14 @@ impl Words {
         tongue!(self, circuit::meter(meter))
     }
 
-    /// What to know about a kind of meter.
-    pub fn circuit_meter_line(self, meter: Meter) -> &'static str {
-        tongue!(self, circuit::meter_line(meter))
-    }
-
     /// What a reading means, in one sentence.
     pub fn circuit_meaning(self, meaning: Meaning) -> &'static str {
         tongue!(self, circuit::meaning(meaning))
     }
 
-    /// How well the coil is fed.
-    pub fn circuit_fed(self, fed: Fed) -> &'static str {
-        tongue!(self, circuit::fed(fed))
-    }
-
     /// A caution, to be shown at the step it belongs to.
     pub fn circuit_caution(self, caution: Caution) -> &'static str {
         tongue!(self, circuit::caution(caution))
-    }
-
-    /// A condition of an electrode.
-    pub fn electrode_condition(self, condition: Condition) -> &'static str {
-        tongue!(self, electrode::condition(condition))
-    }
-
-    /// How the conductivity of the water is known.
-    pub fn electrode_water(self, water: Water) -> &'static str {
-        tongue!(self, electrode::water(water))
-    }
-
-    /// What the relay does with the fill.
-    pub fn electrode_fill(self, fill: Fill) -> &'static str {
-        tongue!(self, electrode::fill(fill))
-    }
-
-    /// Which electrodes a film joins.
-    pub fn electrode_bridge(self, bridge: Bridge) -> &'static str {
-        tongue!(self, electrode::bridge(bridge))
     }
 }
 
@@ -70,8 +29,10 @@ impl Words {
 mod tests {
     use super::*;
     use crate::physics::circuit::{Circuit, Coil};
+    use crate::physics::electrode::Condition;
     use crate::quantity::{ElectricPotential, Power};
     use crate::words::Tongue;
+    use crate::working::Say;
     use std::collections::HashSet;
     use uom::si::electric_potential::volt;
     use uom::si::power::watt;
@@ -97,15 +58,9 @@ mod tests {
         let mut circuit = Circuit::usual(coil, true);
         circuit.series_contacts = 3;
         let faults = circuit.faults();
-        all_differ(
-            "faults",
-            faults.iter().map(|f| words.circuit_fault(*f)).collect(),
-        );
-        assert!(
-            faults
-                .iter()
-                .all(|f| words.circuit_fault_line(*f).ends_with('.'))
-        );
+        let said: Vec<_> = faults.iter().map(|f| words.say(Say::Wrong(*f))).collect();
+        all_differ("faults", said.iter().map(|s| s.0).collect());
+        assert!(said.iter().all(|s| s.1.ends_with('.')));
         all_differ(
             "points",
             Point::ALL.map(|p| words.circuit_point(p)).to_vec(),
@@ -117,12 +72,8 @@ mod tests {
         all_differ(
             "conditions",
             Condition::ALL
-                .map(|c| words.electrode_condition(c))
+                .map(|c| words.say(Say::Electrode(c, false, false)).0)
                 .to_vec(),
-        );
-        all_differ(
-            "bridges",
-            Bridge::ALL.map(|b| words.electrode_bridge(b)).to_vec(),
         );
     }
 

@@ -5,7 +5,6 @@
 //! error. `report` and `app` hold a [`Words`] and ask it.
 
 mod app;
-mod chemistry;
 mod circuit;
 pub mod en;
 mod es;

@@ -2,8 +2,6 @@
 
 use super::{Words, tongue};
 use crate::physics::basis::Figure;
-use crate::physics::tower::{Settle, Shape};
-use crate::physics::{NoSolution, Quantity};
 
 impl Words {
     /// The formula behind a figure, its symbols explained.
@@ -16,31 +14,6 @@ impl Words {
     pub fn source(self, figure: Figure) -> &'static str {
         tongue!(self, physics::source(figure))
     }
-
-    /// The name of an input, as it stands in front of "is out of range".
-    pub fn physics_quantity(self, quantity: Quantity) -> &'static str {
-        tongue!(self, physics_refused::quantity(quantity))
-    }
-
-    /// The name of a shape a tower's trouble takes.
-    pub fn tower_shape(self, shape: Shape) -> &'static str {
-        tongue!(self, physics_tower::shape(shape))
-    }
-
-    /// What that shape looks like and where to look.
-    pub fn tower_shape_line(self, shape: Shape) -> &'static str {
-        tongue!(self, physics_tower::shape_line(shape))
-    }
-
-    /// The reading that would tell two shapes apart.
-    pub fn tower_settle(self, settle: Settle) -> &'static str {
-        tongue!(self, physics_tower::settle(settle))
-    }
-
-    /// Why a calculation has no answer, and what to look at.
-    pub fn no_solution(self, why: NoSolution) -> &'static str {
-        tongue!(self, physics_refused::no_solution(why))
-    }
 }
 
 #[cfg(test)]
@@ -50,7 +23,9 @@ mod tests {
         ChemistryFigure, CircuitFigure, ElectrodeFigure, HeadFigure, LoopHeatFigure, PipingFigure,
         TowerFigure,
     };
+    use crate::physics::tower::{Settle, Shape};
     use crate::words::Tongue;
+    use crate::working::Say;
     use std::collections::HashSet;
 
     #[test]
@@ -106,15 +81,15 @@ mod tests {
             Tongue::English => ("fan", "Lock out"),
             Tongue::Spanish => ("ventilador", "Bloquee y etiquete"),
         };
-        let names: HashSet<_> = Shape::ALL.map(|s| words.tower_shape(s)).into();
-        let lines: HashSet<_> = Shape::ALL.map(|s| words.tower_shape_line(s)).into();
+        let names: HashSet<_> = Shape::ALL.map(|s| words.say(Say::Shape(s)).0).into();
+        let lines: HashSet<_> = Shape::ALL.map(|s| words.say(Say::Shape(s)).1).into();
         assert_eq!(
             (names.len(), lines.len()),
             (Shape::ALL.len(), Shape::ALL.len())
         );
         assert!(lines.iter().all(|line| line.ends_with('.')));
         // A hand near the fan needs the caution beside it.
-        let air = words.tower_shape_line(Shape::WeakAir);
+        let air = words.say(Say::Shape(Shape::WeakAir)).1;
         assert!(air.contains(fan) && air.contains(lock_out), "{air}");
         let asked: HashSet<_> = [
             Settle::WaterFlow,
@@ -122,7 +97,7 @@ mod tests {
             Settle::InletWetBulb,
             Settle::Thermometers,
         ]
-        .map(|s| words.tower_settle(s))
+        .map(|s| words.say(Say::Settle(s)).0)
         .into();
         assert_eq!(asked.len(), 4);
     }

@@ -9,9 +9,4 @@ impl Words {
     pub fn refusal(self, refusal: &Refusal, kind: Kind, system: System) -> String {
         tongue!(self, quantity::refusal(refusal, kind, system))
     }
-
-    /// The name of a kind of quantity with its article: "a flow".
-    pub fn kind(self, kind: Kind) -> &'static str {
-        tongue!(self, quantity::kind(kind))
-    }
 }

@@ -9,12 +9,11 @@ use crate::physics::basis::{
 use crate::physics::chemistry::cycles::Cause;
 use crate::physics::chemistry::guideline::Item;
 use crate::physics::circuit::{Meaning, Point};
-use crate::physics::electrode::{Bridge, Condition};
+use crate::physics::electrode::Condition;
 use crate::physics::tower::Shape;
-use crate::quantity::Kind;
 use crate::record::LeavingItem;
-use crate::trace::{Answer, Branch, Check, Group, Mode, Place, Reading, Stage};
-use crate::working::{Ask, Working};
+use crate::trace::{Answer, Check, Group, Mode, Place, Reading, Stage};
+use crate::working::{Ask, Say, Working};
 
 /// The same in both: names, designations, and words the trade shares.
 const SAME: &[&str] = &[
@@ -66,7 +65,6 @@ fn walk<T: Copy + std::fmt::Debug, S: AsRef<str>>(all: &[T], say: impl Fn(Words,
 fn phrases_and_readings() {
     walk(Phrase::ALL, Words::phrase);
     walk(ReportPhrase::ALL, Words::report_phrase);
-    walk(&Kind::ALL, Words::kind);
     walk(&LeavingItem::ALL, Words::leaving_item);
     walk(&Working::ALL, |w, x| w.working(x).0);
     walk(&Working::ALL, |w, x| w.working(x).1);
@@ -91,7 +89,6 @@ fn the_trace() {
         .collect();
     walk(&answers, Words::trace_answer);
     walk(&Group::ALL, Words::trace_group);
-    walk(&Branch::ALL, Words::trace_branch);
     walk(&Place::ALL, Words::trace_place);
     walk(&Reading::ALL, Words::trace_reading);
     walk(&Stage::ALL, Words::trace_stage);
@@ -110,14 +107,14 @@ fn the_physics() {
     walk(&figures, Words::figure);
     walk(&figures, Words::formula);
     walk(&figures, Words::source);
-    walk(&Shape::ALL, Words::tower_shape);
-    walk(&Shape::ALL, Words::tower_shape_line);
-    walk(&Item::ALL, Words::water_item);
-    walk(&Cause::ALL, Words::cycles_cause);
     walk(&Point::ALL, Words::circuit_point);
     walk(&Meaning::ALL, Words::circuit_meaning);
-    walk(&Condition::ALL, Words::electrode_condition);
-    walk(&Bridge::ALL, Words::electrode_bridge);
+    let mut sayings: Vec<Say> = Shape::ALL.map(Say::Shape).into();
+    sayings.extend(Item::ALL.map(|item| Say::Limit(item, true)));
+    sayings.extend(Cause::ALL.map(Say::Cycles));
+    sayings.extend(Condition::ALL.map(|c| Say::Electrode(c, true, true)));
+    walk(&sayings, |w, x| w.say(x).0);
+    walk(&sayings, |w, x| w.say(x).1);
 }
 
 #[test]

@@ -2,8 +2,7 @@
 
 use super::{Words, tongue};
 use crate::trace::{
-    Answer, Branch, Caution, Check, Group, Manner, Mode, Part, Place, Reading, Reason, Stage,
-    Strength, Unproven, Weight,
+    Answer, Caution, Check, Group, Manner, Mode, Part, Place, Reading, Reason, Stage, Unproven,
 };
 
 impl Words {
@@ -36,11 +35,6 @@ impl Words {
     /// Name of a part of the plant.
     pub fn trace_group(self, group: Group) -> &'static str {
         tongue!(self, trace_modes::group(group))
-    }
-
-    /// Name of a branch of the plant.
-    pub fn trace_branch(self, branch: Branch) -> &'static str {
-        tongue!(self, trace_modes::branch(branch))
     }
 
     /// What a closed trace leaves open, as a sentence.
@@ -86,19 +80,6 @@ impl Words {
     /// Why a check is suggested, as a sentence.
     pub fn trace_reason(self, reason: Reason) -> String {
         tongue!(self, trace_reasons::reason(reason))
-    }
-
-    /// How loudly evidence speaks, without for or against.
-    pub fn trace_strength(self, strength: Strength) -> &'static str {
-        tongue!(self, trace_reasons::strength(strength))
-    }
-
-    /// A weight in words: how loud, and for or against.
-    pub fn trace_weight(self, weight: &Weight) -> String {
-        tongue!(
-            self,
-            trace_reasons::weight(weight.strength(), weight.speaks_for())
-        )
     }
 
     /// How to correct a mode.

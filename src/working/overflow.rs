@@ -5,7 +5,7 @@ use super::given::{Fault, Given};
 use super::say::{Say, Saying, Tone};
 use super::{Ask, Sheet};
 use crate::physics::basis::{Figure, PipingFigure};
-use crate::physics::overflow::{Holding, Overflow, RunningWater, running_water};
+use crate::physics::overflow::{Holding, RunningWater, Standpipe, running_water};
 use crate::quantity::{Unit, Value};
 
 pub(super) const SHEET: Sheet = Sheet {
@@ -44,7 +44,7 @@ pub(super) const SHEET: Sheet = Sheet {
 
 fn holding(given: &Given) -> Result<Holding, Fault> {
     given.need(&[Ask::OverflowBore, Ask::RunningFlow])?;
-    let pipe = Overflow::Standpipe {
+    let pipe = Standpipe {
         bore: given.level(Ask::OverflowBore)?,
     };
     Ok(pipe.holding(given.flow(Ask::RunningFlow)?, given.level(Ask::RimRoom)?)?)

@@ -8,8 +8,9 @@ use super::air::pressure;
 use super::given::{Fault, Given};
 use super::plot::{Axis, Curve, Name, Picture, Plot};
 use super::say::Say;
+use super::trip::condenser;
 use super::{Ask, Sheet};
-use crate::physics::basis::{Figure, HeadFigure};
+use crate::physics::basis::{Figure, HeadFigure, LoopHeatFigure};
 use crate::physics::refrigerant::{Condensing, Refrigerant, head};
 use crate::quantity::{
     GaugePressure, Kind, Pressure, TemperatureInterval, ThermodynamicTemperature, Value,
@@ -56,15 +57,10 @@ pub(super) const SHEET: Sheet = Sheet {
             g.need(&[Ask::Head, Ask::CutOut])?;
             Ok(between(at(g, Ask::CutOut)?.mean, at(g, Ask::Head)?.mean))
         }),
-        (Figure::Head(HeadFigure::EnteringWaterAtTrip), |g| {
-            g.need(&[Ask::CutOut])?;
-            Ok(Value::temperature(head::entering_water_at_trip(
-                fluid(g),
-                g.gauge(Ask::CutOut)?,
-                g.difference(Ask::NormalApproach)?,
-                g.difference(Ask::NormalRange)?,
-                pressure(g)?,
-            )?))
+        (Figure::LoopHeat(LoopHeatFigure::TripWater), |g| {
+            Ok(Value::temperature(
+                condenser(g)?.trip_entering(pressure(g)?)?,
+            ))
         }),
         (Figure::BubblePoint, |g| {
             Ok(Value::temperature(at(g, Ask::Head)?.bubble))

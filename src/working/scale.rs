@@ -6,10 +6,9 @@ use super::given::{Answered, Fault, Given};
 use super::say::{Say, Saying, Tone};
 use super::{Ask, Sheet};
 use crate::physics::basis::{ChemistryFigure, Figure};
-use crate::physics::chemistry::cycles::{Against, change};
+use crate::physics::chemistry::cycles::change;
 use crate::physics::chemistry::guideline::Analysis;
 use crate::physics::chemistry::{Index, Indices, USUAL_SOLIDS_FACTOR, Water, dissolved_solids};
-use crate::physics::water;
 use crate::quantity::{MassConcentration, Ratio, Value};
 
 pub(super) const SHEET: Sheet = Sheet {
@@ -43,8 +42,7 @@ pub(super) const SHEET: Sheet = Sheet {
         (Figure::Chemistry(ChemistryFigure::CyclesChange), |g| {
             let now = super::water::cycles(g)?;
             let set = Ratio::new::<ratio>(g.number(Ask::SetCycles)?);
-            let change = change(now, set, Against::SetPoint)?;
-            Ok(Value::number(change.factor))
+            Ok(Value::number(change(now, set)?.factor))
         }),
     ],
     says,
@@ -98,7 +96,6 @@ fn says(given: &Given) -> Vec<Saying> {
         calcium: given.as_calcium(Ask::Calcium).ok(),
         chloride: given.concentration(Ask::Chloride).ok(),
         conductivity: given.conductivity(Ask::BasinConductivity).ok(),
-        ..Analysis::default()
     };
     all.extend(analysis.findings().into_iter().map(|f| Saying {
         tone: Tone::Finding,
@@ -108,15 +105,9 @@ fn says(given: &Given) -> Vec<Saying> {
             si: f.limit,
         }),
     }));
-    let cycles = given
-        .conductivity(Ask::BasinConductivity)
-        .and_then(|basin| {
-            let makeup = given.conductivity(Ask::MakeupConductivity)?;
-            Ok(water::cycles(basin, makeup)?)
-        });
     let set = given.number(Ask::SetCycles).map(Ratio::new::<ratio>);
-    if let (Ok(now), Ok(set)) = (cycles, set)
-        && let Ok(change) = change(now, set, Against::SetPoint)
+    if let (Ok(now), Ok(set)) = (super::water::cycles(given), set)
+        && let Ok(change) = change(now, set)
     {
         let causes = change.causes.iter();
         all.extend(causes.map(|cause| Saying::of(Tone::Finding, Say::Cycles(*cause))));

@@ -103,7 +103,7 @@ fn heat(given: &Given) -> Result<Power, Fault> {
     Ok(heat::heat_rejected(given.flow(Ask::Flow)?, range(given)?)?)
 }
 
-/// Water flow today as a part of design; the whole of it when not known.
+/// Water flow today as a part of design, when both flows are known.
 fn water_part(given: &Given) -> Option<Ratio> {
     let (now, full) = (
         given.flow(Ask::Flow).ok()?,

@@ -102,7 +102,8 @@ pub(super) const RESTART: Sheet = Sheet {
     ..Sheet::PLAIN
 };
 
-fn condenser(given: &Given) -> Result<Condenser, Fault> {
+/// A condenser at its usual range and approach, and its cut-out.
+pub(super) fn condenser(given: &Given) -> Result<Condenser, Fault> {
     given.need(&[Ask::CutOut])?;
     Ok(Condenser {
         refrigerant: super::refrigerant::fluid(given),

@@ -19,6 +19,12 @@ function both(column) {
   return new RegExp(`${row('the trace')}[^]*?${row('fixed walk')}`);
 }
 
+/** The trace's share of right causes with those it names together, as believed and off by two. */
+function named() {
+  const row = (model) => `\\| ${model} \\| 1 \\| the trace \\| \\d+ (?:\\| [\\d.]+ ){4}\\| ([\\d.]+)`;
+  return new RegExp(`${row('as believed')}[^]*?${row('off by two')}`);
+}
+
 /** What is run, and which figures are read from what it prints. A row: what is measured, how it is
  * found (the groups are joined), what it was to be. */
 const PARTS = [
@@ -34,6 +40,7 @@ const PARTS = [
       ['One evidence set, pgmpy over ours', /one evidence set, .*: (\d+ times)$/m, ''],
       ['Minutes to a proven cause, the trace and a fixed walk', both('([\\d.]+)'), '30 % fewer at least'],
       ['Right causes named, the trace and a fixed walk, %', both('[\\d.]+ \\| [\\d.]+ \\| ([\\d.]+)'), '95 at least'],
+      ['The right one among those it names, and the same with answers off by two, %', named(), '95 at least'],
       ['The trace over the optimum of small plants', /^\| all \|[ |]+[\d.]+ \| [\d.]+ \| ([\d.]+ %)/m, '5 % at most'],
     ],
   },

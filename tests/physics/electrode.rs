@@ -238,47 +238,6 @@ fn water_not_measured_is_taken_as_said() {
     );
 }
 
-/// Low, high and reference electrode (trade practice, from memory): neither
-/// wet fills, the low one alone holds, both stop.
-#[test]
-fn the_latch() {
-    for (low, high, reference, fill) in [
-        (false, false, true, Fill::On),
-        (true, false, true, Fill::Hold),
-        (true, true, true, Fill::Off),
-        (false, true, true, Fill::Off),
-        (true, true, false, Fill::On),
-        (true, false, false, Fill::On),
-        (false, true, false, Fill::On),
-        (false, false, false, Fill::On),
-    ] {
-        assert_eq!(
-            latch(low, high, reference),
-            fill,
-            "{low} {high} {reference}"
-        );
-    }
-}
-
-/// A film from reference to high makes the relay full whatever the low one
-/// says; one on the low electrode alone keeps it in hold (from memory).
-#[test]
-fn which_film_stops_the_fill() {
-    assert_eq!(film_that_stops(Level::BelowLow), [Bridge::HighToReference]);
-    assert_eq!(
-        film_that_stops(Level::Between),
-        [Bridge::HighToReference, Bridge::HighToLow]
-    );
-    assert_eq!(film_that_stops(Level::AtHigh), []);
-    let on_low = seen(Level::BelowLow, &[Bridge::LowToReference]);
-    assert_eq!(latch(on_low.low, on_low.high, true), Fill::Hold);
-    let both = seen(
-        Level::BelowLow,
-        &[Bridge::LowToReference, Bridge::HighToLow],
-    );
-    assert_eq!(latch(both.low, both.high, true), Fill::Off);
-}
-
 #[test]
 fn what_is_out_of_range_is_said() {
     let quantity = |result: Result<ElectricalResistance, Error>| match result {

@@ -80,8 +80,8 @@ fn seconds_without_flow() {
     near(30.0 / got.get::<second>(), 0.584, 2e-3, "kelvin a second");
 }
 
-/// Computed with CoolProp 8.0.0 (bubble pressures): 85 F entering, range and
-/// approach 10 F at full flow, resistance split evenly.
+/// Computed with CoolProp 8.0.0 (bubble pressures, as these fluids hardly glide):
+/// 85 F entering, range and approach 10 F at full flow, resistance split evenly.
 #[test]
 fn head_at_reduced_flow() {
     let design = CondenserDesign {
@@ -105,6 +105,11 @@ fn head_at_reduced_flow() {
             near(head, psig, 1.0, &format!("{fluid:?} at {part_of_flow}"));
         }
     }
+    // A blend's head reads back as the mean of its two temperatures.
+    let blend = design.at(f(85.0), part(0.5)).unwrap();
+    let head = blend.head(Refrigerant::R407C, pa(SEA)).unwrap();
+    let mean = Refrigerant::R407C.condensing(head, pa(SEA)).unwrap().mean;
+    near(to_f(mean), to_f(blend.condensing), 1e-6, "R-407C");
     // A tenth of the flow trips: past the end of every chart.
     let starved = design.at(f(85.0), part(0.1)).unwrap();
     assert!(starved.head(Refrigerant::R410A, pa(SEA)).is_err());

@@ -4,6 +4,7 @@
 mod correction;
 mod figures;
 mod fold;
+mod given;
 mod history;
 mod merge;
 mod outside;

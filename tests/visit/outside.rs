@@ -6,15 +6,18 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::sync::atomic::{AtomicU32, Ordering};
 
-use coldsump::quantity::System;
+use coldsump::quantity::{Length, System};
+use coldsump::record::Body;
 use coldsump::record::bytes::sha256;
 use coldsump::record::paperwork::files;
+use coldsump::refill::MarkKind;
 use coldsump::report::mail::{Enclosed, cut, short_text, to_eml};
 use coldsump::report::{compose, to_csv};
 use coldsump::store::KeptFile;
 use coldsump::store::backup::{Backup, FORM, FileCopy};
 use coldsump::words::Words;
 use serde_json::{Value as Json, json};
+use uom::si::length::inch;
 
 use crate::story::{Fixed, START_MS, Story};
 
@@ -143,6 +146,24 @@ fn the_table_holds_every_reading_and_mark() {
     assert!((si - 0.2921).abs() < 1e-12, "{si}");
     let call = rows.iter().filter(|r| r["when"] == "refill-test-1");
     assert_eq!(call.filter(|r| r["value"] != "").count(), 15);
+}
+
+#[test]
+fn a_level_marked_by_typing_stands_in_the_table_as_typed() {
+    let mut story = Story::opened();
+    story.begin_test();
+    let below_overflow = Length::new::<inch>(3.25);
+    story.say(Body::Marked {
+        test: story.test,
+        mark: MarkKind::Level { below_overflow },
+        typed: Some("3 1/4\"".into()),
+    });
+    let visit = story.visit();
+    let table = to_csv(&story.site, &visit, System::Us, Words::default());
+    let kept = Kept::new(table.as_bytes());
+    let rows = python(&[Path::new("csv"), &kept.0]);
+    let row = (&rows[0]["value"], &rows[0]["typed"]);
+    assert_eq!(row, (&json!("3.25"), &json!("3 1/4\"")), "{rows}");
 }
 
 fn whole_backup() -> Backup {

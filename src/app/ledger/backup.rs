@@ -4,7 +4,6 @@
 //! entry of a newer build goes through as it is.
 
 use js_sys::{Array, JSON, Object, Reflect};
-use serde::Serialize;
 use wasm_bindgen::{JsCast, JsValue};
 
 use super::Ledger;
@@ -12,7 +11,7 @@ use crate::app::send::save;
 use crate::record::paperwork::files;
 use crate::record::{Entry, Log, Pen};
 use crate::store::backup::{FORM, FileCopy, sift};
-use crate::store::{KeptFile, Store, StoreError, file_in};
+use crate::store::{KeptFile, Store, StoreError, file_in, to_js};
 
 /// Key of the time of the last backup.
 pub const LAST_BACKUP: &str = "setting backup";
@@ -190,12 +189,6 @@ impl Ledger {
             .update_value(|pen| *pen = Pen::new(pen.device(), last));
         Ok(taken)
     }
-}
-
-fn to_js(value: &impl Serialize) -> Result<JsValue, StoreError> {
-    value
-        .serialize(&serde_wasm_bindgen::Serializer::json_compatible())
-        .map_err(|e| StoreError::Failed(e.to_string()))
 }
 
 /// An entry that reads, and would read the same out of the next backup: a number

@@ -1,4 +1,4 @@
-//! A number as hero: big figures, small unit, and how we know it one tap
+//! A number: big figures, small unit, and how we know it one tap
 //! below.
 
 use crate::app::view::prelude::*;
@@ -12,13 +12,10 @@ use crate::words::Phrase as P;
 pub fn Amount(
     /// The value.
     value: Value,
-    /// Largest size.
-    #[prop(optional)]
-    hero: bool,
 ) -> View {
     let shown = move || show(value, prefs().system.get());
     markup! {
-        <span class="value" class:hero=hero>
+        <span class="value">
             {move || shown().number}
             <span class="u">{move || shown().unit}</span>
         </span>

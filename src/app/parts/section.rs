@@ -10,8 +10,9 @@ use crate::physics::basin::Basin;
 use crate::quantity::{Length, System, Value, show};
 use crate::words::{Phrase as P, Words};
 
-/// What lies outside a basin (its outline given) whose water narrows downward, as a path in a box:
-/// `left` to `right`, `top` to `floor`. Nothing where the walls are upright.
+/// What lies outside a basin of this outline whose water narrows downward, as a
+/// path in a box: `left` to `right`, `top` to `floor`. Nothing where the walls
+/// are upright.
 pub fn outside(
     corners: &[(f64, f64)],
     left: f64,

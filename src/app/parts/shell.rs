@@ -52,7 +52,7 @@ pub fn Screen(
     let with_rail = edge.is_some();
     let window_title = format!("{title} · Coldsump");
     let moved = route::just_moved();
-    // With the frame, not before it: neither is the screen's own.
+    // With the frame: the heading is not on the page before it.
     request_animation_frame(move || {
         document().set_title(&window_title);
         if moved {

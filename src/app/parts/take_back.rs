@@ -1,4 +1,4 @@
-//! Taking an entry back, and putting it back again.
+//! Taking an entry back.
 
 use crate::app::ledger::ledger;
 use crate::app::prefs::prefs;

@@ -5,7 +5,7 @@ use js_sys::{Array, Function, Reflect};
 use std::cell::RefCell;
 use wasm_bindgen::{JsCast, JsValue};
 
-use crate::app::ports::window;
+use crate::app::ports::{call, get, window};
 
 thread_local! {
     static SOUND: RefCell<Option<JsValue>> = const { RefCell::new(None) };
@@ -62,14 +62,4 @@ fn tone(context: &JsValue) -> Option<()> {
     call(&tone, "start", &Array::new());
     call(&tone, "stop", &Array::of1(&(now + 0.1).into()));
     Some(())
-}
-
-fn get(of: &JsValue, name: &str) -> Option<JsValue> {
-    let found = Reflect::get(of, &name.into()).ok()?;
-    (!found.is_undefined()).then_some(found)
-}
-
-fn call(of: &JsValue, name: &str, with: &Array) -> Option<JsValue> {
-    let does: Function = get(of, name)?.dyn_into().ok()?;
-    does.apply(of, with).ok()
 }

@@ -6,6 +6,7 @@ use leptos::task::spawn_local;
 
 use super::lock::lock_now;
 use crate::app::ledger::ledger;
+use crate::app::parts::field::settle_text;
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::parts::install::install;
 use crate::app::parts::shell::Screen;
@@ -21,11 +22,13 @@ use crate::words::Phrase as P;
 /// Rows of a list that are drawn at first, and more at each tap.
 const ROWS: usize = 10;
 
-/// Opens a visit at a site and goes to its first readings.
-pub fn open_visit(site: SiteId, complaint: String) {
+/// Opens a visit at a site and goes to it. The draft of its complaint is
+/// forgotten when it is on disk.
+pub fn open_visit(site: SiteId, complaint: String, draft: Option<&'static str>) {
     let visit: VisitId = ledger().id();
     let opened = Body::VisitOpened { site, complaint };
     ledger().write_then(About::Visit(visit), vec![opened], move || {
+        draft.into_iter().for_each(settle_text);
         go(Route::Visit(visit, Station::Overview));
     });
 }
@@ -39,7 +42,7 @@ fn open_demo(opening: RwSignal<bool>) {
         .summary()
         .with_untracked(|all| all.sites().into_iter().find(|s| s.demo).map(|s| s.id));
     match known {
-        Some(site) => open_visit(site, complaint),
+        Some(site) => open_visit(site, complaint, None),
         None => {
             let site: SiteId = ledger.id();
             let bakery = demo::bakery(|| ledger.id());
@@ -48,7 +51,7 @@ fn open_demo(opening: RwSignal<bool>) {
             ledger.write_then(About::Site(site), vec![described], move || {
                 spawn_local(async move {
                     ledger.keep_made(earlier).await;
-                    open_visit(site, complaint);
+                    open_visit(site, complaint, None);
                 });
             });
         }

@@ -20,12 +20,10 @@ use crate::words::Phrase as P;
 
 /// How far a station has come.
 #[derive(Clone, Copy, PartialEq, Eq)]
-pub enum Progress {
-    /// Nothing yet.
+enum Progress {
     Empty,
     /// Begun, or not proven.
     Begun,
-    /// Done.
     Done,
 }
 

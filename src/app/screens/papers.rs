@@ -9,6 +9,7 @@ use crate::app::ledger::ledger;
 use crate::app::parts::field::{
     QuantityField, TextField, Typing, draft_text, drafted_text, lasting, settle_text,
 };
+use crate::app::parts::take_back::take_back;
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
 use crate::quantity::{Bounds, Kind, Unit, show};
@@ -158,7 +159,6 @@ fn Lines(job: Job, part: Part) -> View {
             });
             let head = [name, line.by, amount.unwrap_or_default()];
             let head: Vec<String> = head.into_iter().filter(|s| !s.is_empty()).collect();
-            let entry = line.entry;
             markup! {
                 <li data-test=format!("{}-kept", part.test)>
                     <div class="kept">
@@ -167,13 +167,7 @@ fn Lines(job: Job, part: Part) -> View {
                             "\u{a0}"
                             {line.text}
                         </p>
-                        <button
-                            type="button"
-                            class="plain"
-                            on:click=tap(move |_| ledger().withdraw(job.about(), entry))
-                        >
-                            {words.phrase(P::TakeBack)}
-                        </button>
+                        {take_back(job.about(), line.entry)}
                     </div>
                 </li>
             }

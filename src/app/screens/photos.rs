@@ -1,10 +1,9 @@
 //! Photos: taken or chosen, made smaller, kept beside the log, drawn on.
 
-use js_sys::{Array, Function, Reflect};
+use js_sys::{Array, Reflect};
 use leptos::task::spawn_local;
-use leptos::wasm_bindgen::{JsCast, JsValue};
+use leptos::wasm_bindgen::JsValue;
 use leptos::web_sys::Event;
-use wasm_bindgen_futures::JsFuture;
 
 use crate::app::parts::choice::choice;
 use crate::app::view::prelude::*;
@@ -14,7 +13,7 @@ use crate::app::ledger::ledger;
 use crate::app::parts::field::{TextField, lasting, settle_text};
 use crate::app::parts::glass::{Glass, drawings};
 use crate::app::parts::icon::{Draw, Icon};
-use crate::app::ports::window;
+use crate::app::ports::{call, call_wait, get, window};
 use crate::app::prefs::prefs;
 use crate::record::bytes::{base64, from_base64};
 use crate::record::paperwork::{Drawn, Shape, Shows, Spot};
@@ -28,21 +27,11 @@ const LONGER: f64 = 1_280.0;
 /// How hard the JPEG is pressed, 0 to 1.
 const QUALITY: f64 = 0.8;
 
-fn get(of: &JsValue, key: &str) -> Option<JsValue> {
-    Reflect::get(of, &key.into()).ok()
-}
-
-fn call(of: &JsValue, name: &str, with: &[JsValue]) -> Option<JsValue> {
-    let method: Function = get(of, name)?.dyn_into().ok()?;
-    method.apply(of, &with.iter().collect::<Array>()).ok()
-}
-
 /// A picture made smaller, as JPEG, with its width and height. `None` when the
 /// browser can't read it.
 async fn smaller(file: JsValue) -> Option<(Vec<u8>, (u16, u16))> {
-    let reading = call(&window(), "createImageBitmap", &[file])?;
-    let picture = JsFuture::from(reading.dyn_into::<js_sys::Promise>().ok()?);
-    let picture = picture.await.ok()?;
+    let reading = call_wait(&window(), "createImageBitmap", &Array::of1(&file)).await;
+    let picture = reading?.ok()?;
     let side = |name| get(&picture, name)?.as_f64();
     let (width, height) = (side("width")?, side("height")?);
     let share = (LONGER / width.max(height)).min(1.0);
@@ -51,13 +40,12 @@ async fn smaller(file: JsValue) -> Option<(Vec<u8>, (u16, u16))> {
     for (side, long) in [("width", width), ("height", height)] {
         Reflect::set(&canvas, &side.into(), &long.into()).ok()?;
     }
-    let pen = call(&canvas, "getContext", &["2d".into()])?;
-    call(
-        &pen,
-        "drawImage",
-        &[picture, 0.into(), 0.into(), width.into(), height.into()],
-    )?;
-    let address = call(&canvas, "toDataURL", &["image/jpeg".into(), QUALITY.into()])?;
+    let pen = call(&canvas, "getContext", &Array::of1(&"2d".into()))?;
+    let [left, top, wide, high] = [0.0, 0.0, width, height].map(JsValue::from);
+    let drawn = Array::of5(&picture, &left, &top, &wide, &high);
+    call(&pen, "drawImage", &drawn)?;
+    let jpeg = Array::of2(&"image/jpeg".into(), &QUALITY.into());
+    let address = call(&canvas, "toDataURL", &jpeg)?;
     let address = address.as_string()?;
     let bytes = from_base64(address.strip_prefix("data:image/jpeg;base64,")?)?;
     Some((bytes, (width as u16, height as u16)))

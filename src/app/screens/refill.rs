@@ -119,7 +119,7 @@ fn NextMark(job: Job, test_id: TestId, next: Signal<Option<ExpectedMark>>) -> Vi
                     class="primary"
                     data-test="next-mark"
                     data-mark=format!("{kind:?}")
-                    on:click=tap(move |_| mark(job, test_id, plain(kind), None, || {}))
+                    on:click=tap(move |_| mark(job, test_id, plain(kind), None))
                 >
                     {words.refill_mark(kind)}
                 </button>
@@ -171,7 +171,7 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
                     <button
                         type="button"
                         data-test=format!("mark-{kind:?}")
-                        on:click=tap(move |_| mark(job, id, plain(kind), None, || {}))
+                        on:click=tap(move |_| mark(job, id, plain(kind), None))
                     >
                         {words.refill_mark(kind)}
                     </button>

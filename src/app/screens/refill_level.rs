@@ -80,7 +80,7 @@ pub fn LevelEntry(job: Job, test: Memo<Option<Test>>, id: TestId) -> View {
         stepped.set(below_overflow.get::<meter>());
         let kind = MarkKind::Level { below_overflow };
         forget(text, text_key);
-        mark(job, id, kind, typed, || {});
+        mark(job, id, kind, typed);
     };
     let low = move || {
         let limit = setup?.low_limit?;

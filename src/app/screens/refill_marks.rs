@@ -17,13 +17,10 @@ use crate::words::Phrase as P;
 const STEP: f64 = 100.0;
 
 /// Makes a mark now. Tone and buzz say that it is on disk.
-pub fn mark(job: Job, test: TestId, mark: MarkKind, typed: Option<String>, done: fn()) {
+pub fn mark(job: Job, test: TestId, mark: MarkKind, typed: Option<String>) {
     beep::ready();
     let body = Body::Marked { test, mark, typed };
-    ledger().write_then(job.about(), vec![body], move || {
-        beep::beep();
-        done();
-    });
+    ledger().write_then(job.about(), vec![body], beep::beep);
 }
 
 /// The mark that a button of this name makes; a level needs its own.

@@ -140,7 +140,14 @@ pub fn Plan(job: Job, valve: ValveTyped) -> View {
         let alone = alone
             .map(|m| words.minutes_if_drain_shut(m))
             .unwrap_or_default();
-        let losses = words.losses_while_testing(&said(Value::flow(setup.loss_while_testing)));
+        // Neither is said while neither today's readings nor the design give it.
+        let known = need.value > 0.0;
+        let losses =
+            known.then(|| words.losses_while_testing(&said(Value::flow(setup.loss_while_testing))));
+        let need = known.then(|| {
+            let basis = words.phrase(P::NeedBasis).to_owned();
+            fact(P::NeedNow, Value::flow(need), basis)
+        });
         Some(markup! {
             <div class="two">
                 {fact(
@@ -150,7 +157,7 @@ pub fn Plan(job: Job, valve: ValveTyped) -> View {
                 )}
                 {draw}
                 {fact(P::WaterSpent, Value::volume(plan.volume_spent), alone)}
-                {fact(P::NeedNow, Value::flow(need), words.phrase(P::NeedBasis).to_owned())}
+                {need}
                 {limit}
                 {fill}
             </div>

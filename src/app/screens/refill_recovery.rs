@@ -38,16 +38,17 @@ pub fn LoopRecovery(job: Job) -> View {
     let now = RwSignal::new(ledger().now());
     let tick = StoredValue::new(Interval::new(500, move || now.set(ledger().now())));
     on_cleanup(move || tick.dispose());
-    let known = move || {
+    let looked = move || {
         job.visit.with(|visit| {
             let visit = visit.as_ref()?;
             let first = visit.recovery.first()?.at;
             let last = visit.recovery.last()?.at;
             let shown = (1.25 * last.seconds_since(&first)).max(SHOWN_S);
             job.site
-                .with(|site| outlook(site.as_ref()?, visit, shown).ok())
+                .with(|site| Some(outlook(site.as_ref()?, visit, shown)))
         })
     };
+    let known = move || looked()?.ok();
     let machine_name = move |id: MachineId| {
         job.site.with(|s| {
             let machines = s.as_ref().map(|s| &s.machines)?;
@@ -109,8 +110,14 @@ pub fn LoopRecovery(job: Job) -> View {
         })
     };
     let figure = move || {
-        let outlook = known()?;
         let system = prefs().system.get();
+        let outlook = match looked()? {
+            Ok(outlook) => outlook,
+            Err(lack) => {
+                let why = words.lack(&lack, system);
+                return Some(markup! { <p class="sub" data-test="not-foreseen">{why}</p> });
+            }
+        };
         let charts = job.visit.with(|v| {
             let chart = |what| recovery_chart(v.as_ref()?, &outlook, what, system, words);
             [What::EnteringWater, What::HeadPressure].map(|what| {

@@ -104,7 +104,20 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
     };
     let today = test.setup.makeup_need;
     let need = today.max(test.setup.design_need.unwrap_or_default());
-    let need = show(Value::flow(need), system);
+    // None where neither today's readings nor the design say it.
+    let need = (need.value > 0.0).then(|| {
+        let need = show(Value::flow(need), system);
+        markup! {
+            <div class="number">
+                <span class="label">{words.phrase(P::NeedNow)}</span>
+                <span class="value">
+                    {need.number}
+                    <span class="u">{need.unit}</span>
+                </span>
+                <span class="small sub">{words.phrase(P::NeedBasis)}</span>
+            </div>
+        }
+    });
     let each = (outcome.cycles.len() > 1).then(|| {
         let rows = outcome
             .cycles
@@ -139,14 +152,7 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
         </section>
         <section>
             <h2>{words.phrase(P::Figures)}</h2>
-            <div class="number">
-                <span class="label">{words.phrase(P::NeedNow)}</span>
-                <span class="value">
-                    {need.number}
-                    <span class="u">{need.unit}</span>
-                </span>
-                <span class="small sub">{words.phrase(P::NeedBasis)}</span>
-            </div>
+            {need}
             {figures}
             <table>
                 <tbody>

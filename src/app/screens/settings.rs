@@ -1,4 +1,4 @@
-//! Units, language and light.
+//! Units, language, light, who does the visits, the lock, backups.
 
 use super::backup::{Backup, CardForm};
 use super::lock::lock_now;

@@ -6,7 +6,7 @@ use crate::app::view::prelude::*;
 use super::home::open_visit;
 use super::visit_frame::NotFound;
 use crate::app::ledger::ledger;
-use crate::app::parts::field::{TextField, lasting, settle_text};
+use crate::app::parts::field::{TextField, lasting};
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::parts::shell::Screen;
 use crate::app::prefs::prefs;
@@ -198,9 +198,8 @@ fn Described(id: SiteId, site: Site) -> View {
     };
     let open = move |_| {
         let said = complaint.get_untracked().trim().to_owned();
-        settle_text(draft);
         let usual = words.phrase(P::UsualComplaint).to_owned();
-        open_visit(id, if said.is_empty() { usual } else { said });
+        open_visit(id, if said.is_empty() { usual } else { said }, Some(draft));
     };
     let act = move || {
         markup! {

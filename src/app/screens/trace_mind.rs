@@ -12,7 +12,6 @@ use crate::app::view::prelude::*;
 use super::visit_frame::Job;
 use crate::app::ledger::ledger;
 use crate::app::parts::field::to_heading;
-use crate::app::prefs::prefs;
 use crate::record::{Body, EntryId, Site, Visit, case, plant};
 use crate::trace::{
     Advice, Answer, Belief, Case, Check, Evidence, Mode, Place, Plant, Reason, Stage, Tracer,
@@ -71,9 +70,8 @@ pub fn prepare(job: Job) {
 
 /// Where the mechanic was last, or where calls begin.
 fn start(job: Job) -> Place {
-    let words = prefs().words;
-    let kept = ledger().text(&at_key(job));
-    let known = |p: &Place| kept.as_deref() == Some(words.trace_place(*p));
+    let kept = ledger().text(&at_key(job)).unwrap_or_default();
+    let known = |p: &Place| format!("{p:?}") == kept;
     let place = Place::ALL.into_iter().find(known);
     place.unwrap_or(Place::MachineRoom)
 }
@@ -314,7 +312,7 @@ impl Mind {
     /// The mechanic stands here now.
     pub fn go_to(self, place: Place) {
         self.at.set(place);
-        ledger().keep_text(&at_key(self.job), prefs().words.trace_place(place));
+        ledger().keep_text(&at_key(self.job), &format!("{place:?}"));
     }
 
     /// Puts a check on the card.

@@ -80,7 +80,7 @@ fn suspect(mind: Mind, s: &Suspect, corrected: bool) -> View {
 fn why(mind: Mind, seen: &Known, mode: Mode) -> View {
     let words = prefs().words;
     let system = prefs().system.get();
-    let weights = seen.tracer.why(&[mode]).pop().unwrap_or_default();
+    let weights = seen.tracer.why(mode);
     let evidence = &seen.tracer.case.evidence;
     let loud = weights.iter().filter(|w| w.strength() != Strength::Silent);
     let (fors, against): (Vec<&Weight>, Vec<&Weight>) = loud.partition(|w| w.speaks_for());

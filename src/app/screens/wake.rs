@@ -3,13 +3,12 @@
 //! time the page shows.
 
 use crate::app::view::prelude::*;
-use js_sys::{Function, Promise, Reflect};
+use js_sys::Array;
 use leptos::prelude::window_event_listener_untyped;
 use leptos::task::spawn_local;
-use wasm_bindgen::{JsCast, JsValue};
-use wasm_bindgen_futures::JsFuture;
+use wasm_bindgen::JsValue;
 
-use crate::app::ports::window;
+use crate::app::ports::{call, call_wait, get, window};
 
 /// Keeps the screen on until the calling screen is left.
 pub fn keep_screen_on() {
@@ -25,26 +24,14 @@ pub fn keep_screen_on() {
     let shown = window_event_listener_untyped("focus", move |_| ask());
     on_cleanup(move || {
         shown.remove();
-        let lock = held.try_update_value(Option::take).flatten();
-        let release = lock
-            .as_ref()
-            .and_then(|l| Reflect::get(l, &"release".into()).ok());
-        if let (Some(lock), Some(Ok(release))) = (lock, release.map(|r| r.dyn_into::<Function>())) {
-            let _ = release.call0(&lock);
+        if let Some(lock) = held.try_update_value(Option::take).flatten() {
+            call(&lock, "release", &Array::new());
         }
     });
 }
 
 async fn request() -> Option<JsValue> {
-    let lock = Reflect::get(&window().navigator(), &"wakeLock".into()).ok()?;
-    let request: Function = Reflect::get(&lock, &"request".into())
-        .ok()?
-        .dyn_into()
-        .ok()?;
-    let promise: Promise = request
-        .call1(&lock, &"screen".into())
-        .ok()?
-        .dyn_into()
-        .ok()?;
-    JsFuture::from(promise).await.ok()
+    let lock = get(&window().navigator(), "wakeLock")?;
+    let screen = Array::of1(&"screen".into());
+    call_wait(&lock, "request", &screen).await?.ok()
 }

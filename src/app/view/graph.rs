@@ -319,11 +319,6 @@ impl<T: 'static> Signal<T> {
     pub fn get(self) -> T {
         self.0.get_value().read()
     }
-
-    /// Looks at the value; what reads it is run again when it changes.
-    pub fn with<R>(self, look: impl FnOnce(&T) -> R) -> R {
-        look(&self.get())
-    }
 }
 
 impl<T: Clone + 'static> From<RwSignal<T>> for Signal<T> {

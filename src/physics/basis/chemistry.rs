@@ -1,10 +1,7 @@
 //! Figures of the water's chemistry.
 
-use serde::{Deserialize, Serialize};
-
 /// A calculated figure of the water's chemistry.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum ChemistryFigure {
     /// pH at which the water would be saturated with calcite.
     SaturationPh,
@@ -18,19 +15,16 @@ pub enum ChemistryFigure {
     DissolvedSolids,
     /// Cycles now over cycles then.
     CyclesChange,
-    /// Water lost beyond what holds the cycles.
-    BeyondBleed,
 }
 
 impl ChemistryFigure {
     /// Every figure of this topic.
-    pub const ALL: [ChemistryFigure; 7] = [
+    pub const ALL: [ChemistryFigure; 6] = [
         ChemistryFigure::SaturationPh,
         ChemistryFigure::Langelier,
         ChemistryFigure::Ryznar,
         ChemistryFigure::Puckorius,
         ChemistryFigure::DissolvedSolids,
         ChemistryFigure::CyclesChange,
-        ChemistryFigure::BeyondBleed,
     ];
 }

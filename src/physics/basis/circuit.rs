@@ -1,10 +1,7 @@
 //! Figures of the makeup control circuit.
 
-use serde::{Deserialize, Serialize};
-
 /// A calculated figure of the control circuit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum CircuitFigure {
     /// What a meter should read.
     MeterReading,
@@ -14,23 +11,14 @@ pub enum CircuitFigure {
     HoldingCurrent,
     /// Resistance of the winding.
     Winding,
-    /// Resistance of the wire out and back.
-    WireLoop,
-    /// Voltage on a wire that is connected to nothing.
-    GhostVoltage,
-    /// How well a fault fits a reading.
-    Fit,
 }
 
 impl CircuitFigure {
     /// Every figure of this topic.
-    pub const ALL: [CircuitFigure; 7] = [
+    pub const ALL: [CircuitFigure; 4] = [
         CircuitFigure::MeterReading,
         CircuitFigure::CoilVoltage,
         CircuitFigure::HoldingCurrent,
         CircuitFigure::Winding,
-        CircuitFigure::WireLoop,
-        CircuitFigure::GhostVoltage,
-        CircuitFigure::Fit,
     ];
 }

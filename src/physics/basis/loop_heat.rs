@@ -1,10 +1,7 @@
 //! The figures of a loop in trouble.
 
-use serde::{Deserialize, Serialize};
-
 /// A calculated figure of the loop's heat.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum LoopHeatFigure {
     /// Entering water at which a machine trips.
     TripWater,

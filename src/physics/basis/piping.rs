@@ -1,10 +1,7 @@
 //! The figures of the fill line, the drain and the overflow.
 
-use serde::{Deserialize, Serialize};
-
 /// A calculated figure of the water side of the basin.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum PipingFigure {
     /// Flow through a valve.
     ValveFlow,

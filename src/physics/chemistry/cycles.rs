@@ -7,52 +7,21 @@
 //! both. Salts that drop out hide a rise (UFC 3-240-13FN). A large basin takes
 //! hours to days to show a change.
 
-use serde::{Deserialize, Serialize};
 use uom::si::ratio::ratio;
-use uom::si::volume_rate::cubic_meter_per_second;
 
 use crate::physics::error::{Error, Quantity, within};
-use crate::physics::heat::MOST_FLOW;
-use crate::quantity::{Ratio, VolumeRate};
+use crate::quantity::Ratio;
 
 /// Smallest change worth a word: two conductivity readings of 5 % each
 /// (common practice, no source).
 const NOTICED: f64 = 0.10;
 
-/// A change of this much and more is marked, of twice this large.
-const MARKED: f64 = 0.25;
-
 /// Cycles above which a tower is over-cycled: "3 to 5" is acceptable (US DOE
 /// building energy reference), and little is gained beyond (UFC 3-240-13FN).
 const ACCEPTABLE: f64 = 5.0;
 
-/// What the cycles now are compared with.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Against {
-    /// The set point of the bleed.
-    SetPoint,
-    /// The last visit.
-    LastVisit,
-}
-
-/// How large a change is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Size {
-    /// Within what two meters disagree by: under 10 %.
-    None,
-    /// 10 to 25 %.
-    Slight,
-    /// 25 to 50 %.
-    Marked,
-    /// 50 % and more.
-    Large,
-}
-
 /// What may be behind a change, the commonest first.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Cause {
     /// The bleed is shut, blocked, or its controller does not call for it.
     BlockedBleed,
@@ -86,12 +55,8 @@ impl Cause {
 /// How the cycles changed and what that suggests.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Change {
-    /// What they were compared with.
-    pub against: Against,
-    /// Cycles now over cycles then.
+    /// Cycles now over the cycles set.
     pub factor: f64,
-    /// How large the change is.
-    pub size: Size,
     /// What may be behind it; empty when it is within the meters' error.
     pub causes: &'static [Cause],
 }
@@ -100,59 +65,21 @@ fn checked(cycles: Ratio) -> Result<f64, Error> {
     within(Quantity::Cycles, cycles.get::<ratio>(), 0.1, 100.0)
 }
 
-/// The change of the cycles against the set point or the last visit.
+/// The change of the cycles against those the bleed is set for.
 ///
 /// # Errors
 /// [`Error::OutOfRange`] when either is outside 0.1 to 100 cycles.
-pub fn change(now: Ratio, then: Ratio, against: Against) -> Result<Change, Error> {
+pub fn change(now: Ratio, set: Ratio) -> Result<Change, Error> {
     use Cause::*;
-    let (now, then) = (checked(now)?, checked(then)?);
-    let factor = now / then;
+    let (now, set) = (checked(now)?, checked(set)?);
+    let factor = now / set;
     // A doubling and a halving are the same size.
-    let part = factor.max(1.0 / factor) - 1.0;
-    let size = match part {
-        p if p < NOTICED => Size::None,
-        p if p < MARKED => Size::Slight,
-        p if p < 2.0 * MARKED => Size::Marked,
-        _ => Size::Large,
+    let noticed = factor.max(1.0 / factor) - 1.0 >= NOTICED;
+    let causes: &'static [Cause] = match noticed {
+        false => &[],
+        true if factor < 1.0 => &[Overflow, Leak, BypassLeftOpen, BleedHangsOpen],
+        true if now > ACCEPTABLE => &[BlockedBleed, ShutMakeup, FoamFromOverCycling],
+        true => &[BlockedBleed, ShutMakeup],
     };
-    let causes: &'static [Cause] = match size {
-        Size::None => &[],
-        _ if factor < 1.0 => &[Overflow, Leak, BypassLeftOpen, BleedHangsOpen],
-        _ if now > ACCEPTABLE => &[BlockedBleed, ShutMakeup, FoamFromOverCycling],
-        _ => &[BlockedBleed, ShutMakeup],
-    };
-    Ok(Change {
-        against,
-        factor,
-        size,
-        causes,
-    })
-}
-
-/// Water leaving beyond what holds the `expected` cycles, once the cycles have
-/// settled at `now`: E/(now - 1) - E/(expected - 1), evaporation E. Negative
-/// when too little leaves (a bleed that lets out less than it should).
-///
-/// # Errors
-/// [`Error::OutOfRange`] when the evaporation is outside 0 to 10 m3/s or either
-/// cycles outside 1.05 to 100.
-pub fn beyond_bleed(
-    evaporation: VolumeRate,
-    now: Ratio,
-    expected: Ratio,
-) -> Result<VolumeRate, Error> {
-    let evaporation = within(
-        Quantity::LossRate,
-        evaporation.get::<cubic_meter_per_second>(),
-        0.0,
-        MOST_FLOW,
-    )?;
-    let leaving = |cycles: Ratio| {
-        let cycles = within(Quantity::Cycles, cycles.get::<ratio>(), 1.05, 100.0)?;
-        Ok(evaporation / (cycles - 1.0))
-    };
-    Ok(VolumeRate::new::<cubic_meter_per_second>(
-        leaving(now)? - leaving(expected)?,
-    ))
+    Ok(Change { factor, causes })
 }

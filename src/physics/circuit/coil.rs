@@ -1,6 +1,5 @@
 //! What the coil gets, and whether that is enough.
 
-use serde::{Deserialize, Serialize};
 use uom::si::electric_current::ampere;
 use uom::si::electric_potential::volt;
 use uom::si::ratio::ratio;
@@ -24,8 +23,7 @@ const TOO_HIGH: f64 = 1.10;
 const MAY_HOLD: f64 = 0.3;
 
 /// How well the coil is fed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Fed {
     /// Next to nothing: below 5 % of rated.
     Dead,
@@ -53,8 +51,7 @@ impl Fed {
 }
 
 /// What the coil gets and does, no meter connected.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CoilDuty {
     /// Volts at the coil.
     pub voltage: ElectricPotential,

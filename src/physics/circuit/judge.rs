@@ -1,6 +1,5 @@
 //! Which faults a reading fits, and whether a low-impedance meter would tell more.
 
-use serde::{Deserialize, Serialize};
 use uom::si::ratio::ratio;
 
 use super::fault::Fault;
@@ -8,11 +7,10 @@ use super::parts::Circuit;
 use super::point::{Leads, Meter, Reading, State};
 use super::read::read;
 use crate::physics::error::{Error, Quantity, within};
-use crate::quantity::Ratio;
+use crate::quantity::{Ratio, sort_by};
 
 /// How far a meter may be off.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Accuracy {
     /// Part of the reading, 0 to 0.2.
     pub of_reading: Ratio,
@@ -47,8 +45,7 @@ const FITS: f64 = 3.0;
 const WORTH: f64 = 0.05;
 
 /// How one fault takes the reading.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Fit {
     /// The fault, in the size that fits best.
     pub fault: Fault,
@@ -62,8 +59,7 @@ pub struct Fit {
 }
 
 /// What a reading says.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Judgement {
     /// Every fault of the circuit, the best fit first.
     pub fits: Vec<Fit>,
@@ -170,7 +166,9 @@ pub fn judge(
             });
         }
     }
-    fits.sort_by(|a, b| b.log_likelihood.total_cmp(&a.log_likelihood));
+    sort_by(&mut fits, |a, b| {
+        b.log_likelihood.total_cmp(&a.log_likelihood)
+    });
     let low_impedance_tells_more = match meter {
         Meter::HighImpedance(_) => {
             let low = Meter::low_impedance();

@@ -1,6 +1,5 @@
 //! What a reading means at the place where it was taken.
 
-use serde::{Deserialize, Serialize};
 use uom::si::electric_potential::volt;
 use uom::si::ratio::ratio;
 
@@ -11,8 +10,7 @@ use crate::physics::error::{Error, Quantity, within};
 use crate::quantity::Ratio;
 
 /// What a reading says by itself, before any fault is weighed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Meaning {
     /// Both leads on the same metal.
     SamePoint,

@@ -1,6 +1,5 @@
 //! The real parts of a makeup control circuit.
 
-use serde::{Deserialize, Serialize};
 use uom::si::capacitance::farad;
 use uom::si::electric_current::ampere;
 use uom::si::electric_potential::volt;
@@ -20,8 +19,7 @@ use crate::quantity::{
 };
 
 /// What feeds the circuit.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Supply {
     /// Voltage between hot and return, RMS, 5 to 300 V.
     pub voltage: ElectricPotential,
@@ -35,8 +33,7 @@ pub struct Supply {
 }
 
 /// Control wire of copper.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Wire {
     /// 18 AWG.
     Awg18,
@@ -94,8 +91,7 @@ impl Wire {
 }
 
 /// The cable between panel, relay and valve.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cable {
     /// Size of each conductor.
     pub wire: Wire,
@@ -113,8 +109,7 @@ pub struct Cable {
 }
 
 /// The fill valve's AC coil.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Coil {
     /// Rated voltage, 5 to 300 V.
     pub rated: ElectricPotential,
@@ -204,8 +199,7 @@ impl Coil {
 }
 
 /// Which throw of the level relay the feed to the coil is wired to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Throw {
     /// Closed while the relay is pulled in.
     NormallyOpen,
@@ -214,8 +208,7 @@ pub enum Throw {
 }
 
 /// The whole makeup control circuit, from the supply to the coil and back.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Circuit {
     /// What feeds it.
     pub supply: Supply,

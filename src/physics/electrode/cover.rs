@@ -2,7 +2,6 @@
 
 use std::f64::consts::PI;
 
-use serde::{Deserialize, Serialize};
 use uom::si::capacitance::farad;
 use uom::si::electrical_conductivity::siemens_per_meter;
 use uom::si::electrical_resistance::ohm;
@@ -16,8 +15,7 @@ use crate::quantity::{
 };
 
 /// A wet film from one electrode to another, over the holder or along slime.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Film {
     /// How thick, 1 um to 20 mm.
     pub thickness: Length,
@@ -44,8 +42,7 @@ impl Film {
 }
 
 /// A poorly conducting coat on the wetted rod: scale, oil, grease.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Scale {
     /// How thick, 0 to 20 mm.
     pub thickness: Length,
@@ -75,8 +72,7 @@ impl Scale {
 }
 
 /// Foam standing on the water and round the rods.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Foam {
     /// Part of it that is liquid, 0.0001 to 1: dry foam 0.02, wet foam 0.2.
     pub liquid: Ratio,
@@ -104,8 +100,7 @@ impl Foam {
 }
 
 /// What leaks in parallel wherever the water is: cap, holder and cable.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Leakage {
     /// Through damp in the cap and the cable's insulation, 100 ohm to 1 Tohm.
     pub insulation: ElectricalResistance,

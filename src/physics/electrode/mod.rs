@@ -10,11 +10,9 @@
 //! small alternating voltage mostly avoids it.
 
 mod cover;
-mod latch;
 mod probe;
 mod shape;
 
 pub use cover::{Film, Foam, Leakage, Scale};
-pub use latch::{Bridge, Fill, Level, Seen, film_that_stops, latch, seen};
 pub use probe::{Condition, Probe, Sensed, Water};
 pub use shape::{Shape, touching};

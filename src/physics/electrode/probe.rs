@@ -1,6 +1,5 @@
 //! Whether a relay of a given sensitivity is fooled, and which setting is not.
 
-use serde::{Deserialize, Serialize};
 use uom::si::electrical_conductivity::siemens_per_meter;
 use uom::si::electrical_resistance::ohm;
 use uom::si::ratio::ratio;
@@ -11,8 +10,7 @@ use crate::physics::error::{Error, Quantity, within};
 use crate::quantity::{ElectricalConductivity, ElectricalResistance, Length, Ratio};
 
 /// The water, and how its conductivity is known.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Water {
     /// Measured today.
     Measured(ElectricalConductivity),
@@ -36,8 +34,7 @@ impl Water {
 }
 
 /// One electrode against its reference, with what may be on it.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Probe {
     /// Rods, or rod and pipe or basin.
     pub shape: Shape,
@@ -56,8 +53,7 @@ pub struct Probe {
 }
 
 /// A condition the electrode can be in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Condition {
     /// Out of the water, clean and dry.
     Dry,
@@ -95,8 +91,7 @@ impl Condition {
 }
 
 /// What the relay makes of one condition.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sensed {
     /// The condition.
     pub condition: Condition,

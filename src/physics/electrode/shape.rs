@@ -2,7 +2,6 @@
 
 use std::f64::consts::PI;
 
-use serde::{Deserialize, Serialize};
 use uom::si::electrical_conductivity::siemens_per_meter;
 use uom::si::electrical_resistance::ohm;
 use uom::si::length::meter;
@@ -11,8 +10,7 @@ use crate::physics::error::{Error, Quantity, within};
 use crate::quantity::{ElectricalConductivity, ElectricalResistance, Length};
 
 /// The electrode and what the current goes back to.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Shape {
     /// Two parallel rods, the water ending at their tips: acosh(s/d) / (pi
     /// kappa L). In deep water it is less: 40 % less for 10 mm of 6 mm rods 40 mm apart.

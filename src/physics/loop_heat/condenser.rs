@@ -1,6 +1,5 @@
 //! One condenser with little water, or none.
 
-use serde::{Deserialize, Serialize};
 use uom::si::mass::kilogram;
 use uom::si::ratio::ratio;
 use uom::si::specific_heat_capacity::joule_per_kilogram_kelvin;
@@ -52,8 +51,7 @@ pub fn time_without_flow(
 }
 
 /// A condenser at its design flow, with its heat held.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CondenserDesign {
     /// Leaving less entering water, 0.1 to 30 K.
     pub range: TemperatureInterval,
@@ -116,18 +114,20 @@ impl CondenserDesign {
 }
 
 impl ReducedFlow {
-    /// What the head gauge reads: the refrigerant's bubble pressure at the
-    /// condensing temperature, less the atmosphere.
+    /// What the head gauge reads: the pressure at which the mean of the
+    /// refrigerant's bubble and dew temperature is the condensing temperature,
+    /// less the atmosphere.
     ///
     /// # Errors
-    /// [`Error::OutOfRange`] when the condensing temperature is beyond the
-    /// refrigerant's fit (64 to 70 C): long past any cut-out.
+    /// [`Error::OutOfRange`] when the condensing temperature is off the
+    /// refrigerant's fit ([`Refrigerant::condensing_pressure`]); above it, that
+    /// is long past any cut-out.
     pub fn head(
         &self,
         refrigerant: Refrigerant,
         atmospheric: Pressure,
     ) -> Result<GaugePressure, Error> {
-        let pressure = refrigerant.bubble_pressure(self.condensing)?;
+        let pressure = refrigerant.condensing_pressure(self.condensing)?;
         Ok(GaugePressure::from_absolute(pressure, atmospheric))
     }
 

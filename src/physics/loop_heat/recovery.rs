@@ -1,6 +1,5 @@
 //! The loop on its way to where it settles, with the tower pulling heat.
 
-use serde::{Deserialize, Serialize};
 use uom::si::ratio::ratio;
 use uom::si::temperature_interval::kelvin as kelvin_interval;
 use uom::si::thermodynamic_temperature::kelvin;
@@ -16,8 +15,7 @@ use crate::quantity::{
 };
 
 /// How the tower answers the water that comes to it.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Rejection {
     /// Water leaves so far above the wet bulb, whatever comes: too good while
     /// the loop is hot, so the shortest time.
@@ -36,8 +34,7 @@ pub enum Rejection {
 }
 
 /// A loop with steady heat and a tower at work.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Recovery {
     /// Water in the loop, 1 L to 100,000 m3.
     pub water: Volume,

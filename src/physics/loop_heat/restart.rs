@@ -1,6 +1,5 @@
 //! Restarting the machines one by one on a loop that is still hot.
 
-use serde::{Deserialize, Serialize};
 use uom::si::ratio::ratio;
 use uom::si::temperature_interval::kelvin as kelvin_interval;
 use uom::si::time::second;
@@ -18,8 +17,7 @@ use crate::quantity::{
 pub const MOST_MACHINES: usize = 24;
 
 /// A machine waiting to be started.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Restarting {
     /// Heat it puts into the loop, 1 W to 1 GW: of a machine pulling down a warm
     /// space, more than at rest.
@@ -29,8 +27,7 @@ pub struct Restarting {
 }
 
 /// A loop with the pump and the tower running and every machine off.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Restart {
     /// Water in the loop, 1 L to 100,000 m3.
     pub water: Volume,

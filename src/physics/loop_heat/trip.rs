@@ -1,6 +1,5 @@
 //! The entering water at which a machine's high-pressure cut-out trips.
 
-use serde::{Deserialize, Serialize};
 use uom::si::temperature_interval::kelvin as kelvin_interval;
 
 use super::condenser::approach_kelvin;
@@ -12,12 +11,12 @@ use crate::quantity::{
 };
 
 /// A machine's condenser as it runs now, and the cut-out that guards it.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Condenser {
     /// The refrigerant.
     pub refrigerant: Refrigerant,
-    /// Setting of the high-pressure cut-out; the machine's label governs.
+    /// Setting of the high-pressure cut-out, from the machine's own label. None
+    /// is assumed: published rules of thumb for it disagree by a fifth.
     pub cut_out: GaugePressure,
     /// Condensing temperature less leaving water, 0 to 30 K.
     pub approach: TemperatureInterval,
@@ -27,9 +26,11 @@ pub struct Condenser {
 
 impl Condenser {
     /// The entering water at which it trips: saturation at the cut-out (mean of
-    /// bubble and dew) less approach less range, both held. +/-2 K: a cut-out
-    /// is not set to better than some percent, and the approach grows with
-    /// fouling.
+    /// bubble and dew) less approach less range, both held: with heat and water
+    /// flow unchanged, condensing rises kelvin for kelvin with the entering water
+    /// (common practice, no source). +/-2 K: a compressor adds heat as head
+    /// rises, a cut-out is not set to better than some percent, and the approach
+    /// grows with fouling.
     ///
     /// # Errors
     /// [`Error::OutOfRange`] when the atmosphere is outside 50 to 110 kPa, the

@@ -11,7 +11,6 @@
 //! practice, no source). A fill valve at ordinary mains pressure does not choke
 //! unless some 4 bar are lost across it.
 
-use serde::{Deserialize, Serialize};
 use uom::si::pressure::pascal;
 use uom::si::ratio::ratio;
 use uom::si::volume_rate::cubic_meter_per_second;
@@ -29,8 +28,7 @@ const REFERENCE_DENSITY: f64 = 999.1;
 
 /// How much a valve or strainer lets through. Held as Kv, m3/h of water at
 /// 1 bar; 0.0001 to 10,000 is accepted where it is used.
-#[derive(Clone, Copy, Debug, PartialEq, PartialOrd, Serialize, Deserialize)]
-#[serde(transparent)]
+#[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
 pub struct FlowCoefficient(f64);
 
 impl FlowCoefficient {

@@ -1,6 +1,5 @@
 //! A fixed tower off its design point: KaV/L = C (L/G)^-n.
 
-use serde::{Deserialize, Serialize};
 use uom::si::ratio::ratio;
 use uom::si::temperature_interval::kelvin as kelvin_interval;
 
@@ -12,8 +11,7 @@ use crate::physics::root::{bisect, halley};
 use crate::quantity::{Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature};
 
 /// What a tower's fill can do at any ratio of water to air.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Characteristic {
     /// C: the Merkel number at L/G = 1.
     constant: f64,
@@ -62,7 +60,7 @@ impl Characteristic {
     ///
     /// # Errors
     /// [`Error::OutOfRange`] when L/G is outside 0.05 to 20, or the Merkel
-    /// number outside 0.001 to 1000 (a characteristic read from a damaged record).
+    /// number outside 0.001 to 1000.
     pub fn merkel_number(&self, water_air_ratio: Ratio) -> Result<Ratio, Error> {
         let merkel = self.constant * water_air(water_air_ratio)?.powf(-self.exponent);
         Ok(Ratio::new::<ratio>(within(

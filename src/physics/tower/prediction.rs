@@ -7,7 +7,6 @@
 //! warmer air; that is left out. Checked against scipy in
 //! `tests/reference/tower_prediction.py`.
 
-use serde::{Deserialize, Serialize};
 use uom::si::ratio::ratio;
 use uom::si::temperature_interval::kelvin as kelvin_interval;
 
@@ -16,8 +15,7 @@ use crate::physics::error::{Error, Quantity, within};
 use crate::quantity::{Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature};
 
 /// The heat the tower is asked to reject.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Carried {
     /// This range, whatever the water flow, 0.1 to 50 K.
     Range(TemperatureInterval),
@@ -26,16 +24,14 @@ pub enum Carried {
 }
 
 /// A tower known by its design point.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct DesignedTower {
     design: Duty,
     characteristic: Characteristic,
 }
 
 /// What it works under today.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Today {
     /// Wet bulb of the entering air, -20 to 45 C.
     pub wet_bulb: ThermodynamicTemperature,

@@ -12,18 +12,16 @@
 //! shapes alike beforehand), so a shape that only fits at one sharp value gains
 //! less than one that need not be tuned.
 
-use serde::{Deserialize, Serialize};
 use uom::si::ratio::ratio;
 use uom::si::temperature_interval::kelvin as kelvin_interval;
+use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::{Carried, DesignedTower, Today};
 use crate::physics::air::temperature;
-use crate::quantity::{Pressure, Ratio, TemperatureInterval};
-use uom::si::thermodynamic_temperature::degree_celsius;
+use crate::quantity::{Pressure, Ratio, TemperatureInterval, sort_by};
 
 /// A way a tower can stand against its design.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Shape {
     /// As at design, at the design heat or less.
     Healthy,
@@ -65,8 +63,7 @@ impl Shape {
 }
 
 /// The value at which a shape fits best.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Parameter {
     /// Water flow as a part of design, 0.2 to 1.
     Water(Ratio),
@@ -272,7 +269,7 @@ impl Seen<'_> {
         for fit in &mut fits {
             fit.weight /= all;
         }
-        fits.sort_by(|a, b| b.weight.total_cmp(&a.weight));
+        sort_by(&mut fits, |a, b| b.weight.total_cmp(&a.weight));
         fits
     }
 }

@@ -7,7 +7,6 @@
 //! weights say how much. One thing wrong at a time is assumed, and water and air
 //! spread evenly.
 
-use serde::{Deserialize, Serialize};
 use uom::si::ratio::ratio;
 use uom::si::temperature_interval::kelvin as kelvin_interval;
 
@@ -18,8 +17,7 @@ use crate::physics::error::{Error, Quantity, within};
 use crate::quantity::{Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature};
 
 /// Where the wet bulb was read.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum WetBulbs {
     /// Away from the tower: the wet bulb of the day.
     Away(ThermodynamicTemperature),
@@ -35,8 +33,7 @@ pub enum WetBulbs {
 }
 
 /// What was read on the tower today.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Readings {
     /// Water entering the tower (hot), 0 to 60 C.
     pub entering: ThermodynamicTemperature,
@@ -65,8 +62,7 @@ impl Readings {
 }
 
 /// How the water flow reckoned with is known.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum FlowKnown {
     /// Metered.
     Metered,
@@ -77,8 +73,7 @@ pub enum FlowKnown {
 }
 
 /// What the fits amount to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Verdict {
     /// This shape has three times the weight of the next.
     One(Shape),
@@ -87,8 +82,7 @@ pub enum Verdict {
 }
 
 /// The reading that would tell two shapes apart.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Settle {
     /// Meter the water.
     WaterFlow,

@@ -65,15 +65,20 @@ impl Composer<'_> {
             outcome.map(|o| o.fill_gross.as_ref()),
         ) {
             let shown = show(Value::flow(fill.value), self.system);
+            let design = test.setup.design_need.unwrap_or_default();
+            let need = test.setup.makeup_need.max(design);
             row.push(KeyFigure {
                 label: self.say(P::FillFlow),
                 number: shown.number,
                 unit: shown.unit.to_owned(),
-                note: format!(
-                    "{}: {}",
-                    self.say(P::Needed),
-                    self.amount(Value::flow(test.setup.makeup_need))
-                ),
+                note: match need > VolumeRate::default() {
+                    true => format!(
+                        "{}: {}",
+                        self.say(P::Needed),
+                        self.amount(Value::flow(need))
+                    ),
+                    false => String::new(),
+                },
             });
         }
         row

@@ -5,8 +5,8 @@ use crate::trace::check::Check as K;
 use crate::trace::mode::Mode::*;
 
 pub(super) const SHEETS: &[Sheet] = &[
-    // How many are out follows from common or own cause; see `model.rs`. The
-    // rows stand for three machines or more on the loop.
+    // How many are out follows from common or own cause: `heard::machines_out`
+    // counts them. The rows stand for three machines or more on the loop.
     Sheet::new(
         K::MachinesOut,
         &[[995, 4, 1], [333, 333, 334]],

@@ -376,7 +376,6 @@ phrases! {
     CleaningMethod: "Fouls are counted as coming at a steady rate (Poisson), the rate judged by a gamma distribution: one foul a year, loosely, before anything was seen; then every foul and all the time since the first visit. That visit's own foul is not counted: it began the record. A film grows, so soon after cleaning fouls are rarer than this says. Water treatment, season and load can change the rate.";
     SiteName: "Customer or site";
     SitePlace: "Address, or how to find it";
-    Basin: "Basin";
     BasinHint: "Levels are measured downward from the overflow lip.";
     BasinShape: "Shape of the basin";
     Rectangular: "Rectangular";

@@ -1,6 +1,6 @@
 //! English: the control circuit, its faults, test points, meters and readings.
 
-use crate::physics::circuit::{Caution, Fault, Fed, Meaning, Meter, Point};
+use crate::physics::circuit::{Caution, Fault, Meaning, Meter, Point};
 
 pub(in crate::words) fn fault(fault: Fault) -> &'static str {
     match fault {
@@ -78,18 +78,6 @@ pub(in crate::words) fn meter(meter: Meter) -> &'static str {
     }
 }
 
-pub(in crate::words) fn meter_line(meter: Meter) -> &'static str {
-    match meter {
-        Meter::HighImpedance(_) => "Loads nothing, so it shows ghosts as well.",
-        Meter::LowImpedance(_) => "Loads the circuit a little. Ghosts vanish, real feeds stay.",
-        Meter::Clamp => "Round one conductor alone. Both together read nothing.",
-        Meter::Ohmmeter => {
-            "Dead circuit, disconnect open, coil lead lifted. It may miss a contact that only \
-             fails under load."
-        }
-    }
-}
-
 pub(in crate::words) fn meaning(meaning: Meaning) -> &'static str {
     match meaning {
         Meaning::SamePoint => "Both leads are on the same metal.",
@@ -117,16 +105,6 @@ pub(in crate::words) fn meaning(meaning: Meaning) -> &'static str {
         Meaning::ShortedThrough => "Next to no ohms between the leads.",
         Meaning::Winding => "About what this coil's winding should be.",
         Meaning::SomeOhms => "Some ohms. Compare with the maker's figure or a sound part.",
-    }
-}
-
-pub(in crate::words) fn fed(fed: Fed) -> &'static str {
-    match fed {
-        Fed::Dead => "Not fed",
-        Fed::TooLow => "More than 15% under the nameplate: it may not pull in",
-        Fed::Low => "10 to 15% under the nameplate: look into it",
-        Fed::Good => "Within 10% of the nameplate",
-        Fed::TooHigh => "More than 10% over the nameplate: it runs hot",
     }
 }
 

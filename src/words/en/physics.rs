@@ -84,9 +84,16 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
             "Warmer by = water off the tower now - water off the tower expected in this air, at this \
              range."
         }
-        Figure::BasinVolume => "V = plan area x (depth - level below the lip).",
-        Figure::BasinWhenFull => "V = plan area x depth to the overflow lip.",
-        Figure::MinutesToLevel => "t = plan area x (level that matters - level now) / water lost.",
+        Figure::BasinVolume => {
+            "V = water from the floor up to the level. Flat floor: plan area x (depth - level below the \
+             lip)."
+        }
+        Figure::BasinWhenFull => {
+            "V = water from the floor up to the overflow lip. Flat floor: plan area x depth."
+        }
+        Figure::MinutesToLevel => {
+            "t = water between level now and level that matters / water lost."
+        }
         Figure::MinutesToReach => {
             "t = M cp (T2 - T1) / Q. M: mass of water in the loop. cp: specific heat. Q: heat into \
              the loop."
@@ -207,7 +214,7 @@ pub(in crate::words) fn source(figure: Figure) -> &'static str {
              thermometers add their own error: compare them side by side."
         }
         Figure::BasinVolume | Figure::BasinWhenFull | Figure::MinutesToLevel => {
-            "Source: geometry, straight walls and flat floor. Good as far as the tape and the loss are."
+            "Source: geometry, for the shape as entered. Good as far as the tape and the loss are."
         }
         Figure::PipeDrop | Figure::StrainerDrop => {
             "Source: Darcy and Colebrook; IEC 60534-2-1 for the strainer. Good within 10% when bore, \

@@ -9,8 +9,7 @@ pub(in crate::words) fn name(figure: ChemistryFigure) -> &'static str {
         ChemistryFigure::Ryznar => "Ryznar index",
         ChemistryFigure::Puckorius => "Puckorius index",
         ChemistryFigure::DissolvedSolids => "Dissolved solids",
-        ChemistryFigure::CyclesChange => "Cycles now over then",
-        ChemistryFigure::BeyondBleed => "Lost beyond the bleed",
+        ChemistryFigure::CyclesChange => "Cycles over those set",
     }
 }
 
@@ -35,13 +34,7 @@ pub(in crate::words) fn formula(figure: ChemistryFigure) -> &'static str {
             "TDS in mg/L = factor x conductivity in uS/cm. Factor: 0.7 unless your water treater \
              gives one."
         }
-        ChemistryFigure::CyclesChange => {
-            "Change = cycles now / cycles at the set point or the last visit."
-        }
-        ChemistryFigure::BeyondBleed => {
-            "Lost = E / (COC now - 1) - E / (COC set - 1). E: evaporation. COC: cycles of \
-             concentration, settled."
-        }
+        ChemistryFigure::CyclesChange => "Change = cycles now / cycles the bleed is set for.",
     }
 }
 
@@ -66,10 +59,6 @@ pub(in crate::words) fn source(figure: ChemistryFigure) -> &'static str {
         ChemistryFigure::CyclesChange => {
             "Source: definition; what it suggests is from memory of practice. Good above 10%, what \
              two meters may disagree by. A big basin takes days to show a change."
-        }
-        ChemistryFigure::BeyondBleed => {
-            "Source: US DOE building energy reference for the balance. Good once the cycles have \
-             settled, as far as evaporation is."
         }
     }
 }

@@ -5,10 +5,8 @@ use crate::physics::basis::ElectrodeFigure;
 pub(in crate::words) fn name(figure: ElectrodeFigure) -> &'static str {
     match figure {
         ElectrodeFigure::WaterResistance => "Ohms through the water",
-        ElectrodeFigure::TipResistance => "Ohms with the tip just touching",
         ElectrodeFigure::FilmResistance => "Ohms along the film",
         ElectrodeFigure::FoamResistance => "Ohms through the foam",
-        ElectrodeFigure::ScaleResistance => "Ohms the scale adds",
         ElectrodeFigure::SafeSettings => "Sensitivity that nothing fools",
     }
 }
@@ -20,17 +18,12 @@ pub(in crate::words) fn formula(figure: ElectrodeFigure) -> &'static str {
              basin: R = (ln(8L/d) - 1) / (2 pi k L). s: between rods. d: rod diameter. D: pipe bore. \
              k: conductivity. L: length in the water."
         }
-        ElectrodeFigure::TipResistance => "R = 1 / (pi k d). k: conductivity. d: rod diameter.",
         ElectrodeFigure::FilmResistance => {
             "R = path / (k x width x thickness). k: conductivity of the film."
         }
         ElectrodeFigure::FoamResistance => {
             "R = R of the water / sigma, sigma = 2 p (1 + 12 p) / (6 + 29 p - 9 p^2). p: part of the \
              foam that is liquid."
-        }
-        ElectrodeFigure::ScaleResistance => {
-            "R = thickness / (k pi d L), in series. k: conductivity of the coat. d: rod diameter. L: \
-             length in the water."
         }
         ElectrodeFigure::SafeSettings => {
             "From = margin x highest resistance in water. To = lowest resistance out of water / \
@@ -46,20 +39,12 @@ pub(in crate::words) fn source(figure: ElectrodeFigure) -> &'static str {
              for two rods when the water ends at the tips; in deep water short rods read up to 40% \
              less."
         }
-        ElectrodeFigure::TipResistance => {
-            "Source: potential theory of a half ball, from memory. Good to a factor of two: no tip \
-             is a ball."
-        }
         ElectrodeFigure::FilmResistance => {
             "Source: resistance of a strip. Good for the order of size only: nobody knows the film."
         }
         ElectrodeFigure::FoamResistance => {
             "Source: Feitosa et al. 2005, from memory. Good for the order of size only: foam drains \
              while you look."
-        }
-        ElectrodeFigure::ScaleResistance => {
-            "Source: resistance of a thin coat, from memory. Good for a coat much thinner than the \
-             rod, to the order of size."
         }
         ElectrodeFigure::SafeSettings => {
             "Source: the resistances above. Good as a first setting; prove it with the refill test, \

@@ -6,8 +6,6 @@ pub(in crate::words) fn name(figure: HeadFigure) -> &'static str {
     match figure {
         HeadFigure::Expected => "Head to expect",
         HeadFigure::AtFlow => "Head, with that flow",
-        HeadFigure::EnteringWaterAtTrip => "Trips with water entering at",
-        HeadFigure::LeavingWaterAtTrip => "Trips with water leaving at",
     }
 }
 
@@ -18,16 +16,8 @@ pub(in crate::words) fn formula(figure: HeadFigure) -> &'static str {
              atmosphere. T = water leaving the condenser + normal approach."
         }
         HeadFigure::AtFlow => {
-            "Head = bubble pressure at Tc, less the local atmosphere. Tc: condensing temperature with \
-             that flow."
-        }
-        HeadFigure::EnteringWaterAtTrip => {
-            "Entering water at trip = entering water now + (condensing at the cut-out - condensing \
-             now). Range and approach stay as they are."
-        }
-        HeadFigure::LeavingWaterAtTrip => {
-            "Leaving water at trip = condensing at the cut-out - approach. Approach: condensing \
-             temperature over water leaving the condenser."
+            "Head = pressure at which the mean of bubble and dew temperature is Tc, less the local \
+             atmosphere. Tc: condensing temperature with that flow."
         }
     }
 }
@@ -42,11 +32,6 @@ pub(in crate::words) fn source(figure: HeadFigure) -> &'static str {
         HeadFigure::AtFlow => {
             "Source: fitted to CoolProp 8.0.0, an open library, at the condensing temperature beside \
              it. Good to 30% of the rise over usual head; under a third of the flow worse."
-        }
-        HeadFigure::EnteringWaterAtTrip | HeadFigure::LeavingWaterAtTrip => {
-            "Source: definition, with heat and water flow unchanged (common practice, no source). \
-             Good to 2 or 3\u{a0}F: as head rises the compressor adds heat. The machine's nameplate \
-             governs."
         }
     }
 }

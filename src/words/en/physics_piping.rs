@@ -58,22 +58,20 @@ pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
             "Over it = top of the inlet below the lip - level below the lip."
         }
         PipingFigure::DrainTime => {
-            "t = sum of A dh / (C a square root of (2 g (h + z)) - q). A: surface. h: water over the \
-             floor. a: bore area. z: fall of the drain pipe. q: water coming in. C: 0.62 for a hole, \
-             1 / square root of (1 + K + f L/D) for a pipe."
+            "t = sum of A dh / (C a square root of (2 g h) - q). A: surface. h: water over the floor. a: \
+             bore area. q: water coming in. C: 0.62."
         }
         PipingFigure::FillTime => {
             "t = volume between the levels / (inflow - loss). Loss: evaporation, bleed and leaks."
         }
         PipingFigure::SteadyLevel => {
-            "h = (q / (C a))^2 / 2g - z. q: water coming in. C a: the drain's opening. z: fall of the \
-             drain pipe. g: gravity. Below the lip: depth - h."
+            "h = (q / (C a))^2 / 2g. q: water coming in. C: 0.62. a: bore area. g: gravity. Below the \
+             lip: depth - h."
         }
         PipingFigure::OverflowHead => {
-            "The head h at which the overflow carries the flow. Standpipe: Q = 0.6 x 2/3 x square \
-             root of (2g) x pi D h^1.5, or drowned Q = 0.6 x area x square root of (2 g h), the \
-             smaller. Crest: Q = 1.84 L h^1.5. Notch: Q = 8/15 x 0.585 x square root of (2g) x \
-             tan(half the angle) x h^2.5. In meters and seconds."
+            "The head h at which the standpipe carries the flow: Q = 0.6 x 2/3 x square root of (2g) x \
+             pi D h^1.5, or drowned Q = 0.6 x area x square root of (2 g h), the smaller. In meters \
+             and seconds."
         }
         PipingFigure::RunningWater => {
             "Cost = flow x 365 days x price of a volume of water. 1\u{a0}gpm = 1440\u{a0}gal a day."
@@ -112,8 +110,7 @@ pub(in crate::words) fn source(figure: PipingFigure) -> &'static str {
             "Source: mass balance. Good as far as inflow and loss are known and steady."
         }
         PipingFigure::OverflowHead => {
-            "Source: textbook weirs, from memory. Good to 10%, a standpipe to 20%. Leaves or a \
-             grille on the rim take more."
+            "Source: textbook weirs, from memory. Good to 20%. Leaves or a grille on the rim take more."
         }
         PipingFigure::RunningWater => {
             "Source: arithmetic. Good as the flow and your price are. Ask whether sewer is charged: \

@@ -83,8 +83,6 @@ pub(in crate::words) fn quantity(quantity: Quantity) -> &'static str {
         Quantity::DischargeCoefficient => "Discharge coefficient",
         Quantity::Lift => "Lift",
         Quantity::Head => "Head over the crest",
-        Quantity::CrestLength => "Crest length",
-        Quantity::NotchAngle => "Notch angle in radians",
         Quantity::WaterPrice => "Price of water",
         Quantity::WaterSideShare => "Water side's part of the resistance",
         Quantity::WaterMass => "Water in kilograms",

@@ -6,10 +6,7 @@ use crate::physics::tower::{Settle, Shape};
 pub(in crate::words) fn name(figure: TowerFigure) -> &'static str {
     match figure {
         TowerFigure::EvaporationBalance => "Evaporation, saturated air",
-        TowerFigure::PoppeMerkelNumber => "KaV/L by Poppe",
-        TowerFigure::Prediction => "Leaving water at other heat, water and air",
         TowerFigure::Delivered => "Part of KaV/L delivered",
-        TowerFigure::ShapeFit => "How well each fault fits",
     }
 }
 
@@ -20,25 +17,9 @@ pub(in crate::words) fn formula(figure: TowerFigure) -> &'static str {
              taken as saturated at h1 + L/G cp R. h1: enthalpy of entering air. R: range. L/G: water \
              over dry air, by mass."
         }
-        TowerFigure::PoppeMerkelNumber => {
-            "KaV/L = sum of cp dT / D over the range. D = hs - h + (Le - 1) (hs - h - (Ws - W) hv) - \
-             (Ws - W) cp T. hs, Ws: enthalpy and humidity ratio of air saturated at the water \
-             temperature T. h, W: of the air there. hv: enthalpy of vapor. Le: Lewis factor, about \
-             0.92."
-        }
-        TowerFigure::Prediction => {
-            "Leaving water is where the duty needs KaV/L = C (L/G x water / air)^-n. Range = design \
-             range x heat / water. Water, air, heat: parts of design. C: from the design point. n: \
-             0.6 unless known."
-        }
         TowerFigure::Delivered => {
             "Part delivered = KaV/L of today's readings / C (L/G)^-n. C: from the design point. n: \
              0.6 unless known. L/G: water over dry air, at today's flow and design air."
-        }
-        TowerFigure::ShapeFit => {
-            "Weight = average of exp(-X/2), shared out over the shapes. X = sum of (reading - \
-             predicted)^2 / uncertainty^2, least over the one unknown: water, air, wet bulb rise or \
-             heat."
         }
     }
 }
@@ -49,24 +30,9 @@ pub(in crate::words) fn source(figure: TowerFigure) -> &'static str {
             "Source: mass and energy balance with saturated leaving air (Merkel). Good within about \
              10%; up to 25% high in hot dry air."
         }
-        TowerFigure::PoppeMerkelNumber => {
-            "Source: Poppe and Rogener 1991, as restated by Kloppers and Kroger 2005. Good for water \
-             at 32 to 140\u{a0}F, within 1% of the same equations over CoolProp 8.0.0. Compare only with \
-             numbers found by the same method."
-        }
-        TowerFigure::Prediction => {
-            "Source: Merkel 1925 with a tower characteristic; n from common practice, no source. Good \
-             to about 1\u{a0}F near the design point (our estimate), less far from it or with uneven \
-             water."
-        }
         TowerFigure::Delivered => {
             "Source: Merkel 1925, capability as in acceptance testing. Good within about 15% with \
              thermometers good to 1\u{a0}F (our estimate); worse at an approach below 5\u{a0}F."
-        }
-        TowerFigure::ShapeFit => {
-            "Source: least squares and Bayes' rule, our own reckoning; all shapes alike beforehand. \
-             Good for one thing wrong at a time and even water. Two shapes close in weight are not \
-             told apart."
         }
     }
 }

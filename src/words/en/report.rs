@@ -27,7 +27,6 @@ phrases! {
     RefillNone: "No refill test was run, so the repair is not proven.";
     RefillHeading: "Refill test";
     RefillNotRun: "Not run on this visit.";
-    Reasons: "Why";
     ReadingsHeading: "Readings";
     TraceHeading: "How the cause was traced";
     LeavingHeading: "Leaving round";
@@ -42,14 +41,11 @@ phrases! {
     StageTesting: "While testing";
     StageWaterLetIn: "Water let in";
     StageCorrected: "After the work";
-    Item: "Item";
-    State: "State";
     NotAnswered: "Not answered";
     SuspectsLeft: "Likeliest by these answers";
     FillFlow: "Fill flow";
     Needed: "Makeup needed";
     Approach: "Approach";
-    Range: "Range";
     Found: "As found";
     Left: "As left";
     ClockMoved: "The phone's clocks did not agree during the test: it slept, or its time was changed. Times across that are less sure.";
@@ -58,7 +54,6 @@ phrases! {
     CautionElectrical: "Work on the level control is work on live parts unless it is locked out and proven dead. Qualified people only, by local code and NFPA 70E or its local equal.";
     CautionRoof: "Roof and tower: fall protection, fan locked out before reaching in. The basin may be a confined space.";
     CautionLimits: "Numbers are from field readings and carry their error. The nameplate and the maker's instructions govern over this report.";
-    Interval: "95% interval";
     Mechanic: "Mechanic";
     Issue: "Issue";
     AdviceHeading: "What we advise";

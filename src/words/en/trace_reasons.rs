@@ -1,7 +1,7 @@
 //! English: answers, cautions, readings, reasons and weights.
 
 use super::trace_modes::{name, place};
-use crate::trace::{Answer, Caution, Reading, Reason, Stage, Strength, Unproven};
+use crate::trace::{Answer, Caution, Reading, Reason, Stage, Unproven};
 
 pub(crate) fn answer(answer: Answer) -> &'static str {
     match answer {
@@ -50,7 +50,7 @@ pub(crate) fn answer(answer: Answer) -> &'static str {
         Answer::LosingWater => "Water running out",
         Answer::FollowsResistor => "Follows the resistor",
         Answer::IgnoresResistor => "Ignores it",
-        Answer::Refilled => "Filled and stopped",
+        Answer::Refilled => "Filled in time",
         Answer::RefilledSlowly => "Too slow",
         Answer::DidNotRefill => "Didn't fill",
         Answer::OwnFaultFound => "Fault found here",
@@ -211,26 +211,4 @@ fn lower_first(text: &str) -> String {
         first.make_ascii_lowercase();
     }
     text
-}
-
-pub(crate) fn strength(strength: Strength) -> &'static str {
-    match strength {
-        Strength::Silent => "tells nothing",
-        Strength::Slight => "slight",
-        Strength::Some => "some",
-        Strength::Strong => "strong",
-    }
-}
-
-pub(crate) fn weight(loud: Strength, speaks_for: bool) -> String {
-    match loud {
-        Strength::Silent => strength(loud).into(),
-        Strength::Slight | Strength::Some | Strength::Strong => {
-            format!(
-                "{}, {} it",
-                strength(loud),
-                if speaks_for { "for" } else { "against" }
-            )
-        }
-    }
 }

@@ -64,8 +64,14 @@ pub(in crate::words) fn say(say: Say) -> (&'static str, &'static str) {
              down every drain: get permission, and tell the water treater.",
             "",
         ),
-        Say::Limit(item, true) => (super::chemistry::item(item), "Above this limit."),
-        Say::Limit(item, false) => (super::chemistry::item(item), "Below this limit."),
+        Say::Limit(item, true) => (
+            super::chemistry::item(item),
+            "Above this limit of a maker's sheet for galvanized towers. Your water treater's govern.",
+        ),
+        Say::Limit(item, false) => (
+            super::chemistry::item(item),
+            "Below this limit of a maker's sheet for galvanized towers. Your water treater's govern.",
+        ),
         Say::Cycles(cause) => (super::chemistry::cause(cause), ""),
         Say::Servo(opening) => (
             match opening {

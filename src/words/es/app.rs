@@ -377,7 +377,6 @@ spoken! { Phrase;
     CleaningMethod: "Se toma que la sonda se ensucia a un ritmo constante (Poisson), y el ritmo se juzga con una distribución gamma: una vez al año, sin apretar, antes de ver nada; luego cada vez y todo el tiempo desde la primera visita. La de esa visita no se cuenta: con ella empezó el registro. La película crece, así que recién limpiada se ensucia menos de lo que esto dice. El tratamiento de agua, la temporada y la carga pueden cambiar el ritmo.";
     SiteName: "Cliente o sitio";
     SitePlace: "Dirección, o cómo llegar";
-    Basin: "Pileta";
     BasinHint: "Los niveles se miden hacia abajo desde el borde del rebosadero.";
     BasinShape: "Forma de la pileta";
     Rectangular: "Rectangular";

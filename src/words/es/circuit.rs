@@ -1,6 +1,6 @@
 //! Spanish: the control circuit, its faults, test points, meters and readings.
 
-use crate::physics::circuit::{Caution, Fault, Fed, Meaning, Meter, Point};
+use crate::physics::circuit::{Caution, Fault, Meaning, Meter, Point};
 
 pub(in crate::words) fn fault(fault: Fault) -> &'static str {
     match fault {
@@ -94,20 +94,6 @@ pub(in crate::words) fn meter(meter: Meter) -> &'static str {
     }
 }
 
-pub(in crate::words) fn meter_line(meter: Meter) -> &'static str {
-    match meter {
-        Meter::HighImpedance(_) => "No carga nada, así que también muestra voltaje fantasma.",
-        Meter::LowImpedance(_) => {
-            "Carga un poco el circuito. Los fantasmas se van, lo real se queda."
-        }
-        Meter::Clamp => "Alrededor de un solo conductor. Los dos juntos no marcan nada.",
-        Meter::Ohmmeter => {
-            "Circuito sin energía, desconectador abierto, un cable de la bobina suelto. Puede no ver \
-             un contacto que solo falla con carga."
-        }
-    }
-}
-
 pub(in crate::words) fn meaning(meaning: Meaning) -> &'static str {
     match meaning {
         Meaning::SamePoint => "Las dos puntas están en el mismo metal.",
@@ -145,16 +131,6 @@ pub(in crate::words) fn meaning(meaning: Meaning) -> &'static str {
         Meaning::SomeOhms => {
             "Algunos ohms. Compare con la cifra del fabricante o con una pieza sana."
         }
-    }
-}
-
-pub(in crate::words) fn fed(fed: Fed) -> &'static str {
-    match fed {
-        Fed::Dead => "Sin alimentar",
-        Fed::TooLow => "Más de 15% bajo la placa: puede no jalar",
-        Fed::Low => "De 10 a 15% bajo la placa: revíselo",
-        Fed::Good => "Dentro del 10% de la placa",
-        Fed::TooHigh => "Más de 10% sobre la placa: se calienta",
     }
 }
 

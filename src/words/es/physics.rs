@@ -93,10 +93,15 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
             "Más caliente por = agua que sale de la torre ahora - agua que se espera de ella con este \
              aire y este rango."
         }
-        Figure::BasinVolume => "V = área en planta x (profundidad - nivel bajo el borde).",
-        Figure::BasinWhenFull => "V = área en planta x profundidad hasta el borde del rebosadero.",
+        Figure::BasinVolume => {
+            "V = agua del fondo hasta el nivel. Fondo plano: área en planta x (profundidad - nivel bajo \
+             el borde)."
+        }
+        Figure::BasinWhenFull => {
+            "V = agua del fondo hasta el borde del rebosadero. Fondo plano: área en planta x profundidad."
+        }
         Figure::MinutesToLevel => {
-            "t = área en planta x (nivel que importa - nivel ahora) / agua que se pierde."
+            "t = agua entre el nivel ahora y el nivel que importa / agua que se pierde."
         }
         Figure::MinutesToReach => {
             "t = M cp (T2 - T1) / Q. M: masa de agua en el circuito. cp: calor específico. Q: calor \
@@ -230,7 +235,7 @@ pub(in crate::words) fn source(figure: Figure) -> &'static str {
              estimación). Los termómetros suman su propio error: compárelos juntos."
         }
         Figure::BasinVolume | Figure::BasinWhenFull | Figure::MinutesToLevel => {
-            "Fuente: geometría, paredes rectas y fondo plano. Vale tanto como la cinta y la pérdida."
+            "Fuente: geometría, para la forma anotada. Vale tanto como la cinta y la pérdida."
         }
         Figure::PipeDrop | Figure::StrainerDrop => {
             "Fuente: Darcy y Colebrook; IEC 60534-2-1 para el colador. Vale dentro del 10% si \

@@ -9,8 +9,7 @@ pub(in crate::words) fn name(figure: ChemistryFigure) -> &'static str {
         ChemistryFigure::Ryznar => "Índice de Ryznar",
         ChemistryFigure::Puckorius => "Índice de Puckorius",
         ChemistryFigure::DissolvedSolids => "Sólidos disueltos",
-        ChemistryFigure::CyclesChange => "Ciclos ahora entre los de antes",
-        ChemistryFigure::BeyondBleed => "Pérdida aparte de la purga",
+        ChemistryFigure::CyclesChange => "Ciclos entre los ajustados",
     }
 }
 
@@ -37,13 +36,7 @@ pub(in crate::words) fn formula(figure: ChemistryFigure) -> &'static str {
             "TDS en mg/L = factor x conductividad en uS/cm. Factor: 0.7 si su tratador de agua no da \
              otro."
         }
-        ChemistryFigure::CyclesChange => {
-            "Cambio = ciclos ahora / ciclos en el punto de ajuste o en la última visita."
-        }
-        ChemistryFigure::BeyondBleed => {
-            "Pérdida = E / (COC ahora - 1) - E / (COC ajustado - 1). E: evaporación. COC: ciclos de \
-             concentración, ya asentados."
-        }
+        ChemistryFigure::CyclesChange => "Cambio = ciclos ahora / ciclos a los que está la purga.",
     }
 }
 
@@ -68,10 +61,6 @@ pub(in crate::words) fn source(figure: ChemistryFigure) -> &'static str {
         ChemistryFigure::CyclesChange => {
             "Fuente: definición; lo que sugiere es de memoria de la práctica. Vale sobre el 10%, lo \
              que pueden diferir dos medidores. Una pileta grande tarda días en mostrar un cambio."
-        }
-        ChemistryFigure::BeyondBleed => {
-            "Fuente: referencia de energía en edificios del US DOE para el balance. Vale con los ciclos \
-             ya asentados, tanto como la evaporación."
         }
     }
 }

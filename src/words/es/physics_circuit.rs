@@ -8,9 +8,6 @@ pub(in crate::words) fn name(figure: CircuitFigure) -> &'static str {
         CircuitFigure::CoilVoltage => "Volts en la bobina",
         CircuitFigure::HoldingCurrent => "Corriente de sostén",
         CircuitFigure::Winding => "Ohms del devanado",
-        CircuitFigure::WireLoop => "Ohms del cable, ida y vuelta",
-        CircuitFigure::GhostVoltage => "Voltaje fantasma",
-        CircuitFigure::Fit => "Qué tan bien cuadra",
     }
 }
 
@@ -29,17 +26,6 @@ pub(in crate::words) fn formula(figure: CircuitFigure) -> &'static str {
         CircuitFigure::Winding => {
             "R = V^2 / VA / arranque x fp. Arranque: corriente de arranque entre la de sostén, 5 si no \
              se conoce. fp: factor de potencia del arranque, 0.8 si no se conoce."
-        }
-        CircuitFigure::WireLoop => {
-            "R = 2 x largo x ohms por largo. Largo: una ida. Cobre a 20\u{a0}C."
-        }
-        CircuitFigure::GhostVoltage => {
-            "V = vivo x C1 / (C1 + C2) x Zm / (Zm + Zc). C1, C2: capacitancia parásita al cable vivo y \
-             al retorno. Zm: medidor. Zc: impedancia de C1 + C2."
-        }
-        CircuitFigure::Fit => {
-            "ln L = -z^2 / 2 - ln s, con 2% de probabilidad de un número equivocado. z: lectura menos \
-             lo esperado, entre s. s: error del medidor y 5% del circuito, combinados."
         }
     }
 }
@@ -61,17 +47,6 @@ pub(in crate::words) fn source(figure: CircuitFigure) -> &'static str {
             "Fuente: arranque de cinco veces el sostén, hoja de diseño de potencia fluida (1990); \
              factor de potencia de memoria. Vale a un factor de dos. Los ohms del fabricante, si se \
              conocen, van primero."
-        }
-        CircuitFigure::WireLoop => {
-            "Fuente: AWG 18 de tablas de cable de EE. UU.; otros calibres e IEC 60228 de memoria. Vale \
-             dentro del 5%; el cobre gana 4% por cada 10\u{a0}C."
-        }
-        CircuitFigure::GhostVoltage => {
-            "Fuente: divisor capacitivo; los fabricantes de medidores reportan hasta 85% del voltaje \
-             vivo. Vale solo para el orden de magnitud: la capacitancia parásita se adivina."
-        }
-        CircuitFigure::Fit => {
-            "Fuente: error normal con anchos a juicio. Vale para ordenar fallas, no como probabilidad."
         }
     }
 }

@@ -5,10 +5,8 @@ use crate::physics::basis::ElectrodeFigure;
 pub(in crate::words) fn name(figure: ElectrodeFigure) -> &'static str {
     match figure {
         ElectrodeFigure::WaterResistance => "Ohms a través del agua",
-        ElectrodeFigure::TipResistance => "Ohms con la punta apenas tocando",
         ElectrodeFigure::FilmResistance => "Ohms a lo largo de la película",
         ElectrodeFigure::FoamResistance => "Ohms a través de la espuma",
-        ElectrodeFigure::ScaleResistance => "Ohms que suma el sarro",
         ElectrodeFigure::SafeSettings => "Sensibilidad que nada engaña",
     }
 }
@@ -20,19 +18,12 @@ pub(in crate::words) fn formula(figure: ElectrodeFigure) -> &'static str {
              Varilla a pileta: R = (ln(8L/d) - 1) / (2 pi k L). s: entre varillas. d: diámetro de \
              varilla. D: interior del tubo. k: conductividad. L: largo en el agua."
         }
-        ElectrodeFigure::TipResistance => {
-            "R = 1 / (pi k d). k: conductividad. d: diámetro de varilla."
-        }
         ElectrodeFigure::FilmResistance => {
             "R = camino / (k x ancho x espesor). k: conductividad de la película."
         }
         ElectrodeFigure::FoamResistance => {
             "R = R del agua / sigma, sigma = 2 p (1 + 12 p) / (6 + 29 p - 9 p^2). p: parte de la \
              espuma que es líquido."
-        }
-        ElectrodeFigure::ScaleResistance => {
-            "R = espesor / (k pi d L), en serie. k: conductividad de la capa. d: diámetro de varilla. \
-             L: largo en el agua."
         }
         ElectrodeFigure::SafeSettings => {
             "Desde = margen x resistencia más alta en el agua. Hasta = resistencia más baja fuera del \
@@ -48,10 +39,6 @@ pub(in crate::words) fn source(figure: ElectrodeFigure) -> &'static str {
              del 1% para dos varillas cuando el agua termina en las puntas; en agua honda las \
              varillas cortas leen hasta 40% menos."
         }
-        ElectrodeFigure::TipResistance => {
-            "Fuente: teoría del potencial de media esfera, de memoria. Vale a un factor de dos: \
-             ninguna punta es esfera."
-        }
         ElectrodeFigure::FilmResistance => {
             "Fuente: resistencia de una tira. Vale solo para el orden de magnitud: nadie conoce la \
              película."
@@ -59,10 +46,6 @@ pub(in crate::words) fn source(figure: ElectrodeFigure) -> &'static str {
         ElectrodeFigure::FoamResistance => {
             "Fuente: Feitosa et al. 2005, de memoria. Vale solo para el orden de magnitud: la espuma \
              escurre mientras se mira."
-        }
-        ElectrodeFigure::ScaleResistance => {
-            "Fuente: resistencia de una capa delgada, de memoria. Vale para una capa mucho más delgada \
-             que la varilla, al orden de magnitud."
         }
         ElectrodeFigure::SafeSettings => {
             "Fuente: las resistencias de arriba. Vale como primer ajuste; compruébelo con la prueba de \

@@ -6,8 +6,6 @@ pub(in crate::words) fn name(figure: HeadFigure) -> &'static str {
     match figure {
         HeadFigure::Expected => "Alta que se espera",
         HeadFigure::AtFlow => "Alta, con ese caudal",
-        HeadFigure::EnteringWaterAtTrip => "Se dispara con agua entrando a",
-        HeadFigure::LeavingWaterAtTrip => "Se dispara con agua saliendo a",
     }
 }
 
@@ -18,16 +16,8 @@ pub(in crate::words) fn formula(figure: HeadFigure) -> &'static str {
              atmósfera local. T = agua que sale del condensador + aproximación normal."
         }
         HeadFigure::AtFlow => {
-            "Alta = presión de burbuja a Tc, menos la atmósfera local. Tc: temperatura de condensación \
-             con ese caudal."
-        }
-        HeadFigure::EnteringWaterAtTrip => {
-            "Agua que entra al disparo = agua que entra ahora + (condensación en el corte - \
-             condensación ahora). Rango y aproximación quedan como están."
-        }
-        HeadFigure::LeavingWaterAtTrip => {
-            "Agua que sale al disparo = condensación en el corte - aproximación. Aproximación: \
-             temperatura de condensación sobre el agua que sale del condensador."
+            "Alta = presión con que la media de las temperaturas de burbuja y de rocío es Tc, menos la \
+             atmósfera local. Tc: temperatura de condensación con ese caudal."
         }
     }
 }
@@ -43,10 +33,6 @@ pub(in crate::words) fn source(figure: HeadFigure) -> &'static str {
             "Fuente: ajustado a CoolProp 8.0.0, una biblioteca abierta, a la temperatura de condensación \
              que está al lado. Vale al 30% de la subida sobre la alta normal; peor bajo un tercio del \
              caudal."
-        }
-        HeadFigure::EnteringWaterAtTrip | HeadFigure::LeavingWaterAtTrip => {
-            "Fuente: definición, con calor y caudal de agua sin cambio (práctica común, sin fuente). \
-             Vale a 2 o 3\u{a0}F: al subir la alta el compresor suma calor. La placa del equipo manda."
         }
     }
 }

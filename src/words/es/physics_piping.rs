@@ -59,22 +59,20 @@ pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
             "Sobre ella = tope de la succión bajo el borde - nivel bajo el borde."
         }
         PipingFigure::DrainTime => {
-            "t = suma de A dh / (C a raíz cuadrada de (2 g (h + z)) - q). A: superficie. h: agua sobre \
-             el fondo. a: área del drenaje. z: bajada del tubo de drenaje. q: agua que entra. C: 0.62 \
-             para un orificio, 1 / raíz cuadrada de (1 + K + f L/D) para un tubo."
+            "t = suma de A dh / (C a raíz cuadrada de (2 g h) - q). A: superficie. h: agua sobre el \
+             fondo. a: área del drenaje. q: agua que entra. C: 0.62."
         }
         PipingFigure::FillTime => {
             "t = volumen entre los niveles / (entrada - pérdida). Pérdida: evaporación, purga y fugas."
         }
         PipingFigure::SteadyLevel => {
-            "h = (q / (C a))^2 / 2g - z. q: agua que entra. C a: la abertura del drenaje. z: bajada \
-             del tubo de drenaje. g: gravedad. Bajo el borde: profundidad - h."
+            "h = (q / (C a))^2 / 2g. q: agua que entra. C: 0.62. a: área del drenaje. g: gravedad. Bajo \
+             el borde: profundidad - h."
         }
         PipingFigure::OverflowHead => {
-            "La carga h con que el rebosadero lleva el caudal. Tubo: Q = 0.6 x 2/3 x raíz cuadrada de \
-             (2g) x pi D h^1.5, o ahogado Q = 0.6 x área x raíz cuadrada de (2 g h), el menor. Cresta: \
-             Q = 1.84 L h^1.5. Muesca: Q = 8/15 x 0.585 x raíz cuadrada de (2g) x tan(mitad del ángulo) \
-             x h^2.5. En metros y segundos."
+            "La carga h con que el tubo rebosadero lleva el caudal: Q = 0.6 x 2/3 x raíz cuadrada de \
+             (2g) x pi D h^1.5, o ahogado Q = 0.6 x área x raíz cuadrada de (2 g h), el menor. En \
+             metros y segundos."
         }
         PipingFigure::RunningWater => {
             "Costo = caudal x 365 días x precio de un volumen de agua. 1\u{a0}gpm = 1440\u{a0}gal al día."
@@ -114,8 +112,8 @@ pub(in crate::words) fn source(figure: PipingFigure) -> &'static str {
             "Fuente: balance de masa. Vale mientras entrada y pérdida se conozcan y sean constantes."
         }
         PipingFigure::OverflowHead => {
-            "Fuente: vertedores de libro de texto, de memoria. Vale al 10%, un tubo al 20%. Hojas o \
-             una rejilla en el borde piden más."
+            "Fuente: vertedores de libro de texto, de memoria. Vale al 20%. Hojas o una rejilla en el \
+             borde piden más."
         }
         PipingFigure::RunningWater => {
             "Fuente: aritmética. Vale tanto como el caudal y su precio. Pregunte si cobran drenaje: el \

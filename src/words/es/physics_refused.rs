@@ -83,8 +83,6 @@ pub(in crate::words) fn quantity(quantity: Quantity) -> &'static str {
         Quantity::DischargeCoefficient => "Coeficiente de descarga",
         Quantity::Lift => "Altura por subir",
         Quantity::Head => "Carga sobre la cresta",
-        Quantity::CrestLength => "Largo de la cresta",
-        Quantity::NotchAngle => "Ángulo de la muesca en radianes",
         Quantity::WaterPrice => "Precio del agua",
         Quantity::WaterSideShare => "Parte de la resistencia del lado del agua",
         Quantity::WaterMass => "Agua en kilogramos",

@@ -6,10 +6,7 @@ use crate::physics::tower::{Settle, Shape};
 pub(in crate::words) fn name(figure: TowerFigure) -> &'static str {
     match figure {
         TowerFigure::EvaporationBalance => "Evaporación, aire saturado",
-        TowerFigure::PoppeMerkelNumber => "KaV/L según Poppe",
-        TowerFigure::Prediction => "Agua de salida con otro calor, agua y aire",
         TowerFigure::Delivered => "Parte de KaV/L entregada",
-        TowerFigure::ShapeFit => "Qué tan bien cuadra cada falla",
     }
 }
 
@@ -20,24 +17,9 @@ pub(in crate::words) fn formula(figure: TowerFigure) -> &'static str {
              que sale, tomado saturado a h1 + L/G cp R. h1: entalpía del aire que entra. R: rango. \
              L/G: agua entre aire seco, en masa."
         }
-        TowerFigure::PoppeMerkelNumber => {
-            "KaV/L = suma de cp dT / D en el rango. D = hs - h + (Le - 1) (hs - h - (Ws - W) hv) - (Ws \
-             - W) cp T. hs, Ws: entalpía y relación de humedad del aire saturado a la temperatura T \
-             del agua. h, W: del aire ahí. hv: entalpía del vapor. Le: factor de Lewis, cerca de 0.92."
-        }
-        TowerFigure::Prediction => {
-            "El agua de salida está donde el servicio pide KaV/L = C (L/G x agua / aire)^-n. Rango = \
-             rango de diseño x calor / agua. Agua, aire, calor: partes del diseño. C: del punto de \
-             diseño. n: 0.6 si no se conoce."
-        }
         TowerFigure::Delivered => {
             "Parte entregada = KaV/L de las lecturas de hoy / C (L/G)^-n. C: del punto de diseño. n: \
              0.6 si no se conoce. L/G: agua entre aire seco, con el caudal de hoy y el aire de diseño."
-        }
-        TowerFigure::ShapeFit => {
-            "Peso = media de exp(-X/2), repartida entre las formas. X = suma de (lectura - predicho)^2 \
-             / incertidumbre^2, la menor sobre la única incógnita: agua, aire, alza del bulbo húmedo o \
-             calor."
         }
     }
 }
@@ -48,25 +30,10 @@ pub(in crate::words) fn source(figure: TowerFigure) -> &'static str {
             "Fuente: balance de masa y energía con aire de salida saturado (Merkel). Vale dentro de \
              cerca del 10%; hasta 25% alto en aire caliente y seco."
         }
-        TowerFigure::PoppeMerkelNumber => {
-            "Fuente: Poppe y Rogener 1991, como lo replantean Kloppers y Kroger 2005. Vale para agua \
-             de 32 a 140\u{a0}F, dentro del 1% de las mismas ecuaciones sobre CoolProp 8.0.0. Compare solo \
-             con números hallados por el mismo método."
-        }
-        TowerFigure::Prediction => {
-            "Fuente: Merkel 1925 con una característica de torre; n de la práctica común, sin fuente. \
-             Vale a cerca de 1\u{a0}F junto al punto de diseño (nuestra estimación), menos lejos de él o \
-             con agua dispareja."
-        }
         TowerFigure::Delivered => {
             "Fuente: Merkel 1925, capacidad como en las pruebas de aceptación. Vale dentro de cerca \
              del 15% con termómetros buenos a 1\u{a0}F (nuestra estimación); peor con aproximación menor \
              de 5\u{a0}F."
-        }
-        TowerFigure::ShapeFit => {
-            "Fuente: mínimos cuadrados y regla de Bayes, cálculo propio; todas las formas iguales de \
-             antemano. Vale para una sola cosa mal a la vez y agua pareja. Dos formas de peso cercano \
-             no se distinguen."
         }
     }
 }

@@ -250,7 +250,7 @@ pub(in crate::words) fn older_marks(count: usize) -> String {
 pub(in crate::words) fn head_foreseen(machine: &str) -> String {
     format!(
         "Alta de {machine}. Línea: la de un condensador sano con el agua esperada, más o menos 5\u{a0}°F \
-         (3\u{a0}K) de acercamiento. Muy por encima: sarro, aire adentro o poca agua."
+         (3\u{a0}K) de aproximación. Muy por encima: sarro, aire adentro o poca agua."
     )
 }
 

@@ -258,7 +258,7 @@ fn covers(lead: &str, cover: &Cover, format: &Format<'_>) -> String {
     )
 }
 
-/// Cuánto de lo que hace falta, como se dice.
+/// How much of what is needed, as one says it.
 fn at_least(share: f64) -> String {
     match share {
         s if s >= 10.0 => "más de diez veces eso".into(),

@@ -113,7 +113,7 @@ fn card(check: Check) -> Card {
         K::MachineRecorder => ("Registrador en un equipo", "Registre alta, agua de entrada y salida y corriente; vuelva cuando se haya disparado otra vez.", "Se dispara solo en su ajuste, rango normal."),
         K::LevelRecorder => ("Registrador en el llenado", "Registre nivel, llamada y voltaje de bobina; vuelva cuando haya pasado otra vez.", "Nivel sostenido, una llamada por cada bajada."),
         K::LoopRecorder => ("Registrador en el circuito de agua", "Registre corriente de bomba y ventilador y las dos temperaturas del agua; vuelva cuando haya pasado otra vez.", "Todo normal hasta el disparo."),
-        K::Restart => ("Arranque de las máquinas", "Restablezca y arranque una por una las máquinas que estaban paradas, con su carga. Vea cada alta hasta que se quede quieta, un cuarto de hora.", "Cada alta llega a la de siempre y ahí se queda."),
+        K::Restart => ("Arranque de los equipos", "Restablezca y arranque uno por uno los equipos que estaban parados, con su carga. Vea cada alta hasta que se quede quieta, un cuarto de hora.", "Cada alta llega a la de siempre y ahí se queda."),
         K::RefillTest => ("Prueba de llenado", "Baje el nivel por debajo de la marca de llamada y tome el tiempo hasta la marca de paro, sin meter mano.", "Pide en la marca, llena en su tiempo normal, para solo."),
     }
 }

@@ -45,21 +45,21 @@ pub(in crate::words) fn contradicted(said: &str) -> String {
     format!("No cuadra: {said}.")
 }
 
-/// Varias causas que nada a mano distingue, la más probable primero.
+/// Causes that nothing at hand tells apart, likeliest first.
 pub(in crate::words) fn one_of(names: &str) -> String {
     format!(
         "Una de estas, y aquí no queda revisión que las distinga: {names}. Corrija la más probable y vea; si la queja sigue, tome la siguiente."
     )
 }
 
-/// La causa más probable, sin comprobar.
+/// The likeliest cause, not proven.
 pub(in crate::words) fn likeliest(name: &str, percent: &str) -> String {
     format!(
         "Sin comprobar, y no queda revisión que diga más. La más probable: {name}, {percent}. Corríjala y vea."
     )
 }
 
-/// Causas como una sola respuesta.
+/// Causes as one answer.
 pub(in crate::words) fn either(names: &str) -> String {
     format!("Una de: {names}")
 }

@@ -1,7 +1,7 @@
 //! Spanish: answers, cautions, readings, reasons and weights.
 
 use super::trace_modes::{name, place};
-use crate::trace::{Answer, Caution, Reading, Reason, Stage, Strength, Unproven};
+use crate::trace::{Answer, Caution, Reading, Reason, Stage, Unproven};
 
 pub(crate) fn answer(answer: Answer) -> &'static str {
     match answer {
@@ -50,7 +50,7 @@ pub(crate) fn answer(answer: Answer) -> &'static str {
         Answer::LosingWater => "Se va agua",
         Answer::FollowsResistor => "Sigue a la resistencia",
         Answer::IgnoresResistor => "No le hace caso",
-        Answer::Refilled => "Llenó y paró",
+        Answer::Refilled => "Llenó a tiempo",
         Answer::RefilledSlowly => "Muy lento",
         Answer::DidNotRefill => "No llenó",
         Answer::OwnFaultFound => "La falla está aquí",
@@ -193,7 +193,7 @@ pub(crate) fn unproven(open: &Unproven) -> String {
         }
         Unproven::NoRefill => "La reparación no se comprobó con una prueba de llenado.".into(),
         Unproven::NotRestarted => {
-            "No se vio a las máquinas con su alta de siempre desde la última reparación.".into()
+            "No se vio a los equipos con su alta de siempre desde la última reparación.".into()
         }
         Unproven::ComesAndGoes => "Va y viene; no se le vio actuar desde entonces.".into(),
         Unproven::Alike(mode, p) => {
@@ -223,26 +223,4 @@ fn lower_first(text: &str) -> String {
         first.make_ascii_lowercase();
     }
     text
-}
-
-pub(crate) fn strength(strength: Strength) -> &'static str {
-    match strength {
-        Strength::Silent => "no dice nada",
-        Strength::Slight => "leve",
-        Strength::Some => "algo",
-        Strength::Strong => "fuerte",
-    }
-}
-
-pub(crate) fn weight(loud: Strength, speaks_for: bool) -> String {
-    match loud {
-        Strength::Silent => strength(loud).into(),
-        Strength::Slight | Strength::Some | Strength::Strong => {
-            format!(
-                "{}, {}",
-                strength(loud),
-                if speaks_for { "a favor" } else { "en contra" }
-            )
-        }
-    }
 }

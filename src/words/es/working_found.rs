@@ -68,8 +68,14 @@ pub(in crate::words) fn say(say: Say) -> (&'static str, &'static str) {
              de agua.",
             "",
         ),
-        Say::Limit(item, true) => (super::chemistry::item(item), "Por encima de este límite."),
-        Say::Limit(item, false) => (super::chemistry::item(item), "Por debajo de este límite."),
+        Say::Limit(item, true) => (
+            super::chemistry::item(item),
+            "Por encima de este límite de un fabricante de torres galvanizadas. Mandan los de su tratador.",
+        ),
+        Say::Limit(item, false) => (
+            super::chemistry::item(item),
+            "Por debajo de este límite de un fabricante de torres galvanizadas. Mandan los de su tratador.",
+        ),
         Say::Cycles(cause) => (super::chemistry::cause(cause), ""),
         Say::Servo(opening) => (
             match opening {

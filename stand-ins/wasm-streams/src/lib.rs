@@ -1,7 +1,6 @@
 //! Stands in for the crate of this name, which Leptos brings for its server
 //! functions. The app calls no server, but the real one exports classes to the
-//! page, so that nothing removes them: 3 kB of what a phone downloads. Here a
-//! stream carries nothing.
+//! page, so that nothing removes them. Here a stream carries nothing.
 
 use futures_core::Stream;
 use wasm_bindgen::JsValue;

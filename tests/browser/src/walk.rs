@@ -2,47 +2,14 @@
 //! It stops at each and calls back; names and `data-test` marks alone steer it,
 //! so it goes in any language.
 
-use std::path::Path;
-
 use serde_json::json;
 
+use crate::clock::Clock;
+use crate::hands::fixture;
 use crate::marks::{level, next_mark};
 use crate::phone::{Light, Phone};
 use crate::server::Server;
 use crate::trace::{answer, choose};
-
-/// The page's clocks, set forward together by the walk.
-struct Clock {
-    skew_ms: u64,
-}
-
-impl Clock {
-    /// For every page opened from now on.
-    async fn install(&self, phone: &Phone) {
-        let source = format!(
-            "{{
-               const wall = Date.now.bind(Date), steady = performance.now.bind(performance);
-               window.__skew = {skew};
-               Date.now = () => wall() + window.__skew;
-               performance.now = () => steady() + window.__skew - {skew};
-             }}",
-            skew = self.skew_ms
-        );
-        on_new_page(phone, &source).await;
-    }
-
-    async fn pass(&mut self, phone: &Phone, seconds: u64) {
-        self.skew_ms += seconds * 1000;
-        phone.js(&format!("window.__skew = {}", self.skew_ms)).await;
-    }
-}
-
-async fn on_new_page(phone: &Phone, source: &str) {
-    let source = json!({ "source": source });
-    phone
-        .devtools("Page.addScriptToEvaluateOnNewDocument", source)
-        .await;
-}
 
 /// Walks it all. `at` is called at each stop with the stop's name; it may
 /// change the window's size and the light, and must leave the page as it was.
@@ -50,8 +17,7 @@ async fn on_new_page(phone: &Phone, source: &str) {
 /// # Panics
 /// When a screen does not come, or does not do what it should.
 pub async fn walk(phone: &Phone, server: &mut Server, mut at: impl AsyncFnMut(&Phone, &str)) {
-    let mut clock = Clock { skew_ms: 0 };
-    clock.install(phone).await;
+    let mut clock = Clock::under(phone).await;
     before_the_program(phone, server, &mut at).await;
     let visit = readings(phone, server, &mut at).await;
     search_for_the_cause(phone, &visit, &mut at).await;
@@ -86,8 +52,7 @@ async fn before_the_program(
         .await;
     at(phone, "did-not-arrive").await;
     phone.devtools("Network.setBlockedURLs", block(&[])).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.start(server).await;
     phone.kept_offline().await;
     at(phone, "home-empty").await;
 }
@@ -98,11 +63,7 @@ async fn readings(
     server: &Server,
     at: &mut impl AsyncFnMut(&Phone, &str),
 ) -> String {
-    phone.tap("open-demo").await;
-    phone.find("screen-overview").await;
-    let visit = phone.js("return location.hash").await;
-    let visit = visit.as_str().expect("an address").trim_end_matches('/');
-    let visit = visit.to_owned();
+    let visit = phone.demo_visit().await;
     at(phone, "overview-new").await;
     phone.tap("next").await;
     phone.find("screen-found").await;
@@ -286,13 +247,7 @@ async fn leaving(
     phone.tap("keep-part").await;
     phone.find("part-kept").await;
     phone.type_into("photo-caption", "Film on the holder").await;
-    let photo = Path::new(env!("CARGO_MANIFEST_DIR")).join("../fixtures/photo.jpg");
-    let photo = photo.canonicalize().expect("the fixture is there");
-    let field = phone.find("photo-file").await;
-    field
-        .send_keys(photo.to_string_lossy())
-        .await
-        .expect("the file is chosen");
+    phone.choose_file("photo-file", &fixture("photo.jpg")).await;
     phone
         .holds("document.querySelector('[data-test=photo] img')?.naturalWidth === 64")
         .await;
@@ -308,7 +263,8 @@ async fn leaving(
         .holds("document.querySelector('.said.no')?.textContent.trim()")
         .await;
     at(phone, "signature-missing").await;
-    stroke(phone).await;
+    let stroke = [(0.1, 0.7), (0.3, 0.2), (0.5, 0.8), (0.8, 0.3)];
+    phone.draw("glass", &stroke).await;
     phone.tap("keep-signature").await;
     phone.find("signed").await;
     phone.tap("make-report").await;
@@ -338,21 +294,6 @@ async fn leaving(
     at(phone, "outbox-empty").await;
 }
 
-/// A finger over the pane for the signature.
-async fn stroke(phone: &Phone) {
-    phone
-        .js("const pane = document.querySelector('[data-test=glass]');
-             pane.scrollIntoView({ block: 'center' });
-             const box = pane.getBoundingClientRect();
-             const at = (name, x, y) => pane.dispatchEvent(new PointerEvent(name, {
-               bubbles: true, cancelable: true, pointerId: 7,
-               clientX: box.left + box.width * x, clientY: box.top + box.height * y }));
-             at('pointerdown', 0.1, 0.7); at('pointermove', 0.3, 0.2);
-             at('pointermove', 0.5, 0.8); at('pointermove', 0.8, 0.3);
-             at('pointerup', 0.8, 0.3);")
-        .await;
-}
-
 async fn sites(phone: &Phone, at: &mut impl AsyncFnMut(&Phone, &str)) {
     to(phone, "#/", "screen-home").await;
     at(phone, "home").await;
@@ -367,8 +308,7 @@ async fn sites(phone: &Phone, at: &mut impl AsyncFnMut(&Phone, &str)) {
     phone.tap("save-site").await;
     phone.find("screen-site").await;
     at(phone, "site-new").await;
-    let site = phone.js("return location.hash").await;
-    let site = site.as_str().expect("an address").to_owned();
+    let site = phone.here().await;
     phone.tap("open-visit").await;
     phone.find("screen-overview").await;
     at(phone, "overview-bare-site").await;
@@ -549,9 +489,7 @@ async fn to(phone: &Phone, hash: &str, there: &str) {
 pub async fn walker(spanish: bool) -> Phone {
     let phone = Phone::open(Light::Day).await;
     if spanish {
-        let agent = phone.js("return navigator.userAgent").await;
-        let asks = json!({ "userAgent": agent, "acceptLanguage": "es-MX" });
-        phone.devtools("Emulation.setUserAgentOverride", asks).await;
+        phone.asks_for_spanish().await;
     }
     phone
 }

@@ -6,8 +6,7 @@ use coldsump_browser::{Build, Engine, Light, Phone, Problem, Server};
 async fn opens_without_signal_and_after_being_killed() {
     let mut server = Server::start();
     let mut phone = Phone::open(Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.start(&server).await;
     phone.kept_offline().await;
     assert_eq!(
         phone
@@ -25,8 +24,7 @@ async fn opens_without_signal_and_after_being_killed() {
 
     phone.kill().await;
     phone.reopen().await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.start(&server).await;
     phone.shot("boot").await;
     assert_eq!(but_signal(&phone, &server).await, []);
 }
@@ -42,8 +40,7 @@ async fn but_signal(phone: &Phone, server: &Server) -> Vec<Problem> {
 async fn the_watch_on_problems_sees_them() {
     let server = Server::start();
     let phone = Phone::open(Light::Dark).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.start(&server).await;
     phone
         .holds("matchMedia('(prefers-color-scheme: dark)').matches")
         .await;
@@ -82,8 +79,7 @@ async fn the_watch_in_the_page_sees_them_in_the_other_engines() {
     let server = Server::over(build.path());
     for engine in [Engine::Firefox, Engine::WebKit] {
         let phone = Phone::open_in(engine, Light::Dark).await;
-        phone.goto(&server.url()).await;
-        phone.mounted().await;
+        phone.start(&server).await;
         phone
             .holds("matchMedia('(prefers-color-scheme: dark)').matches")
             .await;
@@ -129,12 +125,7 @@ async fn a_download_reaches_the_test() {
 #[tokio::test]
 async fn a_program_that_arrives_broken_says_what_to_do() {
     let build = Build::copy();
-    let wasm = std::fs::read_dir(build.path())
-        .expect("the copy")
-        .flatten()
-        .map(|entry| entry.file_name().to_string_lossy().into_owned())
-        .find(|name| name.ends_with(".wasm"))
-        .expect("a wasm file");
+    let wasm = build.named(".wasm");
     let bytes = build.read(&wasm);
     build.write(&wasm, &bytes[..bytes.len() / 2]);
 

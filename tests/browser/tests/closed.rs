@@ -64,9 +64,9 @@ async fn the_job(phone: &Phone) {
     phone.find("screen-report").await;
     phone.tap("make-report").await;
     phone.find("report-kept").await;
-    phone.js("location.hash = '#/settings'").await;
+    phone.go("#/settings").await;
     phone.find("screen-settings").await;
-    phone.js("location.hash = '#/outbox'").await;
+    phone.go("#/outbox").await;
     phone.find("outgoing").await;
 }
 
@@ -74,12 +74,8 @@ async fn the_job(phone: &Phone) {
 async fn the_whole_job_asks_the_network_for_nothing() {
     let mut server = Server::start();
     let phone = Phone::open(Light::Day).await;
-    let watch = json!({ "source": WATCH });
-    phone
-        .devtools("Page.addScriptToEvaluateOnNewDocument", watch)
-        .await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.on_new_page(WATCH).await;
+    phone.start(&server).await;
     phone.kept_offline().await;
     assert_eq!(phone.problems(&server.origin()).await, [], "while it loads");
     // From here on there is no server: whatever is asked for would be missed.
@@ -118,12 +114,8 @@ async fn the_whole_job_asks_the_network_for_nothing() {
 async fn the_policy_refuses_what_it_must() {
     let server = Server::start();
     let phone = Phone::open(Light::Day).await;
-    let watch = json!({ "source": WATCH });
-    phone
-        .devtools("Page.addScriptToEvaluateOnNewDocument", watch)
-        .await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.on_new_page(WATCH).await;
+    phone.start(&server).await;
     phone
         .js("const put = (name, more) => document.body.append(
                Object.assign(document.createElement(name), more));

@@ -42,7 +42,7 @@ const STANDS: &str = "
 
 /// Types everywhere on a screen, reloads, and answers what was lost.
 async fn lost(phone: &Phone, hash: &str, least: usize) -> Vec<String> {
-    phone.js(&format!("location.hash = '{hash}'")).await;
+    phone.go(hash).await;
     phone
         .holds("document.querySelector('main input, main textarea')")
         .await;
@@ -73,21 +73,13 @@ async fn lost(phone: &Phone, hash: &str, least: usize) -> Vec<String> {
 async fn half_typed_fields_stand_after_a_reload_on_every_screen() {
     let server = Server::start();
     let phone = Phone::open(Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
-    phone.tap("open-demo").await;
-    phone.find("screen-overview").await;
-    let visit = phone.js("return location.hash").await;
-    let visit = visit.as_str().expect("an address").trim_end_matches('/');
-    let visit = visit.to_owned();
+    phone.start(&server).await;
+    let visit = phone.demo_visit().await;
     phone
         .js("document.querySelector('[data-test=since-last] a').click()")
         .await;
     phone.find("screen-history").await;
-    let site = phone
-        .js("return location.hash.replace('/history', '')")
-        .await;
-    let site = site.as_str().expect("an address").to_owned();
+    let site = phone.here().await.replace("/history", "");
 
     let mut all = Vec::new();
     let screens = [
@@ -116,8 +108,7 @@ async fn half_typed_fields_stand_after_a_reload_on_every_screen() {
 async fn the_back_button_goes_back_and_a_link_leads_to_its_screen() {
     let server = Server::start();
     let phone = Phone::open(Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.start(&server).await;
     phone.tap("open-demo").await;
     phone.tap("to-found").await;
     phone.find("screen-found").await;
@@ -139,7 +130,7 @@ async fn the_back_button_goes_back_and_a_link_leads_to_its_screen() {
     phone.find("screen-numbers").await;
     // One that leads nowhere says so and offers the way home.
     phone
-        .js("location.hash = '#/visit/01890a5d-ac96-774b-bcce-b302099a8057/left'")
+        .go("#/visit/01890a5d-ac96-774b-bcce-b302099a8057/left")
         .await;
     phone.find("screen-not-here").await;
     phone.tap("back").await;

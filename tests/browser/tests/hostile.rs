@@ -47,8 +47,7 @@ async fn sane(phone: &Phone, place: &str) {
 async fn names_and_notes_with_anything_in_them() {
     let server = Server::start();
     let phone = Phone::open(Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.start(&server).await;
     // A note of 100,000 characters, with no place to break a line.
     phone.tap("open-demo").await;
     phone.find("screen-overview").await;
@@ -75,7 +74,7 @@ async fn names_and_notes_with_anything_in_them() {
     phone.find("report-kept").await;
     sane(&phone, "the report").await;
 
-    phone.js("location.hash = '#/site/new'").await;
+    phone.go("#/site/new").await;
     phone.find("screen-new-site").await;
     paste(&phone, "site-name", &format!("{TURNED} {MARKUP}")).await;
     sane(&phone, "typing a name").await;
@@ -86,7 +85,7 @@ async fn names_and_notes_with_anything_in_them() {
         .await;
     sane(&phone, "the site").await;
     phone.shot("hostile-site").await;
-    phone.js("location.hash = '#/'").await;
+    phone.go("#/").await;
     phone.find("app").await;
     phone
         .holds("document.body.innerText.includes('onerror')")
@@ -116,9 +115,8 @@ async fn take_in(phone: &Phone, words: &str, text: &str) {
 async fn backups_that_mean_harm() {
     let server = Server::start();
     let phone = Phone::open(Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
-    phone.js("location.hash = '#/settings'").await;
+    phone.start(&server).await;
+    phone.go("#/settings").await;
     phone.find("screen-settings").await;
 
     take_in(&phone, "not a backup", "{").await;
@@ -178,7 +176,7 @@ async fn backups_that_mean_harm() {
 
     // A second time it brings nothing, and what is written next sorts last.
     take_in(&phone, "0 new", &text).await;
-    phone.js("location.hash = '#/'").await;
+    phone.go("#/").await;
     phone
         .holds("document.body.innerText.includes('onerror')")
         .await;
@@ -194,9 +192,8 @@ async fn backups_that_mean_harm() {
 async fn a_file_too_large_is_not_read() {
     let server = Server::start();
     let phone = Phone::open(Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
-    phone.js("location.hash = '#/settings'").await;
+    phone.start(&server).await;
+    phone.go("#/settings").await;
     phone.find("screen-settings").await;
     phone
         .js(

@@ -10,8 +10,7 @@ async fn the_main_job_by_keys_alone() {
     let build = Build::watched();
     let server = Server::over(build.path());
     let phone = Phone::open(Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.start(&server).await;
     let keys = Keys::of(&phone);
 
     keys.enter("open-demo").await;

@@ -7,9 +7,7 @@ use serde_json::json;
 /// A phone whose browser asks for Spanish as spoken in Mexico.
 async fn mexican(light: Light) -> Phone {
     let phone = Phone::open(light).await;
-    let agent = phone.js("return navigator.userAgent").await;
-    let asks = json!({ "userAgent": agent, "acceptLanguage": "es-MX" });
-    phone.devtools("Emulation.setUserAgentOverride", asks).await;
+    phone.asks_for_spanish().await;
     phone
 }
 
@@ -19,12 +17,11 @@ const LANG: &str = "document.documentElement.lang";
 async fn the_browsers_language_comes_first_and_a_choice_stays() {
     let server = Server::start();
     let phone = mexican(Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.start(&server).await;
     phone.holds(&format!("{LANG} === 'es'")).await;
     phone.reads("screen-home", "Cómo va una visita").await;
 
-    phone.js("location.hash = '#/settings'").await;
+    phone.go("#/settings").await;
     phone.reads("screen-settings", "Idioma").await;
     phone.shot("settings-spanish").await;
     phone.tap("language-en").await;
@@ -41,8 +38,7 @@ async fn the_browsers_language_comes_first_and_a_choice_stays() {
 async fn nothing_typed_is_lost_and_the_report_speaks_its_own_language() {
     let server = Server::start();
     let phone = mexican(Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.start(&server).await;
     phone.tap("open-demo").await;
     phone.tap("next").await;
     phone.find("screen-found").await;
@@ -51,9 +47,9 @@ async fn nothing_typed_is_lost_and_the_report_speaks_its_own_language() {
     let there = phone.js("return location.hash").await;
     let there = there.as_str().expect("an address").to_owned();
 
-    phone.js("location.hash = '#/settings'").await;
+    phone.go("#/settings").await;
     phone.tap("language-en").await;
-    phone.js(&format!("location.hash = '{there}'")).await;
+    phone.go(&there).await;
     phone
         .reads("screen-found", "Before anything is touched")
         .await;
@@ -63,7 +59,7 @@ async fn nothing_typed_is_lost_and_the_report_speaks_its_own_language() {
     }
 
     let report = there.replace("found", "report");
-    phone.js(&format!("location.hash = '{report}'")).await;
+    phone.go(&report).await;
     phone.reads("report-text", "Service report").await;
     phone.tap("report-es").await;
     phone.reads("report-text", "Informe de servicio").await;
@@ -78,8 +74,7 @@ async fn nothing_typed_is_lost_and_the_report_speaks_its_own_language() {
 async fn no_screen_is_wider_than_the_phone_in_spanish() {
     let server = Server::start();
     let phone = mexican(Light::Dark).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.start(&server).await;
     phone.tap("open-demo").await;
     phone.tap("next").await;
     phone.find("screen-found").await;
@@ -108,7 +103,7 @@ async fn no_screen_is_wider_than_the_phone_in_spanish() {
         places.push(format!("#/workings/{working}"));
     }
     for (n, place) in places.iter().enumerate() {
-        phone.js(&format!("location.hash = '{place}'")).await;
+        phone.go(place).await;
         phone.holds("document.querySelector('.screen h1')").await;
         phone.shot(&format!("spanish-{n:02}")).await;
         let wide = phone

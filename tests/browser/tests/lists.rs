@@ -6,8 +6,7 @@ use coldsump_browser::{Light, Phone, Server};
 async fn earlier_visits_are_found_and_drawn_over_time() {
     let server = Server::start();
     let phone = Phone::open(Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.start(&server).await;
     phone.tap("open-demo").await;
     phone.find("screen-overview").await;
 

@@ -2,9 +2,8 @@
 //! passphrase, a kill in the middle of the sealing, the page after a panic, and
 //! off again. What lies on the disk is read past the program.
 
-use std::path::Path;
-
-use coldsump_browser::{Build, Engine, Light, Phone, Server, until};
+use coldsump_browser::marks::listed;
+use coldsump_browser::{Build, Engine, Light, Phone, Server, fixture};
 use serde_json::Value;
 
 const PASSPHRASE: &str = "tower fan pump valve";
@@ -80,8 +79,16 @@ async fn is_sealed(phone: &Phone) {
     );
 }
 
+/// The disk as a kill in the middle of the rewrite leaves it.
+async fn half_sealed(phone: &Phone) -> Disk {
+    let half = disk(phone).await;
+    let many = half.sealed > 500 && half.clear > 500;
+    assert!(many, "{} {}", half.sealed, half.clear);
+    half
+}
+
 async fn lock_on(phone: &Phone) {
-    phone.js("location.hash = '#/lock'").await;
+    phone.go("#/lock").await;
     phone.type_into("passphrase", PASSPHRASE).await;
     phone.type_into("passphrase-again", PASSPHRASE).await;
     phone.tap("lock-set").await;
@@ -111,36 +118,22 @@ async fn sealed_through_a_kill_and_open_again_in_webkit() {
 async fn sealed_through_a_kill(engine: Engine) {
     let server = Server::start();
     let mut phone = Phone::open_in(engine, Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
-    phone.tap("open-demo").await;
-    phone.find("screen-overview").await;
-    let visit = phone.js("return location.hash").await;
-    let visit = visit
-        .as_str()
-        .expect("an address")
-        .trim_end_matches('/')
-        .to_owned();
-    phone.js(&format!("location.hash = '{visit}/papers'")).await;
+    phone.start(&server).await;
+    let visit = phone.demo_visit().await;
+    phone.go(&format!("{visit}/papers")).await;
     phone.type_into("work-line", "Half a li").await;
     // A refill test that runs meanwhile.
-    phone.js(&format!("location.hash = '{visit}/refill'")).await;
+    phone.go(&format!("{visit}/refill")).await;
     phone.tap("begin-test").await;
-    let marks = async |phone: &Phone, count: usize| {
-        until(&format!("{count} marks"), async || {
-            (phone.count("mark").await == count).then_some(())
-        })
-        .await;
-    };
     phone.tap("next-mark").await;
-    marks(&phone, 1).await;
+    listed(&phone, 1).await;
     let before = disk(&phone).await;
     assert!(
         before.sealed == 0 && before.text.contains("Halden") && before.text.contains("Half a li")
     );
 
     // What can't be a passphrase is refused beside its field.
-    phone.js("location.hash = '#/lock'").await;
+    phone.go("#/lock").await;
     phone.reads("lock-state", "Off.").await;
     phone.type_into("passphrase", "seven77").await;
     phone.tap("lock-set").await;
@@ -164,12 +157,12 @@ async fn sealed_through_a_kill(engine: Engine) {
     phone.shot("lock-on").await;
     is_sealed(&phone).await;
     // The app goes on as before; what is entered now is sealed too.
-    phone.js(&format!("location.hash = '{visit}/papers'")).await;
+    phone.go(&format!("{visit}/papers")).await;
     phone.type_into("advice", "Seen by nobody").await;
     // A mark that stands is written behind it.
-    phone.js(&format!("location.hash = '{visit}/refill'")).await;
+    phone.go(&format!("{visit}/refill")).await;
     phone.tap("next-mark").await;
-    marks(&phone, 2).await;
+    listed(&phone, 2).await;
 
     phone.kill().await;
     phone.reopen().await;
@@ -186,10 +179,10 @@ async fn sealed_through_a_kill(engine: Engine) {
     phone.shot("locked-wrong").await;
     unlock(&phone).await;
     // The test goes on, with every mark.
-    marks(&phone, 2).await;
+    listed(&phone, 2).await;
     phone.tap("next-mark").await;
-    marks(&phone, 3).await;
-    phone.js(&format!("location.hash = '{visit}/papers'")).await;
+    listed(&phone, 3).await;
+    phone.go(&format!("{visit}/papers")).await;
     for (field, text) in [("work-line", "Half a li"), ("advice", "Seen by nobody")] {
         phone
             .holds(&format!(
@@ -199,13 +192,13 @@ async fn sealed_through_a_kill(engine: Engine) {
     }
 
     // Locked by a tap, from the first screen.
-    phone.js("location.hash = '#/'").await;
+    phone.go("#/").await;
     phone.tap("lock-now").await;
     phone.find("screen-locked").await;
     unlock(&phone).await;
     phone.reads("screen-home", "Halden Street Bakery").await;
 
-    phone.js("location.hash = '#/lock'").await;
+    phone.go("#/lock").await;
     phone.tap("lock-off").await;
     phone.reads("lock-said", "Every record is open").await;
     phone.shot("lock-off").await;
@@ -225,10 +218,8 @@ async fn sealed_through_a_kill(engine: Engine) {
 async fn killed_in_the_middle_of_the_rewrite() {
     let server = Server::start();
     let mut phone = Phone::open(Light::Dark).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
-    phone.tap("open-demo").await;
-    phone.find("screen-overview").await;
+    phone.start(&server).await;
+    phone.demo_visit().await;
     // So many records that it takes a while: copies of one under ids of their own.
     phone
         .js("window.grown = false;
@@ -256,13 +247,7 @@ async fn killed_in_the_middle_of_the_rewrite() {
     phone.reopen().await;
     phone.goto(&server.url()).await;
     phone.find("screen-locked").await;
-    let half = disk(&phone).await;
-    assert!(
-        half.sealed > 500 && half.clear > 500,
-        "{} {}",
-        half.sealed,
-        half.clear
-    );
+    let half = half_sealed(&phone).await;
     assert_eq!(half.sealed + half.clear, all + 1, "and the lock");
     unlock(&phone).await;
     let done = disk(&phone).await;
@@ -270,32 +255,20 @@ async fn killed_in_the_middle_of_the_rewrite() {
     assert_eq!(done.sealed + done.clear, all + 1);
     assert!(!done.text.contains("Halden"));
 
-    phone.js("location.hash = '#/lock'").await;
+    phone.go("#/lock").await;
     phone.tap("lock-off").await;
     phone.holds(in_the_middle).await;
     phone.kill().await;
     phone.reopen().await;
     phone.goto(&server.url()).await;
     phone.find("screen-locked").await;
-    let half = disk(&phone).await;
-    assert!(
-        half.sealed > 500 && half.clear > 500,
-        "{} {}",
-        half.sealed,
-        half.clear
-    );
+    half_sealed(&phone).await;
     unlock(&phone).await;
     phone.reads("screen-home", "Halden Street Bakery").await;
     let open = disk(&phone).await;
     assert_eq!((open.sealed, open.clear), (0, all));
     phone.reload().await;
     phone.mounted().await;
-}
-
-async fn choose(phone: &Phone, field: &str, path: &Path) {
-    let input = phone.find(field).await;
-    let path = path.to_str().expect("UTF-8");
-    input.send_keys(path).await.expect("the file is chosen");
 }
 
 /// The page after a panic can't open anything: its backup stays sealed, and the
@@ -305,27 +278,14 @@ async fn a_sealed_backup_from_the_stopped_page_opens_elsewhere() {
     let build = Build::over(DOOR);
     let server = Server::over(build.path());
     let phone = Phone::open(Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
-    phone.tap("open-demo").await;
-    phone.find("screen-overview").await;
-    let visit = phone.js("return location.hash").await;
-    let papers = format!(
-        "{}/papers",
-        visit.as_str().expect("an address").trim_end_matches('/')
-    );
-    phone.js(&format!("location.hash = '{papers}'")).await;
-    let photo = Path::new(env!("CARGO_MANIFEST_DIR")).join("../fixtures/photo.jpg");
-    choose(
-        &phone,
-        "photo-file",
-        &photo.canonicalize().expect("the fixture"),
-    )
-    .await;
+    phone.start(&server).await;
+    let papers = format!("{}/papers", phone.demo_visit().await);
+    phone.go(&papers).await;
+    phone.choose_file("photo-file", &fixture("photo.jpg")).await;
     phone.find("photo").await;
     lock_on(&phone).await;
     phone.reads("lock-said", "Every record is sealed").await;
-    phone.js(&format!("location.hash = '{papers}'")).await;
+    phone.go(&papers).await;
     phone
         .holds("document.querySelector('[data-test=photo] img')?.naturalWidth === 64")
         .await;
@@ -353,7 +313,7 @@ async fn a_sealed_backup_from_the_stopped_page_opens_elsewhere() {
     let second = Phone::open(Light::Dark).await;
     second.goto(&format!("{}#/settings", server.url())).await;
     second.mounted().await;
-    choose(&second, "backup-file", &file).await;
+    second.choose_file("backup-file", &file).await;
     second
         .type_into("backup-passphrase", "another one altogether")
         .await;
@@ -367,7 +327,7 @@ async fn a_sealed_backup_from_the_stopped_page_opens_elsewhere() {
     let taken = format!("{entries} new entries and 1 files taken in; 0 were here");
     second.reads("backup-said", &taken).await;
     assert_eq!(second.count("backup-passphrase").await, 0);
-    second.js(&format!("location.hash = '{papers}'")).await;
+    second.go(&papers).await;
     second
         .holds("document.querySelector('[data-test=photo] img')?.naturalWidth === 64")
         .await;
@@ -376,7 +336,7 @@ async fn a_sealed_backup_from_the_stopped_page_opens_elsewhere() {
     phone.tap("restart").await;
     phone.find("screen-locked").await;
     unlock(&phone).await;
-    phone.js("location.hash = '#/settings'").await;
+    phone.go("#/settings").await;
     phone
         .reads("backup-clear", "does not cover this file")
         .await;

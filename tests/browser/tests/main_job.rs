@@ -40,8 +40,7 @@ async fn from_call_to_report(engine: Engine) {
     let mut server = Server::over(build.path());
     let mut phone = Phone::open_in(engine, Light::Day).await;
     let mut clock = Clock::default();
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.start(&server).await;
     phone.kept_offline().await;
     phone.holds("innerWidth === 390").await;
     phone.shot("home-empty").await;

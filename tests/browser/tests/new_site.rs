@@ -11,8 +11,7 @@ const REFUSED: &str = "[...document.querySelectorAll('.field[data-state=refused]
 async fn a_site_is_named_completed_by_typing_and_survives_a_reload() {
     let server = Server::start();
     let phone = Phone::open(Light::Dark).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.start(&server).await;
     phone.tap("new-site").await;
     phone.find("screen-new-site").await;
     phone.shot("new-site").await;

@@ -1,46 +1,9 @@
 //! Paperwork on a phone: lines, a photo with an arrow, a signature, issues of
 //! the report, the mail file; then a backup carried to a second phone and back.
 
-use std::path::Path;
 use std::process::Command;
 
-use coldsump_browser::{Light, Phone, Server, until};
-
-fn fixture(name: &str) -> String {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../fixtures");
-    let path = folder
-        .join(name)
-        .canonicalize()
-        .expect("the fixture is there");
-    path.to_string_lossy().into_owned()
-}
-
-/// A finger from one place to another, in parts of a pane's width and height.
-async fn draw(phone: &Phone, pane: &str, from: (f64, f64), to: (f64, f64)) {
-    let script = format!(
-        "const pane = document.querySelector('[data-test={pane}]');
-         pane.scrollIntoView({{ block: 'center' }});
-         const box = pane.getBoundingClientRect();
-         const at = (name, x, y) => pane.dispatchEvent(new PointerEvent(name, {{
-           bubbles: true, cancelable: true, pointerId: 7,
-           clientX: box.left + box.width * x, clientY: box.top + box.height * y }}));
-         at('pointerdown', {}, {});
-         at('pointermove', {}, {});
-         at('pointerup', {}, {});",
-        from.0, from.1, to.0, to.1, to.0, to.1
-    );
-    phone.js(&script).await;
-}
-
-async fn go(phone: &Phone, hash: &str) {
-    phone.js(&format!("location.hash = '{hash}'")).await;
-}
-
-/// Chooses a file in a hidden field, as a person does through its label.
-async fn choose(phone: &Phone, field: &str, path: &str) {
-    let input = phone.find(field).await;
-    input.send_keys(path).await.expect("the file is chosen");
-}
+use coldsump_browser::{Light, Phone, Server, fixture, until};
 
 /// What a program says of some files; fails when it objects.
 fn said(program: &str, args: &[&str], files: &[(&str, &[u8])]) -> String {
@@ -66,23 +29,15 @@ fn said(program: &str, args: &[&str], files: &[(&str, &[u8])]) -> String {
 async fn paper_photo_signature_mail_and_a_backup_to_another_phone() {
     let server = Server::start();
     let mut phone = Phone::open(Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
-    phone.tap("open-demo").await;
-    phone.find("screen-overview").await;
-    let hash = phone.js("return location.hash").await;
-    let hash = hash
-        .as_str()
-        .expect("an address")
-        .trim_end_matches('/')
-        .to_owned();
+    phone.start(&server).await;
+    let visit = phone.demo_visit().await;
 
-    go(&phone, "#/settings").await;
+    phone.go("#/settings").await;
     phone.type_into("card-name", "R. Tamm").await;
     phone.type_into("card-price", "twelve").await;
     phone.reads("screen-settings", "A sign and a number").await;
 
-    go(&phone, &format!("{hash}/papers")).await;
+    phone.go(&format!("{visit}/papers")).await;
     phone.type_into("work-line", "Cleaned the holder").await;
     phone.tap("keep-work-line").await;
     phone.find("work-line-kept").await;
@@ -101,17 +56,17 @@ async fn paper_photo_signature_mail_and_a_backup_to_another_phone() {
     phone
         .type_into("photo-caption", "Film across the holder")
         .await;
-    choose(&phone, "photo-file", &fixture("photo.jpg")).await;
+    phone.choose_file("photo-file", &fixture("photo.jpg")).await;
     phone
         .holds("document.querySelector('[data-test=photo] img')?.naturalWidth === 64")
         .await;
     phone.tap("draw-Arrow").await;
-    draw(&phone, "photo-glass", (0.1, 0.9), (0.4, 0.5)).await;
+    phone.draw("photo-glass", &[(0.1, 0.9), (0.4, 0.5)]).await;
     phone
         .holds("document.querySelectorAll('.photo svg g:not(.halo) path').length === 1")
         .await;
     phone.tap("draw-Circle").await;
-    draw(&phone, "photo-glass", (0.3, 0.2), (0.8, 0.7)).await;
+    phone.draw("photo-glass", &[(0.3, 0.2), (0.8, 0.7)]).await;
     phone
         .holds("document.querySelectorAll('.photo svg g:not(.halo) ellipse').length === 1")
         .await;
@@ -121,11 +76,11 @@ async fn paper_photo_signature_mail_and_a_backup_to_another_phone() {
         .await;
     phone.shot("papers").await;
 
-    go(&phone, &format!("{hash}/report")).await;
+    phone.go(&format!("{visit}/report")).await;
     phone.type_into("signer", "Ida Halden").await;
     phone.tap("keep-signature").await;
     phone.reads("screen-report", "A name and a signature").await;
-    draw(&phone, "glass", (0.1, 0.7), (0.6, 0.3)).await;
+    phone.draw("glass", &[(0.1, 0.7), (0.6, 0.3)]).await;
     phone.tap("keep-signature").await;
     phone.reads("signed", "Ida Halden").await;
     phone.shot("signature").await;
@@ -135,7 +90,7 @@ async fn paper_photo_signature_mail_and_a_backup_to_another_phone() {
     // Nothing of it is lost with the browser.
     phone.kill().await;
     phone.reopen().await;
-    phone.goto(&format!("{}{hash}/report", server.url())).await;
+    phone.goto(&format!("{}{visit}/report", server.url())).await;
     phone.mounted().await;
     phone.reads("signed", "Ida Halden").await;
     phone.type_into("corrects", "The name of the part").await;
@@ -145,7 +100,7 @@ async fn paper_photo_signature_mail_and_a_backup_to_another_phone() {
         .await;
 
     // One issue goes out, the newest.
-    go(&phone, "#/outbox").await;
+    phone.go("#/outbox").await;
     phone.find("outgoing").await;
     assert_eq!(phone.count("outgoing").await, 1);
     phone.tap("save-pdf").await;
@@ -181,26 +136,30 @@ async fn paper_photo_signature_mail_and_a_backup_to_another_phone() {
     assert_eq!(said("python3", &["-c", same], &files), "True");
 
     // To a second phone by backup, and back with a note written there.
-    go(&phone, "#/settings").await;
+    phone.go("#/settings").await;
     phone.tap("save-backup").await;
     let (_, backup) = phone.downloaded(".json").await;
     let folder = tempfile::tempdir().expect("a temporary folder");
     let carried = |name: &str, bytes: &[u8]| {
         let path = folder.path().join(name);
         std::fs::write(&path, bytes).expect("the backup is written");
-        path.to_string_lossy().into_owned()
+        path
     };
     let second = Phone::open(Light::Dark).await;
     second.goto(&format!("{}#/settings", server.url())).await;
     second.mounted().await;
-    choose(&second, "backup-file", &fixture("photo.jpg")).await;
+    second
+        .choose_file("backup-file", &fixture("photo.jpg"))
+        .await;
     second.reads("backup-said", "not a backup").await;
-    choose(&second, "backup-file", &carried("one.json", &backup)).await;
+    second
+        .choose_file("backup-file", &carried("one.json", &backup))
+        .await;
     second
         .reads("backup-said", "3 files taken in; 0 were here")
         .await;
     second.shot("backup").await;
-    go(&second, &format!("{hash}/papers")).await;
+    second.go(&format!("{visit}/papers")).await;
     second
         .holds("document.querySelector('[data-test=photo] img')?.naturalWidth === 64")
         .await;
@@ -210,14 +169,16 @@ async fn paper_photo_signature_mail_and_a_backup_to_another_phone() {
         (second.count("work-line-kept").await == 2).then_some(())
     })
     .await;
-    go(&second, "#/settings").await;
+    second.go("#/settings").await;
     second.tap("save-backup").await;
     let (_, back) = second.downloaded(".json").await;
-    choose(&phone, "backup-file", &carried("two.json", &back)).await;
+    phone
+        .choose_file("backup-file", &carried("two.json", &back))
+        .await;
     phone
         .reads("backup-said", "1 new entries and 0 files")
         .await;
-    go(&phone, &format!("{hash}/papers")).await;
+    phone.go(&format!("{visit}/papers")).await;
     until("the other phone's line", async || {
         (phone.count("work-line-kept").await == 2).then_some(())
     })

@@ -1,25 +1,7 @@
 //! The loop recovering, on a phone: water and head against what was to be expected,
 //! and the time to the next start counting down, through a reload.
 
-use coldsump_browser::{Light, Phone, Server};
-use serde_json::json;
-
-/// The page's clocks, `skew` seconds on; moved with `window.__skew`.
-async fn clocks(phone: &Phone, skew: u64) {
-    let source = format!(
-        "{{
-           const wall = Date.now.bind(Date), steady = performance.now.bind(performance);
-           window.__skew = {ms};
-           Date.now = () => wall() + window.__skew;
-           performance.now = () => steady() + window.__skew - {ms};
-         }}",
-        ms = skew * 1000
-    );
-    let script = json!({ "source": source });
-    phone
-        .devtools("Page.addScriptToEvaluateOnNewDocument", script)
-        .await;
-}
+use coldsump_browser::{Clock, Light, Phone, Server};
 
 /// Types a reading and notes it.
 async fn note(phone: &Phone, field: &str, button: &str, text: &str, listed: usize) {
@@ -33,9 +15,8 @@ async fn note(phone: &Phone, field: &str, button: &str, text: &str, listed: usiz
 async fn water_and_head_are_foreseen_and_the_next_start_is_timed() {
     let server = Server::start();
     let phone = Phone::open(Light::Day).await;
-    clocks(&phone, 0).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    let mut clock = Clock::under(&phone).await;
+    phone.start(&server).await;
     phone.tap("open-demo").await;
     phone.tap("to-refill").await;
     phone.tap("recovery").await;
@@ -44,13 +25,13 @@ async fn water_and_head_are_foreseen_and_the_next_start_is_timed() {
     note(&phone, "loop-entering", "note-entering", "112", 1).await;
     phone.reads("restart-timer", "Retarder 1\nin ").await;
     let before = phone.text("restart-timer").await;
-    phone.js("window.__skew += 60_000").await;
+    clock.pass(&phone, 60).await;
     phone
         .holds(&format!(
             "!document.querySelector('[data-test=restart-timer]').textContent.includes({before:?})"
         ))
         .await;
-    phone.js("window.__skew += 3_600_000").await;
+    clock.pass(&phone, 3600).await;
     phone.reads("restart-timer", "Retarder 1\nnow").await;
     phone.tap("machine-started").await;
     phone.reads("restart-timer", "Retarder 2").await;

@@ -2,9 +2,7 @@
 //! and the next start works. The deaths are real panics. The program has no door
 //! for them: the test hands its database library an event that no browser sends.
 
-use std::path::Path;
-
-use coldsump_browser::{Build, Engine, Light, Phone, Problem, Server, until};
+use coldsump_browser::{Build, Engine, Light, Phone, Problem, Server, fixture};
 use serde_json::Value;
 
 /// Keeps the connection at hand, and on demand sends the library's upgrade
@@ -35,12 +33,6 @@ const DOOR: &str = "
 /// Not from within the driver's own call, which would catch what is thrown; and from
 /// a script of the page, for Firefox tells the page of no fault in the driver's.
 const DIE: &str = "dispatchEvent(new Event('test-die'))";
-
-async fn choose(phone: &Phone, field: &str, path: &Path) {
-    let input = phone.find(field).await;
-    let path = path.to_str().expect("UTF-8");
-    input.send_keys(path).await.expect("the file is chosen");
-}
 
 fn read(bytes: &[u8]) -> Value {
     let mut document: Value = serde_json::from_slice(bytes).expect("the backup is JSON");
@@ -90,22 +82,15 @@ async fn a_panic_leaves_a_backup_and_the_next_start_works_in_webkit() {
 async fn a_panic_leaves_a_backup(engine: Engine) {
     let (_build, server) = served();
     let phone = Phone::open_in(engine, Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
-    phone.tap("open-demo").await;
-    phone.find("screen-overview").await;
-    let papers = phone.js("return location.hash").await;
-    let papers = papers.as_str().expect("an address").trim_end_matches('/');
-    let papers = format!("{papers}/papers");
-    phone.js(&format!("location.hash = '{papers}'")).await;
+    phone.start(&server).await;
+    let papers = format!("{}/papers", phone.demo_visit().await);
+    phone.go(&papers).await;
     phone
         .type_into("work-line", "Cleaned the probe holder")
         .await;
     phone.tap("keep-work-line").await;
     phone.find("work-line-kept").await;
-    let photo = Path::new(env!("CARGO_MANIFEST_DIR")).join("../fixtures/photo.jpg");
-    let photo = photo.canonicalize().expect("the fixture");
-    choose(&phone, "photo-file", &photo).await;
+    phone.choose_file("photo-file", &fixture("photo.jpg")).await;
     phone.find("photo").await;
     phone.type_into("work-line", "Half a li").await;
 
@@ -126,7 +111,7 @@ async fn a_panic_leaves_a_backup(engine: Engine) {
         .await;
 
     // The program's own backup says the same.
-    phone.js("location.hash = '#/settings'").await;
+    phone.go("#/settings").await;
     phone.forget_downloads();
     phone.tap("save-backup").await;
     let (_, bytes) = phone.downloaded(".json").await;
@@ -163,11 +148,11 @@ async fn a_panic_leaves_a_backup(engine: Engine) {
     let second = Phone::open(Light::Dark).await;
     second.goto(&format!("{}#/settings", server.url())).await;
     second.mounted().await;
-    choose(&second, "backup-file", &file).await;
+    second.choose_file("backup-file", &file).await;
     let entries = rescued["entries"].as_array().expect("a list").len();
     let taken = format!("{entries} new entries and 1 files taken in; 0 were here");
     second.reads("backup-said", &taken).await;
-    second.js(&format!("location.hash = '{papers}'")).await;
+    second.go(&papers).await;
     second
         .holds("document.querySelector('[data-test=photo] img')?.naturalWidth === 64")
         .await;
@@ -178,9 +163,8 @@ async fn a_panic_leaves_a_backup(engine: Engine) {
 async fn a_screen_that_dies_twice_is_left_for_the_first() {
     let (_build, server) = served();
     let phone = Phone::open(Light::Dark).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
-    phone.js("location.hash = '#/settings'").await;
+    phone.start(&server).await;
+    phone.go("#/settings").await;
     phone.find("screen-settings").await;
     for screen in ["screen-settings", "screen-home"] {
         phone.js(DIE).await;
@@ -188,10 +172,7 @@ async fn a_screen_that_dies_twice_is_left_for_the_first() {
         phone.shot("stopped").await;
         phone.tap("restart").await;
         phone.mounted().await;
-        until(screen, async || {
-            (phone.count(screen).await == 1).then_some(())
-        })
-        .await;
+        phone.find(screen).await;
     }
 }
 
@@ -201,12 +182,9 @@ async fn a_screen_that_dies_twice_is_left_for_the_first() {
 async fn what_waited_when_it_died_is_in_the_backup() {
     let (_build, server) = served();
     let phone = Phone::open(Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
-    phone.tap("open-demo").await;
-    phone.find("screen-overview").await;
-    let papers = "location.hash = location.hash.replace(/[/]$/, '') + '/papers'";
-    phone.js(papers).await;
+    phone.start(&server).await;
+    let visit = phone.demo_visit().await;
+    phone.go(&format!("{visit}/papers")).await;
     let write = async |line: &str| {
         phone.type_into("work-line", line).await;
         phone.tap("keep-work-line").await;
@@ -216,13 +194,7 @@ async fn what_waited_when_it_died_is_in_the_backup() {
     phone.js("window.full = true").await;
     write("Only in memory").await;
     phone.reads("not-saved", "no room left").await;
-    let photo = Path::new(env!("CARGO_MANIFEST_DIR")).join("../fixtures/photo.jpg");
-    choose(
-        &phone,
-        "photo-file",
-        &photo.canonicalize().expect("the fixture"),
-    )
-    .await;
+    phone.choose_file("photo-file", &fixture("photo.jpg")).await;
     phone.holds("coldsumpWaiting.files.length === 1").await;
     phone.js(DIE).await;
     says_stopped(&phone, "EventTargetNotFound").await;
@@ -241,7 +213,7 @@ async fn what_waited_when_it_died_is_in_the_backup() {
     let second = Phone::open(Light::Day).await;
     second.goto(&format!("{}#/settings", server.url())).await;
     second.mounted().await;
-    choose(&second, "backup-file", &file).await;
+    second.choose_file("backup-file", &file).await;
     let count = backup["entries"].as_array().expect("a list").len();
     let taken = format!("{count} new entries and 1 files taken in; 0 were here");
     second.reads("backup-said", &taken).await;

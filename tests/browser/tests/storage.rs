@@ -1,6 +1,7 @@
 //! The phone's storage fails in every way it can: full, lost, refused, cleared,
 //! taken over. Each is said, what was entered stays, and a backup has it.
 
+use coldsump_browser::thirtyfour::WindowHandle;
 use coldsump_browser::{Build, Engine, Light, Phone, Server, until};
 use serde_json::{Value, json};
 
@@ -54,16 +55,17 @@ async fn at_papers(server: &Server) -> Phone {
 
 async fn at_papers_in(engine: Engine, server: &Server) -> Phone {
     let phone = Phone::open_in(engine, Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
-    phone.tap("open-demo").await;
-    phone.find("screen-overview").await;
+    phone.start(server).await;
+    demo_papers(&phone).await;
     phone
-        .js("location.hash = location.hash.replace(/[/]$/, '') + '/papers'")
-        .await;
-    write(&phone, "Before the fault").await;
-    lines(&phone, 1).await;
-    phone
+}
+
+/// Opens the demo's paperwork and keeps a line there.
+async fn demo_papers(phone: &Phone) {
+    let visit = phone.demo_visit().await;
+    phone.go(&format!("{visit}/papers")).await;
+    write(phone, "Before the fault").await;
+    lines(phone, 1).await;
 }
 
 /// Writes a line of work as a person does.
@@ -192,7 +194,7 @@ async fn storage_cleared_under_an_open_visit_keeps_the_visit() {
     phone.mounted().await;
     lines(&phone, 2).await;
     assert_eq!(phone.count("not-saved").await, 0, "said until loaded anew");
-    phone.js("location.hash = ''").await;
+    phone.go("").await;
     phone.reads("screen-home", "Halden Street Bakery").await;
 }
 
@@ -214,8 +216,7 @@ async fn a_browser_without_storage_says_so_and_tries_again_in_webkit() {
 async fn denied(engine: Engine) {
     let (_build, server) = served();
     let phone = Phone::open_in(engine, Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.start(&server).await;
     // As private windows and blocked site data refuse it.
     for name in ["SecurityError", "InvalidStateError", "UnknownError"] {
         phone
@@ -243,41 +244,23 @@ async fn two_tabs_and_an_upgrade_neither_lock_nor_lose() {
     phone.holds("window.old").await;
     let old = phone.driver().window().await.expect("a tab");
     let new = phone.driver().new_tab().await.expect("a second tab");
-    phone
-        .driver()
-        .switch_to_window(new.clone())
-        .await
-        .expect("it is in front");
+    let front = async |tab: &WindowHandle| {
+        let there = phone.driver().switch_to_window(tab.clone()).await;
+        there.expect("it is in front");
+    };
+    front(&new).await;
     phone.goto(&server.url()).await;
     phone
         .holds("document.getElementById('boot-say')?.textContent.includes('another tab')")
         .await;
-    phone
-        .driver()
-        .switch_to_window(old.clone())
-        .await
-        .expect("it is in front");
+    front(&old).await;
     phone.js("old.close()").await;
-    phone
-        .driver()
-        .switch_to_window(new.clone())
-        .await
-        .expect("it is in front");
+    front(&new).await;
     phone.mounted().await;
-    phone.tap("open-demo").await;
-    phone.find("screen-overview").await;
-    phone
-        .js("location.hash = location.hash.replace(/[/]$/, '') + '/papers'")
-        .await;
-    write(&phone, "Before the fault").await;
-    lines(&phone, 1).await;
+    demo_papers(&phone).await;
 
     // A newer build in the other tab upgrades: this one lets go at once.
-    phone
-        .driver()
-        .switch_to_window(old.clone())
-        .await
-        .expect("it is in front");
+    front(&old).await;
     phone
         .js("indexedDB.open('coldsump', 9).onsuccess = (e) => {
                const rows = e.target.result.transaction('entries').objectStore('entries').count();
@@ -285,11 +268,7 @@ async fn two_tabs_and_an_upgrade_neither_lock_nor_lose() {
              }")
         .await;
     phone.holds("window.rows > 2").await;
-    phone
-        .driver()
-        .switch_to_window(new)
-        .await
-        .expect("it is in front");
+    front(&new).await;
     write(&phone, "While the other had it").await;
     phone.reads("not-saved", "a newer Coldsump").await;
     backup_holds(&phone, &["Before the fault", "While the other had it"]).await;
@@ -319,7 +298,7 @@ async fn records_are_written_through_and_the_browser_is_asked_to_keep_them() {
     assert_eq!(records[0][2], json!(0));
     phone.holds("asked.persist === 1").await;
     phone.holds("document.documentElement.dataset.kept").await;
-    phone.js("location.hash = '#/settings'").await;
+    phone.go("#/settings").await;
     let kept = phone
         .js("return document.documentElement.dataset.kept")
         .await;

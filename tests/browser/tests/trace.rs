@@ -5,8 +5,7 @@ use serde_json::json;
 
 /// Opens the demo's visit, reads what a dry basin shows, and goes to the trace.
 async fn dry_basin(phone: &Phone, server: &Server) {
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.start(server).await;
     phone.tap("open-demo").await;
     phone.tap("to-found").await;
     phone.find("screen-found").await;

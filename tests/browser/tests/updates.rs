@@ -1,5 +1,6 @@
 //! A new version never comes in under a running test, and never by halves.
 
+use coldsump_browser::marks::listed;
 use coldsump_browser::{Build, Engine, Light, Phone, Server};
 
 /// Looks for a new version as the browser does by itself now and then.
@@ -36,8 +37,7 @@ async fn changes_over(engine: Engine) {
     build.mark_build("First");
     let mut server = Server::over(build.path());
     let phone = Phone::open_in(engine, Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.start(&server).await;
     phone.kept_offline().await;
     runs(&phone, "First").await;
 
@@ -50,7 +50,7 @@ async fn changes_over(engine: Engine) {
     phone.tap("begin-test").await;
     for marks in 1..=2 {
         phone.tap("next-mark").await;
-        phone.holds(&marks_are(marks)).await;
+        listed(&phone, marks).await;
     }
 
     // Half a file; a login page in place of a file; a file that is not there:
@@ -79,7 +79,7 @@ async fn changes_over(engine: Engine) {
     phone.reload().await;
     phone.mounted().await;
     runs(&phone, "First").await;
-    phone.holds(&marks_are(2)).await;
+    listed(&phone, 2).await;
 
     // The whole of it: it is kept and says that it waits for the test, and
     // does so over a reload.
@@ -113,7 +113,7 @@ async fn changes_over(engine: Engine) {
 
     // The same screen, every mark, and what was half typed.
     phone.find("verdict").await;
-    phone.holds(&marks_are(3)).await;
+    listed(&phone, 3).await;
     phone.tap("back").await;
     phone.tap("next").await;
     phone
@@ -138,8 +138,4 @@ async fn runs(phone: &Phone, build: &str) {
 async fn holds_root(phone: &Phone, name: &str, value: &str) {
     let is = format!("document.documentElement.dataset.{name} === {value}");
     phone.holds(&is).await;
-}
-
-fn marks_are(count: usize) -> String {
-    format!("document.querySelectorAll('[data-test=mark]').length === {count}")
 }

@@ -7,8 +7,7 @@ use coldsump_browser::{Light, Phone, Server};
 async fn a_calculation_takes_any_unit_refuses_nonsense_and_forgets_nothing() {
     let server = Server::start();
     let phone = Phone::open(Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.start(&server).await;
     phone.tap("to-workings").await;
     phone.tap("working-air").await;
     phone.find("screen-working").await;
@@ -32,14 +31,14 @@ async fn a_calculation_takes_any_unit_refuses_nonsense_and_forgets_nothing() {
 
     // The other system answers the same in its own unit, after a reload too.
     phone.type_into("Humidity", "40").await;
-    phone.js("location.hash = '#/settings'").await;
+    phone.go("#/settings").await;
     phone.tap("units-si").await;
     phone
         .holds("document.querySelector('[data-test=units-si][aria-pressed=true]')")
         .await;
     phone.reload().await;
     phone.mounted().await;
-    phone.js("location.hash = '#/workings/air'").await;
+    phone.go("#/workings/air").await;
     phone.reads("a-WetBulb", "23.9").await;
     phone.shot("working-air-si").await;
     phone.tap("clear-working").await;
@@ -50,15 +49,14 @@ async fn a_calculation_takes_any_unit_refuses_nonsense_and_forgets_nothing() {
 async fn a_bare_number_keeps_the_unit_it_was_typed_in() {
     let server = Server::start();
     let phone = Phone::open(Light::Dark).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
-    phone.js("location.hash = '#/workings/air'").await;
+    phone.start(&server).await;
+    phone.go("#/workings/air").await;
     phone.type_into("DryBulb", "95").await;
     phone.type_into("Humidity", "40").await;
     phone.reads("a-WetBulb", "75.1").await;
-    phone.js("location.hash = '#/settings'").await;
+    phone.go("#/settings").await;
     phone.tap("units-si").await;
-    phone.js("location.hash = '#/workings/air'").await;
+    phone.go("#/workings/air").await;
     // Still 95 F, answered in C.
     phone.reads("a-WetBulb", "23.9").await;
 }
@@ -67,8 +65,7 @@ async fn a_bare_number_keeps_the_unit_it_was_typed_in() {
 async fn a_working_opened_in_a_visit_is_filled_from_it() {
     let server = Server::start();
     let phone = Phone::open(Light::Day).await;
-    phone.goto(&server.url()).await;
-    phone.mounted().await;
+    phone.start(&server).await;
     phone.tap("open-demo").await;
     phone.tap("next").await;
     phone.find("screen-found").await;

@@ -95,7 +95,7 @@ pub fn pace(plant: &Plant) {
                 least(5, || Tracer::new(plant, &case)),
                 least(5, || tracer.belief()),
                 least(5, || tracer.advise(at)),
-                least(3, || tracer.why(&[first])),
+                least(3, || tracer.why(first)),
             ];
             for (i, took) in times.into_iter().enumerate() {
                 sum[i] += took;

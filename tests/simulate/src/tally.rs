@@ -7,6 +7,7 @@ use crate::walk::{Ended, Walk};
 pub struct Tally {
     minutes: Vec<f64>,
     right: usize,
+    among: usize,
     proven: usize,
     wrongly: usize,
     checks: usize,
@@ -15,13 +16,14 @@ pub struct Tally {
 impl Tally {
     /// The head of the table.
     pub const HEAD: &'static str = "\
-| answers from a model | faults | planner | calls | minutes | +- | right % | +- | proven % | \
-proven wrongly % | checks |\n|---|---|---|---|---|---|---|---|---|---|---|";
+| answers from a model | faults | planner | calls | minutes | +- | right % | +- | among those named % | proven % | \
+proven wrongly % | checks |\n|---|---|---|---|---|---|---|---|---|---|---|---|";
 
     /// Adds one.
-    pub fn add(&mut self, walk: &Walk, right: bool) {
+    pub fn add(&mut self, walk: &Walk, (right, among): (bool, bool)) {
         self.minutes.push(walk.minutes);
         self.right += usize::from(right);
+        self.among += usize::from(among);
         self.proven += usize::from(walk.proven);
         self.wrongly += usize::from(walk.proven && !right);
         self.checks += walk.checks;
@@ -35,10 +37,11 @@ proven wrongly % | checks |\n|---|---|---|---|---|---|---|---|---|---|---|";
         let part = |k: usize| k as f64 / n;
         let p = part(self.right);
         format!(
-            "| {model} | {faults} | {planner} | {n} | {mean:.1} | {:.1} | {:.1} | {:.1} | {:.1} | {:.1} | {:.1} |",
+            "| {model} | {faults} | {planner} | {n} | {mean:.1} | {:.1} | {:.1} | {:.1} | {:.1} | {:.1} | {:.1} | {:.1} |",
             (spread / n).sqrt(),
             100.0 * p,
             100.0 * (p * (1.0 - p) / n).sqrt(),
+            100.0 * part(self.among),
             100.0 * part(self.proven),
             100.0 * part(self.wrongly),
             part(self.checks),

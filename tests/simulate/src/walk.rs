@@ -18,6 +18,9 @@ pub struct Walk {
     pub named: Option<(Mode, f64)>,
     /// Whether it was proven.
     pub proven: bool,
+    /// Those that the trace names as one of which it must be, where no check
+    /// tells them apart.
+    pub one_of: Vec<Mode>,
 }
 
 /// Walks a call to a proven cause, or until the planner has nothing left.
@@ -33,11 +36,16 @@ pub fn walk(plant: &Plant, scene: &mut Scene, planner: Planner) -> Walk {
         };
         let Some(check) = next else {
             let first = tracer.belief().suspects.first().copied();
+            let one_of = match planner {
+                Planner::Ours if proven.is_none() => tracer.advise(at).one_of,
+                _ => Vec::new(),
+            };
             return Walk {
                 minutes,
                 checks: evidence.len(),
                 named: first.map(|s| (s.mode, s.probability)),
                 proven: proven.is_some(),
+                one_of,
             };
         };
         minutes += tracer.minutes(check) + at.walk_minutes(check.place());
@@ -47,10 +55,12 @@ pub fn walk(plant: &Plant, scene: &mut Scene, planner: Planner) -> Walk {
     }
 }
 
-/// Whether what the walk named is truly there.
-pub fn right(flat: &Flat, scene: &Scene, walk: &Walk) -> bool {
+/// Whether what the walk named first is truly there, and whether one of those
+/// is that it named together.
+pub fn right(flat: &Flat, scene: &Scene, walk: &Walk) -> (bool, bool) {
     let is = |m: Mode| scene.truth.iter().any(|(at, _)| flat.modes[*at].mode == m);
-    walk.named.is_some_and(|(m, _)| is(m))
+    let first = walk.named.is_some_and(|(m, _)| is(m));
+    (first, first || walk.one_of.iter().any(|m| is(*m)))
 }
 
 /// A walk in a line.
@@ -65,8 +75,11 @@ pub fn told(flat: &Flat, scene: &Scene, walk: &Walk) -> String {
         checks,
         named,
         proven,
+        one_of,
     } = walk;
-    format!("truly {truth:?}, named {named:?}, proven {proven}, {minutes} min, {checks} checks")
+    format!(
+        "truly {truth:?}, named {named:?}, one of {one_of:?}, proven {proven}, {minutes} min, {checks} checks"
+    )
 }
 
 /// How a walk ended that went on after the first repair.

@@ -301,7 +301,6 @@ pub fn form(id: SiteId, site: Site) -> View {
     let form = Form {
         id,
         title: P::PartBasin,
-        sub: P::PartSub,
         tried: fields.tried,
         fields: Box::new(move || fields.typings()),
         texts: Box::new(move || vec![format!("site {id} shape"), fields.rows.key()]),

@@ -141,7 +141,6 @@ pub fn form(id: SiteId, site: Site) -> View {
     let form = Form {
         id,
         title: P::Machines,
-        sub: P::PartSub,
         tried,
         fields: Box::new(fields),
         texts: Box::new(texts),

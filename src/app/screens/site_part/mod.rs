@@ -71,11 +71,11 @@ impl Fact {
 }
 
 /// A refusal that a field alone can't see, once keeping was tried.
-fn also(why: impl Fn() -> Option<P> + Send + Sync + 'static) -> Signal<Option<String>> {
+fn also(why: impl Fn() -> Option<P> + 'static) -> Signal<Option<String>> {
     also_boxed(Box::new(why))
 }
 
-fn also_boxed(why: Box<dyn Fn() -> Option<P> + Send + Sync>) -> Signal<Option<String>> {
+fn also_boxed(why: Box<dyn Fn() -> Option<P>>) -> Signal<Option<String>> {
     Signal::derive(move || why().map(|p| prefs().words.phrase(p).to_owned()))
 }
 
@@ -86,7 +86,6 @@ type Change = Box<dyn Fn(&mut Site) -> Option<()>>;
 struct Form {
     id: SiteId,
     title: P,
-    sub: P,
     /// Set when keeping was refused.
     tried: RwSignal<bool>,
     fields: Box<dyn Fn() -> Vec<Typing>>,
@@ -136,7 +135,7 @@ fn frame(form: Form, body: View) -> View {
         });
     };
     let title = words.phrase(form.title);
-    let sub = words.phrase(form.sub);
+    let sub = words.phrase(P::PartSub);
     let name = ledger().site(id).get_untracked().map(|s| s.name);
     let back = (Route::Site(id), name.unwrap_or_default());
     let act = markup! {

@@ -47,10 +47,7 @@ pub fn form(id: SiteId, site: Site) -> View {
         key("cycles"),
         Kind::Number,
         Bounds::of(1.1, 30.0, Unit::One),
-        Some(Value {
-            kind: Kind::Number,
-            si: tower.cycles,
-        }),
+        Some(Value::number(tower.cycles)),
     );
     let makeup = RwSignal::new(site.makeup);
     let cold_fault = move || fault(&[hot], cold);
@@ -90,7 +87,6 @@ pub fn form(id: SiteId, site: Site) -> View {
     let form = Form {
         id,
         title: P::PartTower,
-        sub: P::PartSub,
         tried,
         fields: Box::new(move || fields.map(|f| f.typing).to_vec()),
         texts: Box::new(move || vec![key("makeup")]),

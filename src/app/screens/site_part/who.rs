@@ -31,7 +31,6 @@ pub fn form(id: SiteId, site: Site) -> View {
     let form = Form {
         id,
         title: P::PartWho,
-        sub: P::PartSub,
         tried,
         fields: Box::new(Vec::new),
         texts: Box::new(keys),
