@@ -9,7 +9,7 @@
 // test may be running on it.
 
 const VERSION = '__VERSION__';
-const FILES = [/* __FILES__ */];
+const FILES = __FILES__;
 
 const PREFIX = 'coldsump-';
 const CACHE = PREFIX + VERSION;

@@ -7,6 +7,7 @@ import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { transformSync } from 'esbuild';
 import { notices } from './notices.mjs';
 
 const TEMPLATE = fileURLToPath(new URL('../public/sw.js', import.meta.url));
@@ -35,16 +36,16 @@ const files = readdirSync(dir, { recursive: true, withFileTypes: true })
 if (!files.some(([url]) => url === './')) throw new Error(`precache: no index.html in ${dir}`);
 if (!files.some(([url]) => url.endsWith('.wasm'))) throw new Error(`precache: no wasm in ${dir}`);
 
-const template = readFileSync(TEMPLATE, 'utf8');
+const { code: template } = transformSync(readFileSync(TEMPLATE, 'utf8'), { minify: true });
 const fill = (text, mark, value) => {
   const parts = text.split(mark);
   if (parts.length !== 2) throw new Error(`precache: ${mark} must stand once in public/sw.js`);
   return parts.join(value);
 };
-const list = files.map((file) => `\n  ${JSON.stringify(file)},`).join('') + '\n';
+const list = `[${files.map((file) => `\n  ${JSON.stringify(file)},`).join('')}\n]`;
 // The worker's own text is part of the version: a changed worker is a new version.
 const version = hash(template + list, 'hex').slice(0, 16);
 let worker = fill(template, '__VERSION__', version);
-worker = fill(worker, '/* __FILES__ */', list);
+worker = fill(worker, '__FILES__', list);
 writeFileSync(join(dir, 'sw.js'), worker);
 console.log(`precache: ${files.length} files, version ${version}`);

@@ -10,7 +10,7 @@ const LIMIT = 550_000;
 const dir = process.argv[2] ?? 'dist';
 
 const worker = readFileSync(join(dir, 'sw.js'), 'utf8');
-const list = worker.match(/const FILES = \[([\s\S]*?)\n\];/);
+const list = worker.match(/FILES=\[([\s\S]*?)\n\]/);
 if (!list) throw new Error(`size: no file list in ${dir}/sw.js`);
 const names = [...list[1].matchAll(/^ {2}(\[.*\]),$/gm)]
   .map((line) => JSON.parse(line[1])[0])

@@ -197,7 +197,8 @@ impl Quantity {
             | Quantity::CriticalPressure
             | Quantity::InletPressure
             | Quantity::OutletPressure => Kind::AbsolutePressure,
-            Quantity::PressureDrop | Quantity::MainsPressure => Kind::GaugePressure,
+            Quantity::PressureDrop => Kind::PressureDifference,
+            Quantity::MainsPressure => Kind::GaugePressure,
             Quantity::DryBulb
             | Quantity::WetBulb
             | Quantity::AirTemperature

@@ -39,6 +39,7 @@ impl Bounds {
             Kind::TemperatureDifference => Self::of(-200.0, 200.0, Unit::FahrenheitDifference),
             // No weather brings the atmosphere above about 16 psia.
             Kind::GaugePressure => Self::of(-16.0, 900.0, Unit::Psig),
+            Kind::PressureDifference => Self::of(-900.0, 900.0, Unit::Psi),
             Kind::AbsolutePressure => Self::of(0.0, 900.0, Unit::Psia),
             Kind::Humidity => Self::of(0.0, 100.0, Unit::Percent),
             Kind::Level => Self::of(-3.0, 15.0, Unit::Foot),

@@ -15,6 +15,8 @@ pub enum Kind {
     TemperatureDifference,
     /// A pressure above the local atmosphere; pascals.
     GaugePressure,
+    /// A difference of two pressures (a drop, the room below a cut-out); pascals.
+    PressureDifference,
     /// A pressure above vacuum (a barometer); pascals.
     AbsolutePressure,
     /// Relative humidity; a fraction, 0 to 1.
@@ -65,14 +67,15 @@ pub enum Kind {
     /// an index.
     Number,
 }
-by_name!(Kind: Temperature TemperatureDifference GaugePressure AbsolutePressure Humidity Level Length Area Volume Flow Voltage Resistance Current Conductivity Heat Duration Ratio Ph Enthalpy HumidityRatio Density Mass MassFlow Concentration AsCalciumCarbonate Number);
+by_name!(Kind: Temperature TemperatureDifference GaugePressure PressureDifference AbsolutePressure Humidity Level Length Area Volume Flow Voltage Resistance Current Conductivity Heat Duration Ratio Ph Enthalpy HumidityRatio Density Mass MassFlow Concentration AsCalciumCarbonate Number);
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Kind; 26] = [
+    pub const ALL: [Kind; 27] = [
         Kind::Temperature,
         Kind::TemperatureDifference,
         Kind::GaugePressure,
+        Kind::PressureDifference,
         Kind::AbsolutePressure,
         Kind::Humidity,
         Kind::Level,
@@ -120,6 +123,7 @@ impl System {
             Kind::Temperature => pick(Unit::Fahrenheit, Unit::Celsius),
             Kind::TemperatureDifference => pick(Unit::FahrenheitDifference, Unit::Kelvin),
             Kind::GaugePressure => pick(Unit::Psig, Unit::Kilopascal),
+            Kind::PressureDifference => pick(Unit::Psi, Unit::Kilopascal),
             Kind::AbsolutePressure => pick(Unit::Psia, Unit::Kilopascal),
             Kind::Humidity | Kind::Ratio => Unit::Percent,
             Kind::Level => pick(Unit::Inch, Unit::Millimetre),

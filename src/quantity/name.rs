@@ -12,6 +12,8 @@ const WORDS: &[(&str, Unit)] = &[
     ("k", Unit::Kelvin),
     ("kelvin", Unit::Kelvin),
     ("c", Unit::CelsiusDifference),
+    ("psi", Unit::Psi),
+    ("psid", Unit::Psi),
     ("psi", Unit::Psig),
     ("psig", Unit::Psig),
     ("psi", Unit::Psia),

@@ -133,7 +133,9 @@ fn prefixed(unit: Unit, si: f64) -> Unit {
 fn digits(kind: Kind, unit: Unit, number: f64) -> u8 {
     match kind {
         Kind::Temperature | Kind::TemperatureDifference | Kind::Ph => 1,
-        Kind::GaugePressure | Kind::AbsolutePressure => u8::from(number.abs() < 99.95),
+        Kind::GaugePressure | Kind::PressureDifference | Kind::AbsolutePressure => {
+            u8::from(number.abs() < 99.95)
+        }
         Kind::Humidity => 0,
         Kind::Level | Kind::Length => match unit {
             Unit::Metre => 2,

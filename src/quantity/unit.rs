@@ -59,15 +59,17 @@ units! {
     /// Celsius degrees between two temperatures.
     CelsiusDifference "°C" 1.0, [TemperatureDifference];
     /// Pound-force per square inch above the atmosphere.
-    Psig "psig" PSI, [GaugePressure];
+    Psig "psig" PSI, [GaugePressure, PressureDifference];
+    /// Pound-force per square inch between two pressures.
+    Psi "psi" PSI, [PressureDifference];
     /// Pound-force per square inch above vacuum.
     Psia "psia" PSI, [AbsolutePressure];
-    /// Kilopascal, gauge or absolute as the kind says.
-    Kilopascal "kPa" 1000.0, [GaugePressure, AbsolutePressure];
-    /// Bar, gauge or absolute as the kind says.
-    Bar "bar" 100_000.0, [GaugePressure, AbsolutePressure];
-    /// Pascal, gauge or absolute as the kind says.
-    Pascal "Pa" 1.0, [GaugePressure, AbsolutePressure];
+    /// Kilopascal, of what the kind says.
+    Kilopascal "kPa" 1000.0, [GaugePressure, PressureDifference, AbsolutePressure];
+    /// Bar, of what the kind says.
+    Bar "bar" 100_000.0, [GaugePressure, PressureDifference, AbsolutePressure];
+    /// Pascal, of what the kind says.
+    Pascal "Pa" 1.0, [GaugePressure, PressureDifference, AbsolutePressure];
     /// Inch of mercury above vacuum, as a barometer reads.
     InchMercury "inHg" INCH_MERCURY, [AbsolutePressure];
     /// Inch of mercury below the atmosphere, as a compound gauge reads vacuum:

@@ -62,6 +62,8 @@ faces! {
         kelvin_interval, "a temperature difference";
     absolute_pressure as_absolute_pressure AbsolutePressure Pressure pascal,
         "an absolute pressure";
+    pressure_difference as_pressure_difference PressureDifference Pressure pascal,
+        "a difference of two pressures";
     humidity as_humidity Humidity Ratio one, "a relative humidity";
     level as_level Level Length meter, "a level";
     length as_length Length Length meter, "a length";

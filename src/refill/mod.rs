@@ -37,7 +37,7 @@ pub use plan::{Caution, DrawBasis, Plan, cautions, plan, valve_range};
 pub use scale::{Scale, ScaleKind};
 pub use seen::{Rise, Span};
 pub use setup::{FlowRange, Setup};
-pub use ticks::{Tick, TickUnit};
+pub use ticks::{Tick, TickUnit, round_ticks, time_ticks};
 
 #[cfg(test)]
 mod sim;

@@ -63,8 +63,14 @@ fn ticks(from: f64, to: f64, zero: f64, unit: f64, usual: &[f64]) -> Vec<Tick> {
         .collect()
 }
 
-/// Ticks in minutes since `from_s`.
-pub(super) fn time_ticks(from_s: f64, to_s: f64) -> Vec<Tick> {
+/// Ticks over `from..=to` at round numbers of the unit it is counted in, at most
+/// seven of them; none when the span is empty or not finite.
+pub fn round_ticks(from: f64, to: f64) -> Vec<Tick> {
+    ticks(from, to, 0.0, 1.0, &[])
+}
+
+/// Ticks in minutes since `from_s`; both ends in seconds.
+pub fn time_ticks(from_s: f64, to_s: f64) -> Vec<Tick> {
     let usual = [0.5, 1.0, 2.0, 5.0, 10.0, 15.0, 30.0, 60.0, 120.0, 240.0];
     ticks(from_s, to_s, from_s, 60.0, &usual)
 }

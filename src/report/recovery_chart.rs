@@ -4,6 +4,7 @@
 use super::chart::{Chart, Ink, Series, Stroke, thinned};
 use crate::quantity::{System, Value, show};
 use crate::record::{Outlook, Visit, What};
+use crate::refill::{round_ticks, time_ticks};
 use crate::words::{Phrase, Words};
 use uom::si::thermodynamic_temperature::kelvin;
 
@@ -48,7 +49,7 @@ pub fn recovery_chart(
     let place = |p: &(f64, f64)| (p.0 / end, (p.1 - low) / (high - low));
     let kind = what.kind();
     let said = |si: f64| show(Value { kind, si }, system);
-    let unit = said(low).unit;
+    let unit = system.unit_for(kind);
     let series = |points: &[(f64, f64)], ink, stroke| Series {
         label: String::new(),
         ink,
@@ -59,17 +60,18 @@ pub fn recovery_chart(
         true => Phrase::HeadAxis,
         false => Phrase::EnteringAxis,
     });
-    let tick = |n: i32| f64::from(n) / 4.0;
     Some(Chart {
         title: format!("{}: {axis}", words.phrase(Phrase::RecoveryTitle)),
         summary: words.phrase(Phrase::RecoverySummary).to_owned(),
         x_label: words.phrase(Phrase::MinutesAxis).to_owned(),
-        y_label: format!("{axis}, {unit}"),
-        x_ticks: (0..=4)
-            .map(|n| (tick(n), format!("{:.0}", tick(n) * end / 60.0)))
+        y_label: format!("{axis}, {}", unit.symbol()),
+        x_ticks: time_ticks(0.0, end)
+            .into_iter()
+            .map(|t| (t.at / end, t.label))
             .collect(),
-        y_ticks: (0..=4)
-            .map(|n| (tick(n), said(low + tick(n) * (high - low)).number))
+        y_ticks: round_ticks(unit.from_si(low), unit.from_si(high))
+            .into_iter()
+            .map(|t| (place(&(0.0, unit.to_si(t.at))).1, t.label))
             .collect(),
         series: vec![
             series(&expected, Ink::Plain, Stroke::Line),

@@ -74,7 +74,11 @@ impl Words {
     /// A machine with its refrigerant, where that is known.
     pub fn machine_line(self, machine: &Machine) -> String {
         match machine.refrigerant {
-            Some(fluid) => format!("{} · {}", machine.name, fluid.designation()),
+            // A hyphen that does not break.
+            Some(fluid) => {
+                let fluid = fluid.designation().replace('-', "\u{2011}");
+                format!("{}\u{a0}· {fluid}", machine.name)
+            }
             None => machine.name.clone(),
         }
     }

@@ -63,7 +63,10 @@ impl Words {
     /// A time between two events, with what a thumb or a reading leaves open.
     pub fn span(self, span: &Span) -> String {
         let half = (span.high_s - span.value_s).ceil();
-        format!("{} ± {half}\u{a0}s", self.test_clock(span.value_s))
+        format!(
+            "{}\u{a0}±\u{a0}{half}\u{a0}s",
+            self.test_clock(span.value_s)
+        )
     }
 
     /// What goes on being lost while the basin fills.
@@ -164,7 +167,7 @@ impl Words {
     /// A step in time with its sign, such as "−10 s".
     pub fn seconds_step(self, by_s: f64) -> String {
         let sign = if by_s < 0.0 { "−" } else { "+" };
-        format!("{sign}{} s", by_s.abs().round())
+        format!("{sign}{}\u{a0}s", by_s.abs().round())
     }
 
     /// A level as it was typed.

@@ -275,7 +275,7 @@ impl Ask {
             Ask::Chloride => number(Concentration, 0.0, 20_000.0, MilligramPerLitre),
             Ask::SetCycles => number(Number, 1.05, 20.0, One),
             Ask::Mains => number(GaugePressure, 0.0, 290.0, Psig),
-            Ask::Backflow => number(GaugePressure, 0.0, 100.0, Psig),
+            Ask::Backflow => number(PressureDifference, 0.0, 100.0, Psi),
             Ask::Lift => number(Length, -300.0, 300.0, Foot),
             Ask::PipeLength => number(Length, 0.0, 3_000.0, Foot),
             Ask::PipeBore | Ask::DrainBore | Ask::OverflowBore | Ask::InletBore => {

@@ -1,6 +1,5 @@
 //! The fill line: what it brings, and how far a strainer is blocked.
 
-use uom::si::pressure::pascal;
 use uom::si::ratio::ratio;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -10,7 +9,7 @@ use super::{Ask, Sheet};
 use crate::physics::basis::{Figure, PipingFigure};
 use crate::physics::piping::valve::FlowCoefficient;
 use crate::physics::piping::{FillLine, LineFlow, Liquid, servo_opening};
-use crate::quantity::{GaugePressure, Length, Pressure, Ratio, ThermodynamicTemperature, Value};
+use crate::quantity::{Length, Ratio, ThermodynamicTemperature, Value};
 
 pub(super) const SHEET: Sheet = Sheet {
     slug: "fill",
@@ -30,13 +29,15 @@ pub(super) const SHEET: Sheet = Sheet {
             Ok(Value::flow(line(g)?.flow()?.flow))
         }),
         (Figure::Piping(PipingFigure::ServoDrop), |g| {
-            Ok(drop(flow(g)?.drops.solenoid))
+            Ok(Value::pressure_difference(flow(g)?.drops.solenoid))
         }),
         (Figure::PipeDrop, |g| {
             let drops = flow(g)?.drops;
-            Ok(drop(drops.pipe + drops.fittings))
+            Ok(Value::pressure_difference(drops.pipe + drops.fittings))
         }),
-        (Figure::StrainerDrop, |g| Ok(drop(flow(g)?.drops.strainer))),
+        (Figure::StrainerDrop, |g| {
+            Ok(Value::pressure_difference(flow(g)?.drops.strainer))
+        }),
         (Figure::Piping(PipingFigure::StrainerBlockage), blockage),
     ],
     says: |g| {
@@ -58,7 +59,7 @@ fn line(given: &Given) -> Result<FillLine, Fault> {
         // Copper or plastic (common practice, no source).
         roughness: Length::new::<uom::si::length::micrometer>(1.5),
         fittings: Ratio::new::<ratio>(given.number(Ask::PipeFittings)?),
-        fixed_loss: Pressure::new::<pascal>(given.gauge(Ask::Backflow)?.pascals()),
+        fixed_loss: given.drop(Ask::Backflow)?,
         strainer: FlowCoefficient::from_cv(given.number(Ask::StrainerCv)?),
         solenoid: FlowCoefficient::from_cv(given.number(Ask::SolenoidCv)?),
         water: Liquid::water(cold)?,
@@ -67,10 +68,6 @@ fn line(given: &Given) -> Result<FillLine, Fault> {
 
 fn flow(given: &Given) -> Result<LineFlow, Fault> {
     Ok(line(given)?.flow()?)
-}
-
-fn drop(pressure: Pressure) -> Value {
-    Value::gauge_pressure(GaugePressure::from_pascals(pressure.get::<pascal>()))
 }
 
 /// Part of the clean strainer's Cv that is left, from a measured fill flow.

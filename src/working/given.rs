@@ -9,8 +9,8 @@ use crate::physics::Error;
 use crate::physics::basis::Figure;
 use crate::quantity::{
     ElectricPotential, ElectricalConductivity, ElectricalResistance, GaugePressure, Length, Mass,
-    MassConcentration, Power, Ratio, TemperatureInterval, ThermodynamicTemperature, Value, Volume,
-    VolumeRate,
+    MassConcentration, Power, Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature,
+    Value, Volume, VolumeRate,
 };
 
 /// The inputs a person gave, each in the SI form of its kind; NaN where none.
@@ -97,6 +97,7 @@ typed! {
     number as_number f64, "plain number";
     conductivity as_conductivity ElectricalConductivity, "conductivity";
     gauge as_gauge_pressure GaugePressure, "gauge pressure";
+    drop as_pressure_difference Pressure, "difference of two pressures";
     heat as_heat Power, "heat flow";
     volume as_volume Volume, "volume";
     difference as_temperature_difference TemperatureInterval, "temperature difference";

@@ -1,5 +1,6 @@
 //! A condenser with less water than it is used to: where its head goes.
 
+use uom::si::pressure::pascal;
 use uom::si::temperature_interval::kelvin as kelvin_interval;
 use uom::si::thermodynamic_temperature::kelvin;
 
@@ -10,7 +11,7 @@ use super::say::{Say, Saying, Tone};
 use super::{Ask, Sheet};
 use crate::physics::basis::{Figure, HeadFigure, LoopHeatFigure};
 use crate::physics::loop_heat::{CondenserDesign, ReducedFlow};
-use crate::quantity::{GaugePressure, TemperatureInterval, Value};
+use crate::quantity::{GaugePressure, Pressure, TemperatureInterval, Value};
 
 pub(super) const SHEET: Sheet = Sheet {
     slug: "low-flow",
@@ -44,7 +45,7 @@ pub(super) const SHEET: Sheet = Sheet {
         (Figure::BelowCutOut, |g| {
             g.need(&[Ask::CondenserEntering, Ask::CutOut])?;
             let room = g.gauge(Ask::CutOut)?.pascals() - head(g)?.pascals();
-            Ok(Value::gauge_pressure(GaugePressure::from_pascals(room)))
+            Ok(Value::pressure_difference(Pressure::new::<pascal>(room)))
         }),
     ],
     says: |g| {

@@ -1,5 +1,6 @@
 //! Head pressure: what temperature it condenses at, and how far the cut-out is.
 
+use uom::si::pressure::pascal;
 use uom::si::temperature_interval::kelvin as kelvin_interval;
 use uom::si::thermodynamic_temperature::kelvin;
 
@@ -11,7 +12,9 @@ use super::trip::condenser;
 use super::{Ask, Sheet};
 use crate::physics::basis::{Figure, HeadFigure, LoopHeatFigure};
 use crate::physics::refrigerant::{Condensing, Refrigerant, head};
-use crate::quantity::{GaugePressure, Kind, TemperatureInterval, ThermodynamicTemperature, Value};
+use crate::quantity::{
+    GaugePressure, Kind, Pressure, TemperatureInterval, ThermodynamicTemperature, Value,
+};
 
 pub(super) const SHEET: Sheet = Sheet {
     slug: "head",
@@ -45,7 +48,7 @@ pub(super) const SHEET: Sheet = Sheet {
         (Figure::BelowCutOut, |g| {
             g.need(&[Ask::Head, Ask::CutOut])?;
             let room = g.gauge(Ask::CutOut)?.pascals() - g.gauge(Ask::Head)?.pascals();
-            Ok(Value::gauge_pressure(GaugePressure::from_pascals(room)))
+            Ok(Value::pressure_difference(Pressure::new::<pascal>(room)))
         }),
         (Figure::TripsAt, |g| {
             Ok(Value::temperature(at(g, Ask::CutOut)?.mean))

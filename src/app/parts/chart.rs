@@ -33,7 +33,7 @@ fn label_rows(chart: &Chart) -> Vec<Option<usize>> {
         .iter()
         .map(|moment| {
             if moment.label.is_empty() {
-                return Some(0); // named with the ones beside it
+                return None; // named with the ones beside it
             }
             let (at, wide) = (x(moment.x), 7.6 * moment.label.chars().count() as f64);
             let (from, to) = match moment.x > 0.7 {
@@ -94,6 +94,12 @@ pub fn ChartView(
             }
         })
         .collect_view();
+    // The rows for moments take no room where there are none.
+    let cut = if chart.moments.is_empty() {
+        TOP - ROW_0
+    } else {
+        0.0
+    };
     let rows = label_rows(&chart);
     let moments = chart
         .moments
@@ -183,7 +189,7 @@ pub fn ChartView(
         <figure>
             <svg
                 class="fig"
-                viewBox=format!("0 0 {W} {H}")
+                viewBox=format!("0 {cut} {W} {}", H - cut)
                 role="img"
                 aria-label=format!("{}. {}", chart.title, chart.summary)
                 data-test="chart"
@@ -191,13 +197,13 @@ pub fn ChartView(
                 {grid}
                 {rungs}
                 <path class="axis" d=format!("M{LEFT} {TOP}V{}H{}", H - BOTTOM, x(1.0)) />
-                {limits}
                 {moments}
                 {lines}
                 {fits}
+                {limits}
                 {points}
                 <text x=x(1.0) y=H - 4.0 text-anchor="end">{chart.x_label.clone()}</text>
-                <text x="0" y="10">{chart.y_label.clone()}</text>
+                <text x="0" y=cut + 10.0>{chart.y_label.clone()}</text>
             </svg>
             <details>
                 <summary>{words.phrase(P::AsTable)}</summary>

@@ -40,7 +40,9 @@ impl Typing {
         let (text, unit) = match draft {
             Some(draft) => match draft.split_once(UNIT_MARK) {
                 Some((symbol, text)) => {
-                    let typed_in = units(kind).into_iter().find(|u| u.symbol() == symbol);
+                    let typed_in = units(kind)
+                        .into_iter()
+                        .find(|u| symbol.starts_with(u.symbol()));
                     (text.to_owned(), typed_in.unwrap_or(unit))
                 }
                 None => (draft, unit),
@@ -243,7 +245,7 @@ pub fn QuantityField(
 fn units(kind: Kind) -> Vec<Unit> {
     let mut units = vec![System::Us.unit_for(kind), System::Si.unit_for(kind)];
     match kind {
-        Kind::GaugePressure => units.push(Unit::Bar),
+        Kind::GaugePressure | Kind::PressureDifference => units.push(Unit::Bar),
         Kind::Flow => units.push(Unit::CubicMetrePerHour),
         Kind::Length => units.push(Unit::Inch),
         _ => {}

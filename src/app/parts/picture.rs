@@ -5,6 +5,7 @@ use std::fmt::Write;
 use super::section::outside;
 use crate::app::view::prelude::*;
 use crate::quantity::{Kind, System, Unit, Value, show};
+use crate::refill::round_ticks;
 use crate::words::{Phrase as P, Words};
 use crate::working::{Ask, Axis, AxisName, Picture, Plot};
 
@@ -96,25 +97,11 @@ fn plot_title(plot: &Plot, words: Words, system: System) -> String {
     }
 }
 
-/// Round numbers of a unit within an axis, at most six.
-fn ticks(axis: Axis, unit: Unit) -> Vec<(f64, f64)> {
-    let (low, high) = (unit.from_si(axis.low), unit.from_si(axis.high));
-    let rough = (high - low).abs() / 5.0;
-    let power = 10f64.powf(rough.log10().floor());
-    let step = [1.0, 2.0, 5.0, 10.0]
-        .map(|s| s * power)
+/// Round numbers of a unit within an axis.
+fn ticks(axis: Axis, unit: Unit) -> Vec<(f64, String)> {
+    round_ticks(unit.from_si(axis.low), unit.from_si(axis.high))
         .into_iter()
-        .find(|s| *s >= rough)
-        .unwrap_or(rough);
-    if !(step.is_finite() && step > 0.0) {
-        return Vec::new();
-    }
-    let first = (low / step).ceil() as i64;
-    (first..first + 12)
-        .map(|n| n as f64 * step)
-        .filter(|v| *v <= high + 1e-9)
-        // 0.6, not 0.6000000000000001.
-        .map(|v| (unit.to_si(v), (v * 1000.0).round() / 1000.0))
+        .map(|t| (unit.to_si(t.at), t.label))
         .collect()
 }
 

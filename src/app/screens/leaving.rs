@@ -281,9 +281,12 @@ fn NoteForm(job: Job) -> View {
             .map(|(entry, at, text)| {
                 markup! {
                     <li>
-                        <div class="row">
-                            <span class="sub">{at.clock()}</span>
-                            <span>{text}</span>
+                        <div class="kept">
+                            <p>
+                                {text}
+                                " "
+                                <span class="sub small">{at.clock()}</span>
+                            </p>
                             {take_back(job.about(), entry)}
                         </div>
                     </li>

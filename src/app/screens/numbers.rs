@@ -156,8 +156,11 @@ fn Condenser(site: Site, head: Head, system: System) -> View {
         .ok()
         .map(|t| words.over_leaving_water(&said(Value::temperature_difference(t))));
     let margin = head.below_cut_out.map(|pascals| {
-        let gauge = crate::quantity::GaugePressure::from_pascals(pascals.abs());
-        words.from_cut_out(&said(Value::gauge_pressure(gauge)), pascals >= 0.0)
+        let room = Value {
+            kind: crate::quantity::Kind::PressureDifference,
+            si: pascals.abs(),
+        };
+        words.from_cut_out(&said(room), pascals >= 0.0)
     });
     let note: Vec<String> = over.into_iter().chain(margin).collect();
     markup! {

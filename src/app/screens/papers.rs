@@ -164,7 +164,7 @@ fn Lines(job: Job, part: Part) -> View {
                     <div class="kept">
                         <p>
                             <strong>{head.join(" · ")}</strong>
-                            " "
+                            "\u{a0}"
                             {line.text}
                         </p>
                         {take_back(job.about(), line.entry)}

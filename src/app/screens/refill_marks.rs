@@ -58,7 +58,7 @@ pub fn MarkList(job: Job, test: Memo<Option<Test>>) -> View {
         let back = test.undone.map(|(kind, entry)| {
             let said = words.taken_back(&name(kind));
             markup! {
-                <p class="undone" aria-live="polite">
+                <p class="kept" aria-live="polite">
                     <span>{said}</span>
                     <button
                         type="button"

@@ -103,7 +103,7 @@ pub fn Plan(job: Job, valve: ValveTyped) -> View {
                 true => low.number,
                 false => low.to_string(),
             };
-            let range = format!("{first} – {}", high.number);
+            let range = format!("{first}\u{a0}– {}", high.number);
             let unit = high.unit;
             markup! {
                 <div class="number wide" data-test="plan-fill">

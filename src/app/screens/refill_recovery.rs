@@ -152,9 +152,10 @@ pub fn LoopRecovery(job: Job) -> View {
                 let foreseen = bounds.map(|b| words.foreseen(p, b, system));
                 markup! {
                     <li>
-                        <span>{p.at.clock()}</span>
                         <span>
                             <strong>{value}</strong>
+                            " "
+                            <span class="sub">{p.at.clock()}</span>
                             <small>{name}</small>
                             <small class="sub">{foreseen}</small>
                         </span>

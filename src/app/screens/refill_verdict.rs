@@ -81,7 +81,7 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
                         <span class="u">{show(value, system).unit}</span>
                     </span>
                     <span class="small sub">
-                        {format!("{}: {low} – {high}", words.phrase(P::Interval95))}
+                        {format!("{}: {low}\u{a0}– {high}", words.phrase(P::Interval95))}
                     </span>
                 },
                 Err(missing) => markup! {

@@ -26,7 +26,7 @@ pub fn card(mind: Mind, shown: Shown) -> View {
     } = shown;
     let effort = words.minutes_at(minutes, walk, words.trace_place(check.place()));
     let meter = at_meter(check);
-    let mut cautions: Vec<&str> = check
+    let mut cautions: Vec<&'static str> = check
         .cautions()
         .iter()
         .map(|c| words.trace_caution(*c))
@@ -35,11 +35,6 @@ pub fn card(mind: Mind, shown: Shown) -> View {
     let more = meter.map_or(&[][..], |m| m.meter.cautions());
     let more = more.iter().filter(|c| **c != circuit::Caution::LiveParts);
     cautions.extend(more.map(|c| words.circuit_caution(*c)));
-    let careful = !cautions.is_empty();
-    let cautions = cautions
-        .into_iter()
-        .map(|c| markup! { <p>{c}</p> })
-        .collect_view();
     let answer = move |answer: Answer| {
         let stage = untrack(|| mind.stage_of(check));
         mind.keep(Evidence::said(check, answer, stage), Box::new(|| {}));
@@ -58,15 +53,7 @@ pub fn card(mind: Mind, shown: Shown) -> View {
                 <p class="sub small">{effort}</p>
             </div>
             {why.map(|why| markup! { <p data-test="check-why">{words.trace_reason(why)}</p> })}
-            {careful
-                .then(|| {
-                    markup! {
-                        <div class="notice caution">
-                            <Draw icon=Icon::Warning />
-                            <div>{cautions}</div>
-                        </div>
-                    }
-                })}
+            {folded(&cautions)}
             <p>{words.trace_check_how(check)}</p>
             {meter
                 .map(|at| {
@@ -87,6 +74,27 @@ pub fn card(mind: Mind, shown: Shown) -> View {
             {stages(mind, check)}
         </div>
     }
+}
+
+/// Cautions, each with its first sentence always in sight; of three and more the
+/// others are one tap away, so that the answers stand within reach.
+pub(super) fn folded(all: &[&'static str]) -> Option<View> {
+    let lines = all.iter().map(|said| {
+        let end = said.find(". ").map_or(said.len(), |at| at + 1);
+        let (first, more) = said.split_at(end);
+        markup! { <span>{first} <span>{more}</span></span> }
+    });
+    let lines = lines.collect_view();
+    (!all.is_empty()).then(|| {
+        markup! {
+            <div class="notice caution">
+                <Draw icon=Icon::Warning />
+                <details open=all.len() < 3>
+                    <summary data-test="cautions">{lines}</summary>
+                </details>
+            </div>
+        }
+    })
 }
 
 fn answer_button(which: Answer, class: &'static str, does: impl Fn(Answer) + 'static) -> View {

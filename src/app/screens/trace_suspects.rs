@@ -1,9 +1,9 @@
 //! The suspects: how likely, what speaks for and against each, what would
 //! change the mind, and how to put it right.
 
-use crate::app::parts::icon::{Draw, Icon};
 use crate::app::view::prelude::*;
 
+use super::trace_card::folded;
 use super::trace_mind::{Known, Mind};
 use crate::app::prefs::prefs;
 use crate::trace::{Mode, Strength, Suspect, Weight, cure};
@@ -158,11 +158,11 @@ pub fn put_right(mode: Mode) -> View {
         false => parts.join(", "),
     };
     let effort = words.trace_repair(mode.repair_minutes(), words.trace_place(mode.place()));
-    let cautions = cure
+    let cautions: Vec<&'static str> = cure
         .cautions
         .iter()
-        .map(|c| markup! { <p>{words.trace_caution(*c)}</p> })
-        .collect_view();
+        .map(|c| words.trace_caution(*c))
+        .collect();
     markup! {
         <div class="fields check" data-test="cure">
             <div>
@@ -171,10 +171,7 @@ pub fn put_right(mode: Mode) -> View {
                 </p>
                 <p class="sub small">{effort}</p>
             </div>
-            <div class="notice caution">
-                <Draw icon=Icon::Warning />
-                <div>{cautions}</div>
-            </div>
+            {folded(&cautions)}
             <dl class="basis">
                 <dt>{words.phrase(P::HowToCorrect)}</dt>
                 <dd>{words.trace_cure(mode)}</dd>

@@ -242,7 +242,7 @@ fn refusals_say_what_was_wrong() {
     assert_eq!(no("5 mohm", Kind::Resistance), unknown("mohm"));
     assert_eq!(no("5 barg", Kind::AbsolutePressure), unknown("barg"));
     for (text, kind, unit) in [
-        ("79 psi", Kind::Temperature, Unit::Psig),
+        ("79 psi", Kind::Temperature, Unit::Psi),
         ("30 psia", Kind::GaugePressure, Unit::Psia),
         ("30 psig", Kind::AbsolutePressure, Unit::Psig),
         ("20 inHg", Kind::GaugePressure, Unit::InchMercury),

@@ -19,8 +19,12 @@ fn rounding(kind: Kind, si: f64) -> f64 {
     let three_digits = |finest: f64| (0.00501 * si.abs()).max(0.000501 * finest);
     match kind {
         Kind::Temperature | Kind::TemperatureDifference | Kind::Ph => 0.0501,
-        Kind::GaugePressure | Kind::AbsolutePressure if si.abs() < 99e3 => 345.0,
-        Kind::GaugePressure | Kind::AbsolutePressure => 3450.0,
+        Kind::GaugePressure | Kind::PressureDifference | Kind::AbsolutePressure
+            if si.abs() < 99e3 =>
+        {
+            345.0
+        }
+        Kind::GaugePressure | Kind::PressureDifference | Kind::AbsolutePressure => 3450.0,
         Kind::Humidity => 0.00501,
         Kind::Level => 0.00159,
         Kind::Length if si.abs() > 30.0 => 0.153,

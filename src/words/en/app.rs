@@ -180,14 +180,14 @@ phrases! {
     ChartTitle: "Level against time";
     MinutesAxis: "minutes";
     BelowOverflowAxis: "below overflow";
-    Interval95: "95 % interval";
+    Interval95: "95% interval";
     PutBack: "Put back";
     FillExpected: "Fill to expect, net";
     FillTooSmall: "No more than the losses: the level may not rise.";
     StopBelow: "Stop here, whatever comes";
     ValveTitle: "Fill valve, mains and drain";
     ValveCv: "Cv of the fill valve";
-    ValveHint: "From its label or sheet. With the mains pressure it says what the fill should give, within 15 %.";
+    ValveHint: "From its label or sheet. With the mains pressure it says what the fill should give, within 15%.";
     MainsPressure: "Mains pressure at the valve";
     DrainBore: "Bore of the drain";
     DrawTakes: "Drawdown takes";
@@ -206,7 +206,7 @@ phrases! {
     NoteReading: "Note it";
     HeadOfStarted: "Head of the machine started last";
     RestartUnknown: "When to start the next can't be worked out: heat or cut-out of a machine is not known, or the loop stays too warm.";
-    BasinGiven: "The intervals are of the readings. The basin's size is taken as given: 5 % in its surface is 5 % in the flow.";
+    BasinGiven: "The intervals are of the readings. The basin's size is taken as given: 5% in its surface is 5% in the flow.";
     MoveMark: "Tapped late? Move the mark";
     TypeLevel: "Or type what the scale shows";
     ScaleTitle: "How this basin is read";
@@ -391,7 +391,7 @@ phrases! {
     Tower: "Tower";
     TowerHint: "From the plate or the drawing. If nobody knows, the usual rating is a start.";
     DesignFlow: "Water flow at design";
-    DesignFlowHint: "If unknown: about 3 gpm (0.19 L/s) for each nominal tower ton.";
+    DesignFlowHint: "If unknown: about 3\u{a0}gpm (0.19 L/s) for each nominal tower ton.";
     DesignIn: "Onto the tower";
     DesignOut: "Off the tower";
     DesignWetBulb: "Design wet bulb";
@@ -493,7 +493,7 @@ phrases! {
     CardFirm: "Firm";
     CardLicence: "License number";
     CardPhone: "Phone";
-    CardPrice: "Price of water and sewer, for 1,000 gal";
+    CardPrice: "Price of water and sewer, for 1,000\u{a0}gal";
     CardPriceSi: "Price of water and sewer, for 1 m³";
     CardPriceHint: "With its sign, such as $12.40. Turns water lost into money on the report.";
     PriceBad: "A sign and a number, such as $12.40.";

@@ -8,16 +8,16 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
         Figure::Piping(figure) => super::physics_piping::formula(figure),
         Figure::LoopHeat(figure) => super::physics_loop_heat::formula(figure),
         Figure::AtmosphericPressure => {
-            "p = 101.325 kPa x (1 - 0.0000225577 z)^5.2559. z: altitude in meters."
+            "p = 101.325\u{a0}kPa x (1 - 0.0000225577 z)^5.2559. z: altitude in meters."
         }
         Figure::WetBulb => {
             "The wet bulb t* for which W = ((2501 - 2.326 t*) Ws(t*) - 1.006 (t - t*)) / \
-             (2501 + 1.86 t - 4.186 t*), in C; below 0 C with ice on the wick. t: dry bulb. \
+             (2501 + 1.86 t - 4.186 t*), in C; below 0\u{a0}C with ice on the wick. t: dry bulb. \
              W: humidity ratio from relative humidity and local pressure. Ws: the same, saturated."
         }
         Figure::RelativeHumidity => {
             "RH = vapor pressure / saturation pressure at the dry bulb. Vapor pressure comes from \
-             dry bulb, wet bulb and local pressure. Below 32 F, saturation is over ice."
+             dry bulb, wet bulb and local pressure. Below 32\u{a0}F, saturation is over ice."
         }
         Figure::Approach => "Approach = water leaving the tower - entering wet bulb.",
         Figure::Range => "Range = water entering the tower - water leaving the tower.",
@@ -43,7 +43,7 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
              over dry air, by mass."
         }
         Figure::EvaporationRule => "E = 0.001 x flow x range in F.",
-        Figure::Drift => "D = flow x drift rate. 0.005 % unless the eliminators say otherwise.",
+        Figure::Drift => "D = flow x drift rate. 0.005% unless the eliminators say otherwise.",
         Figure::Blowdown => {
             "B = E / (COC - 1) - D, never below zero. E: evaporation. D: drift. COC: cycles of \
              concentration."
@@ -73,7 +73,7 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
         }
         Figure::Enthalpy => {
             "h = 1.006 t + W (2501 + 1.86 t), in kJ/kg and C. t: dry bulb. W: humidity ratio. Zero is \
-             dry air at 0 C (32 F)."
+             dry air at 0\u{a0}C (32\u{a0}F)."
         }
         Figure::AirDensity => {
             "Density = p / (287.042 T (1 + 1.607858 W)). T: dry bulb in kelvins. W: humidity ratio. \
@@ -116,7 +116,7 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
         Figure::OverflowCapacity => {
             "Capacity = the smaller of weir and orifice flow of the standpipe, water at the rim."
         }
-        Figure::WaterPerDay => "Volume = flow x 24 h.",
+        Figure::WaterPerDay => "Volume = flow x 24\u{a0}h.",
         Figure::RestartWait => {
             "Wait = time until the loop, tower alone at work, is cool enough that the first machine \
              stays below its trip."
@@ -141,49 +141,49 @@ pub(in crate::words) fn source(figure: Figure) -> &'static str {
         Figure::LoopHeat(figure) => super::physics_loop_heat::source(figure),
         Figure::AtmosphericPressure => {
             "Source: standard atmosphere, ASHRAE Fundamentals 2017 ch. 1. Good from -1,600 to \
-             16,000 ft; weather moves the true pressure up to 3 %."
+             16,000\u{a0}ft; weather moves the true pressure up to 3%."
         }
         Figure::WetBulb | Figure::RelativeHumidity => {
             "Source: ASHRAE Fundamentals 2017 ch. 1; Hyland and Wexler 1983; Buck 1981. Good from \
-             -4 to 140 F, 50 to 110 kPa, within 0.1 F of wet bulb. Your instruments are the larger \
+             -4 to 140\u{a0}F, 50 to 110\u{a0}kPa, within 0.1\u{a0}F of wet bulb. Your instruments are the larger \
              error."
         }
         Figure::Approach | Figure::Range => {
             "Source: definition. Good as long as the two thermometers agree; check them side by side."
         }
         Figure::Effectiveness => {
-            "Source: US DOE building energy reference. Good for water up to 140 F, as good as the \
+            "Source: US DOE building energy reference. Good for water up to 140\u{a0}F, as good as the \
              three temperatures."
         }
         Figure::MerkelNumber => {
             "Source: Merkel 1925, four-point Chebyshev rule as in acceptance testing. Good for \
-             water at 32 to 140 F; 0.5 % from a published example. Compare only with numbers found \
+             water at 32 to 140\u{a0}F; 0.5% from a published example. Compare only with numbers found \
              by the same method."
         }
         Figure::LeavingWater => {
             "Source: Merkel 1925 with a tower characteristic; n from common practice, no source. Good \
-             to about 1 F near the design point (our estimate), less far from it or with uneven water."
+             to about 1\u{a0}F near the design point (our estimate), less far from it or with uneven water."
         }
         Figure::HeatRejected => {
-            "Source: energy balance with water at 60 F. Good within 1 % from 40 to 110 F; the flow \
+            "Source: energy balance with water at 60\u{a0}F. Good within 1% from 40 to 110\u{a0}F; the flow \
              reading is the larger error."
         }
         Figure::TowerTons => {
-            "Source: US DOE building energy reference, 3 gpm and 10 F range per ton. Good as a \
+            "Source: US DOE building energy reference, 3\u{a0}gpm and 10\u{a0}F range per ton. Good as a \
              rating only; at other wet bulbs the tower does more or less."
         }
         Figure::Evaporation => {
             "Source: Poppe and Rogener 1991, as restated by Kloppers and Kroger 2005. Good for water \
-             at 32 to 140 F; the equations are within 0.5 % of the same over CoolProp 8.0.0. Flow and \
+             at 32 to 140\u{a0}F; the equations are within 0.5% of the same over CoolProp 8.0.0. Flow and \
              L/G are the larger error."
         }
         Figure::EvaporationRule => {
-            "Source: GEMI water planner. Good on a hot day. About 15 % low in the desert, 15 % high \
-             on a humid day, up to 80 % high in winter."
+            "Source: GEMI water planner. Good on a hot day. About 15% low in the desert, 15% high \
+             on a humid day, up to 80% high in winter."
         }
         Figure::Drift => {
             "Source: US DOE building energy reference for the form; the rate is common practice, no \
-             source. Good for the order of size only. Old eliminators lose 0.02 to 0.2 %."
+             source. Good for the order of size only. Old eliminators lose 0.02 to 0.2%."
         }
         Figure::Blowdown => {
             "Source: US DOE building energy reference; GEMI water planner. Good as far as \
@@ -202,31 +202,31 @@ pub(in crate::words) fn source(figure: Figure) -> &'static str {
              draining back from the pipes when the pump stops is not counted."
         }
         Figure::WarmUp => {
-            "Source: energy balance of a mixed loop, metal not counted. Good within 30 %: compressors \
+            "Source: energy balance of a mixed loop, metal not counted. Good within 30%: compressors \
              draw more and cool less as head rises."
         }
         Figure::DewPoint | Figure::HumidityRatio | Figure::Enthalpy | Figure::AirDensity => {
             "Source: ASHRAE Fundamentals 2017 ch. 1, with the enhancement factor of Buck 1981. Good \
-             from -4 to 140 F, 50 to 110 kPa, within 0.2 % of an open library of real moist air."
+             from -4 to 140\u{a0}F, 50 to 110\u{a0}kPa, within 0.2% of an open library of real moist air."
         }
         Figure::OverExpected | Figure::EnteringWater => {
-            "Source: Merkel 1925 with a tower characteristic. Good to about 1 F (our estimate). The \
+            "Source: Merkel 1925 with a tower characteristic. Good to about 1\u{a0}F (our estimate). The \
              thermometers add their own error: compare them side by side."
         }
         Figure::BasinVolume | Figure::BasinWhenFull | Figure::MinutesToLevel => {
             "Source: geometry, for the shape as entered. Good as far as the tape and the loss are."
         }
         Figure::PipeDrop | Figure::StrainerDrop => {
-            "Source: Darcy and Colebrook; IEC 60534-2-1 for the strainer. Good within 10 % when bore, \
+            "Source: Darcy and Colebrook; IEC 60534-2-1 for the strainer. Good within 10% when bore, \
              length and fittings are (our estimate)."
         }
         Figure::OverflowCapacity => {
-            "Source: weir and orifice laws, coefficients from memory. Good within 20 %: grates and \
+            "Source: weir and orifice laws, coefficients from memory. Good within 20%: grates and \
              elbows take away."
         }
         Figure::WaterPerDay => "Source: arithmetic. Good as far as the flow is.",
         Figure::MinutesToReach | Figure::RestartWait | Figure::RestartHottest => {
-            "Source: energy balance of a mixed loop, metal not counted. Good within 30 %."
+            "Source: energy balance of a mixed loop, metal not counted. Good within 30%."
         }
         Figure::OverLeavingWater | Figure::BelowCutOut => {
             "Source: definition. Good as far as gauge, thermometer and nameplate are."
@@ -236,8 +236,8 @@ pub(in crate::words) fn source(figure: Figure) -> &'static str {
         | Figure::WarmerToTrip
         | Figure::BubblePoint
         | Figure::DewPointOfRefrigerant => {
-            "Source: fitted to CoolProp 8.0.0, an open library. Good from 32 F to 154-158 F by \
-             refrigerant; the fit is within 0.1 % of pressure. Blends other than R-410A are not \
+            "Source: fitted to CoolProp 8.0.0, an open library. Good from 32\u{a0}F to 154-158\u{a0}F by \
+             refrigerant; the fit is within 0.1% of pressure. Blends other than R-410A are not \
              checked against a second library. The machine's nameplate governs."
         }
         Figure::Circuit(figure) => physics_circuit::source(figure),

@@ -42,7 +42,7 @@ pub(in crate::words) fn source(figure: ChemistryFigure) -> &'static str {
     match figure {
         ChemistryFigure::SaturationPh | ChemistryFigure::Langelier => {
             "Source: UFC 3-240-13FN (US DoD 2005), app. B. Good to 0.3 against PHREEQC from 41 to \
-             180 F, pH 7 to 8.6. Use the hottest wall, not the basin."
+             180\u{a0}F, pH 7 to 8.6. Use the hottest wall, not the basin."
         }
         ChemistryFigure::Ryznar => {
             "Source: UFC 3-240-13FN (US DoD 2005), app. B. Good as a tendency only: its limits are \
@@ -53,11 +53,11 @@ pub(in crate::words) fn source(figure: ChemistryFigure) -> &'static str {
              the 1.485 it prints. Good as a tendency only."
         }
         ChemistryFigure::DissolvedSolids => {
-            "Source: UFC 3-240-13FN for 0.7. Good within 15 %: factors from 0.6 to 0.8 are in use, 1.0 \
+            "Source: UFC 3-240-13FN for 0.7. Good within 15%: factors from 0.6 to 0.8 are in use, 1.0 \
              with tannin. The indices move by less than 0.02."
         }
         ChemistryFigure::CyclesChange => {
-            "Source: definition; what it suggests is from memory of practice. Good above 10 %, what \
+            "Source: definition; what it suggests is from memory of practice. Good above 10%, what \
              two meters may disagree by. A big basin takes days to show a change."
         }
     }

@@ -20,7 +20,7 @@ pub(in crate::words) fn formula(figure: CircuitFigure) -> &'static str {
         }
         CircuitFigure::CoilVoltage => {
             "V = supply x Z / (Z + Zs). Z: impedance of the coil, R + jX. Zs: everything in series \
-             with it. Low under 85 % of the nameplate, high over 110 %."
+             with it. Low under 85% of the nameplate, high over 110%."
         }
         CircuitFigure::HoldingCurrent => "I = VA / V. VA and V: from the coil's nameplate.",
         CircuitFigure::Winding => {
@@ -33,11 +33,11 @@ pub(in crate::words) fn formula(figure: CircuitFigure) -> &'static str {
 pub(in crate::words) fn source(figure: CircuitFigure) -> &'static str {
     match figure {
         CircuitFigure::MeterReading => {
-            "Source: nodal analysis, checked against the ngspice simulator. Good to 0.1 % as \
+            "Source: nodal analysis, checked against the ngspice simulator. Good to 0.1% as \
              arithmetic; the parts as entered are the larger error, some percent."
         }
         CircuitFigure::CoilVoltage => {
-            "Source: series circuit; -10 % from a fluid-power design data sheet (1990), -15 and +10 % \
+            "Source: series circuit; -10% from a fluid-power design data sheet (1990), -15 and +10% \
              common practice, no source. Good as far as the nameplate, which governs."
         }
         CircuitFigure::HoldingCurrent => {

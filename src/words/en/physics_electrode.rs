@@ -35,8 +35,8 @@ pub(in crate::words) fn formula(figure: ElectrodeFigure) -> &'static str {
 pub(in crate::words) fn source(figure: ElectrodeFigure) -> &'static str {
     match figure {
         ElectrodeFigure::WaterResistance => {
-            "Source: potential theory, from memory, checked by numerical solution. Good within 1 % \
-             for two rods when the water ends at the tips; in deep water short rods read up to 40 % \
+            "Source: potential theory, from memory, checked by numerical solution. Good within 1% \
+             for two rods when the water ends at the tips; in deep water short rods read up to 40% \
              less."
         }
         ElectrodeFigure::FilmResistance => {

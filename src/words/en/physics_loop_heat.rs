@@ -51,31 +51,31 @@ pub(in crate::words) fn formula(figure: LoopHeatFigure) -> &'static str {
 pub(in crate::words) fn source(figure: LoopHeatFigure) -> &'static str {
     match figure {
         LoopHeatFigure::TripWater => {
-            "Source: definitions; saturation fitted to CoolProp 8.0.0, an open library. Good to 4 F; \
+            "Source: definitions; saturation fitted to CoolProp 8.0.0, an open library. Good to 4\u{a0}F; \
              the machine's label governs the cut-out."
         }
         LoopHeatFigure::TimeToTrip => {
-            "Source: energy balance of a mixed loop, metal not counted. Good within 30 %: compressors \
+            "Source: energy balance of a mixed loop, metal not counted. Good within 30%: compressors \
              draw more and cool less as head rises."
         }
         LoopHeatFigure::NoFlow => {
-            "Source: energy balance of water and metal. Good within 30 %. Seconds, not minutes: stop \
+            "Source: energy balance of water and metal. Good within 30%. Seconds, not minutes: stop \
              the machine first."
         }
         LoopHeatFigure::ReducedFlow => {
             "Source: effectiveness and NTU; flow^0.8 after Dittus and Boelter; the even split is \
-             common practice, no source. Good to 30 % of the rise, worse under a third of the flow."
+             common practice, no source. Good to 30% of the rise, worse under a third of the flow."
         }
         LoopHeatFigure::Recovery => {
-            "Source: energy balance of a mixed loop. Good within 30 % of the time; real loops travel \
+            "Source: energy balance of a mixed loop. Good within 30% of the time; real loops travel \
              in slugs."
         }
         LoopHeatFigure::FlowFromHeat => {
-            "Source: energy balance. Good to 5 % per half degree over a range of 10 F, if the heat \
+            "Source: energy balance. Good to 5% per half degree over a range of 10\u{a0}F, if the heat \
              is known."
         }
         LoopHeatFigure::RestartSpacing => {
-            "Source: energy balance of a mixed loop, tower effectiveness held. Good within 30 %. \
+            "Source: energy balance of a mixed loop, tower effectiveness held. Good within 30%. \
              Machines pulling down warm rooms reject more than at rest: enter that heat. The \
              machine's own restart delay governs if longer."
         }

@@ -44,7 +44,7 @@ pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
              pipe, fittings and valve at the measured flow Q. Part of clean: this Kv over the clean one's."
         }
         PipingFigure::ServoDrop => {
-            "Opens fully when dp = 5 to 10 psi or more. dp: pressure across the valve."
+            "Opens fully when dp = 5 to 10\u{a0}psi or more. dp: pressure across the valve."
         }
         PipingFigure::Submergence => {
             "S = D (1 + 2.3 V / square root of (g D)). S: water over the suction opening. D: its \
@@ -74,7 +74,7 @@ pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
              and seconds."
         }
         PipingFigure::RunningWater => {
-            "Cost = flow x 365 days x price of a volume of water. 1 gpm = 1440 gal a day."
+            "Cost = flow x 365 days x price of a volume of water. 1\u{a0}gpm = 1440\u{a0}gal a day."
         }
     }
 }
@@ -82,12 +82,12 @@ pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
 pub(in crate::words) fn source(figure: PipingFigure) -> &'static str {
     match figure {
         PipingFigure::ValveFlow | PipingFigure::CvNeeded | PipingFigure::KvNeeded => {
-            "Source: IEC 60534-2-1. Good within 0.1 % of its worked examples; a real valve is within \
-             10 % of its label."
+            "Source: IEC 60534-2-1. Good within 0.1% of its worked examples; a real valve is within \
+             10% of its label."
         }
         PipingFigure::FillFlow => {
             "Source: Darcy-Weisbach with Colebrook friction, checked with the open library fluids \
-             1.3.1. Good to about 10 % when pipe and fittings are known; old pipe passes less."
+             1.3.1. Good to about 10% when pipe and fittings are known; old pipe passes less."
         }
         PipingFigure::StrainerBlockage => {
             "Source: the fill line's balance, solved backwards. Good when the rest of the line is \
@@ -104,13 +104,13 @@ pub(in crate::words) fn source(figure: PipingFigure) -> &'static str {
         }
         PipingFigure::DrainTime | PipingFigure::SteadyLevel => {
             "Source: Torricelli with a discharge coefficient; common practice, no source for 0.62. \
-             Good to 10 %; the last inch drains slower because the drain draws air."
+             Good to 10%; the last inch drains slower because the drain draws air."
         }
         PipingFigure::FillTime => {
             "Source: mass balance. Good as far as inflow and loss are known and steady."
         }
         PipingFigure::OverflowHead => {
-            "Source: textbook weirs, from memory. Good to 20 %. Leaves or a grille on the rim take more."
+            "Source: textbook weirs, from memory. Good to 20%. Leaves or a grille on the rim take more."
         }
         PipingFigure::RunningWater => {
             "Source: arithmetic. Good as the flow and your price are. Ask whether sewer is charged: \

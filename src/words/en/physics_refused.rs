@@ -103,7 +103,7 @@ pub(in crate::words) fn no_solution(why: NoSolution) -> &'static str {
              bulb and air flow."
         }
         NoSolution::BeyondTower => {
-            "This tower cannot carry that heat with water below 140 F. Check range and air flow."
+            "This tower cannot carry that heat with water below 140\u{a0}F. Check range and air flow."
         }
         NoSolution::Freezing => {
             "Water would leave at freezing. In this weather the fan is off or on low speed."

@@ -28,11 +28,11 @@ pub(in crate::words) fn source(figure: TowerFigure) -> &'static str {
     match figure {
         TowerFigure::EvaporationBalance => {
             "Source: mass and energy balance with saturated leaving air (Merkel). Good within about \
-             10 %; up to 25 % high in hot dry air."
+             10%; up to 25% high in hot dry air."
         }
         TowerFigure::Delivered => {
-            "Source: Merkel 1925, capability as in acceptance testing. Good within about 15 % with \
-             thermometers good to 1 F (our estimate); worse at an approach below 5 F."
+            "Source: Merkel 1925, capability as in acceptance testing. Good within about 15% with \
+             thermometers good to 1\u{a0}F (our estimate); worse at an approach below 5\u{a0}F."
         }
     }
 }

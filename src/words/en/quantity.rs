@@ -4,7 +4,7 @@ use crate::quantity::{Bounds, Kind, Refusal, Shown, System, Unit, Value, show, s
 
 /// See [`Words::refusal`](crate::words::Words::refusal).
 pub fn refusal(refusal: &Refusal, of: Kind, system: System) -> String {
-    let example = example(of, system);
+    let example = example(of, system).replace(' ', "\u{a0}");
     match refusal {
         Refusal::Empty => format!("Type a reading, for example {example}."),
         Refusal::NotANumber { near } => {
@@ -107,6 +107,7 @@ pub fn kind(kind: Kind) -> &'static str {
         Kind::Temperature => "a temperature",
         Kind::TemperatureDifference => "a temperature difference",
         Kind::GaugePressure => "a gauge pressure",
+        Kind::PressureDifference => "a pressure difference",
         Kind::AbsolutePressure => "an absolute pressure",
         Kind::Humidity => "a relative humidity",
         Kind::Level => "a level",
@@ -178,6 +179,7 @@ pub(in crate::words) fn example(of: Kind, system: System) -> &'static str {
         Kind::Temperature => pick("79 °F", "26 °C"),
         Kind::TemperatureDifference => pick("10 °F", "5.5 K"),
         Kind::GaugePressure => pick("45 psig", "310 kPa"),
+        Kind::PressureDifference => pick("7 psi", "50 kPa"),
         Kind::AbsolutePressure => pick("14.7 psia", "101.3 kPa"),
         Kind::Humidity => "50%",
         Kind::Level => pick("4 1/2 in", "114 mm"),
@@ -185,12 +187,12 @@ pub(in crate::words) fn example(of: Kind, system: System) -> &'static str {
         Kind::Area => pick("40 ft²", "3.7 m²"),
         Kind::Volume => pick("250 gal", "950 L"),
         Kind::Flow => pick("12 gpm", "0.8 L/s"),
-        Kind::Voltage => "24.3 V",
+        Kind::Voltage => "24.3\u{a0}V",
         Kind::Resistance => "47 kΩ",
-        Kind::Current => "0.25 A",
+        Kind::Current => "0.25\u{a0}A",
         Kind::Conductivity => "1450 µS/cm",
         Kind::Heat => pick("60 ton", "210 kW"),
-        Kind::Duration => "38 min",
+        Kind::Duration => "38\u{a0}min",
         Kind::Ratio => "30%",
         Kind::Ph => "7.8",
         Kind::Enthalpy => pick("22.1 Btu/lb", "51.4 kJ/kg"),
@@ -235,7 +237,7 @@ mod tests {
         );
         assert_eq!(
             say("79 psi", System::Us),
-            "psig is not a unit of temperature. Use °F, °C or K."
+            "psi is not a unit of temperature. Use °F, °C or K."
         );
         assert_eq!(
             say("79 x2", System::Us),

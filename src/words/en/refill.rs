@@ -194,7 +194,9 @@ pub(in crate::words) fn draw_takes(least: &str, most: &str, basis: DrainBasis) -
         DrainBasis::Earlier => format!("{least} to {most}, as in the earlier test here."),
         DrainBasis::Bore => format!("{least} to {most} through a drain of this bore, fully open."),
         DrainBasis::Usual => {
-            format!("{least} to {most}: drain not known, 1 to 2 in taken. Enter its bore below.")
+            format!(
+                "{least} to {most}: drain not known, 1 to 2\u{a0}in taken. Enter its bore below."
+            )
         }
     }
 }
@@ -229,7 +231,7 @@ pub(in crate::words) fn machine_started(machine: &str) -> String {
 pub(in crate::words) fn settles_at(temperature: &str) -> String {
     format!(
         "With the machines noted as running it settles near {temperature}. Line: expected, within \
-         30 % of the way still to go."
+         30% of the way still to go."
     )
 }
 
@@ -239,8 +241,8 @@ pub(in crate::words) fn older_marks(count: usize) -> String {
 
 pub(in crate::words) fn head_foreseen(machine: &str) -> String {
     format!(
-        "Head of {machine}. Line: as a sound condenser has it with the water expected, give or take 5 °F \
-         (3 K) of approach. Far above: scale, air in it, or too little water."
+        "Head of {machine}. Line: as a sound condenser has it with the water expected, give or take 5\u{a0}°F \
+         (3\u{a0}K) of approach. Far above: scale, air in it, or too little water."
     )
 }
 

@@ -39,8 +39,8 @@ pub(in crate::words) fn cleaning_interval(f: &Fouling) -> String {
     let (short, _, long) = f.clean_after_days;
     let (low, middle, high) = f.per_year;
     format!(
-        "Clean the probe after this long and the chance that it fouls before is {:.0} %. {} foul{} \
-         in {:.1} years watched: {middle:.1} a year, with 90 % between {low:.1} and {high:.1}; the \
+        "Clean the probe after this long and the chance that it fouls before is {:.0}%. {} foul{} \
+         in {:.1} years watched: {middle:.1} a year, with 90% between {low:.1} and {high:.1}; the \
          interval then lies between {} and {}.",
         100.0 * ACCEPTED,
         f.fouls,
@@ -108,9 +108,9 @@ pub(in crate::words) fn suspect_summary(branch: Branch, part: f64, first: &Suspe
 
 pub(in crate::words) fn percent(p: f64) -> String {
     match p {
-        p if p < 0.01 => "under 1\u{a0}%".to_owned(),
-        p if p > 0.99 => "over 99\u{a0}%".to_owned(),
-        p => format!("{:.0}{}%", 100.0 * p, '\u{a0}'),
+        p if p < 0.01 => "under\u{a0}1%".to_owned(),
+        p if p > 0.99 => "over\u{a0}99%".to_owned(),
+        p => format!("{:.0}%", 100.0 * p),
     }
 }
 
@@ -137,8 +137,8 @@ pub(in crate::words) fn handed_over(way: Way, clock: &str) -> String {
 
 pub(in crate::words) fn minutes_at(minutes: f64, walk: f64, place: &str) -> String {
     match walk >= 0.5 {
-        true => format!("{place} · {minutes:.0} min, {walk:.0} min walk"),
-        false => format!("{place} · {minutes:.0} min"),
+        true => format!("{place} · {minutes:.0}\u{a0}min, {walk:.0}\u{a0}min\u{a0}walk"),
+        false => format!("{place} · {minutes:.0}\u{a0}min"),
     }
 }
 
@@ -168,7 +168,7 @@ pub(in crate::words) fn evaporation_note(evaporation: &Evaporation, rule: &str) 
                 "too little"
             };
             let percent = percent.abs();
-            format!("{how} The field rule says {rule}, {percent:.0} % {side} today.")
+            format!("{how} The field rule says {rule}, {percent:.0}% {side} today.")
         }
     }
 }

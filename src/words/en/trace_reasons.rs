@@ -113,21 +113,19 @@ pub(crate) fn answer(answer: Answer) -> &'static str {
 pub(crate) fn caution(caution: Caution) -> &'static str {
     match caution {
         Caution::LiveVoltage => {
-            "Live parts. Qualified people only; lock out and prove dead unless you must measure live."
+            "Live parts: lock out, prove dead. Qualified people only; measure live only where you must."
         }
-        Caution::MovingFan => "The fan can start by itself. Lock it out before reaching in.",
+        Caution::MovingFan => "The fan can start by itself: lock it out. Only then reach in.",
         Caution::Fall => "Roof edge, ladder, wet deck. Use the fall protection the site requires.",
-        Caution::Spray => {
-            "Spray can carry Legionella. Fan off, stay out of the mist, wear a respirator."
-        }
+        Caution::Spray => "Legionella in the mist: fan off, keep out of it. Wear a respirator.",
         Caution::WaterPressure => "Line under pressure. Open slowly, stand aside.",
         Caution::Refrigerant => {
-            "Refrigerant and hot lines. Certified work only; gloves and glasses on."
+            "Refrigerant, hot lines: gloves and glasses. Certified people only."
         }
         Caution::ConfinedSpace => {
-            "Don't climb in. A basin or sump can be a confined space: permit and trained people."
+            "Don't climb in: it may be a confined space. That takes a permit and trained people."
         }
-        Caution::Chemicals => "Treated water. Gloves and glasses; ask the water treater first.",
+        Caution::Chemicals => "Treated water: gloves and glasses. Ask the water treater first.",
     }
 }
 
@@ -191,14 +189,14 @@ pub(crate) fn unproven(open: &Unproven) -> String {
         Unproven::ComesAndGoes => "It comes and goes; it was not seen to act since.".into(),
         Unproven::Alike(mode, p) => {
             format!(
-                "No check at hand tells it from: {}, {:.0} %. What would isn't on the phone.",
+                "No check at hand tells it from: {}, {:.0}%. What would isn't on the phone.",
                 lower_first(name(*mode)),
                 100.0 * p
             )
         }
         Unproven::Rival(mode, p) => {
             format!(
-                "Not cleared: {}, {:.0} %.",
+                "Not cleared: {}, {:.0}%.",
                 lower_first(name(*mode)),
                 100.0 * p
             )

@@ -145,7 +145,7 @@ pub(in crate::words) fn ask(ask: Ask) -> &'static str {
         Ask::OverflowBore => "Overflow bore",
         Ask::RunningFlow => "Flow that never stops",
         Ask::RimRoom => "Crest to rim",
-        Ask::WaterPrice => "Price of 1,000 gal",
+        Ask::WaterPrice => "Price of 1,000\u{a0}gal",
         Ask::NormalApproach => "Usual, condensing over leaving",
         Ask::NormalRange => "Usual range of the condenser",
         Ask::CondenserWater => "Water in one condenser",
@@ -181,7 +181,7 @@ pub(in crate::words) fn ask_hint(ask: Ask) -> &'static str {
         Ask::CoilVa => "From the nameplate.",
         Ask::Sensitivity => "Its setting, in ohms.",
         Ask::ProbeWater => "1,500 µS/cm is taken for tower water not measured.",
-        Ask::FilmThickness => "0.2 mm is a wet slime (judgement). Empty: no film.",
+        Ask::FilmThickness => "0.2\u{a0}mm is a wet slime (judgement). Empty: no film.",
         Ask::FoamLiquid => "Dry foam 2%, wet foam 20%. Empty: no foam.",
         Ask::SkinWater => {
             "Condensing temperature when known, else the water leaving the condenser."
@@ -196,7 +196,7 @@ pub(in crate::words) fn ask_hint(ask: Ask) -> &'static str {
         }
         Ask::WaterPrice => "Water and sewer together, in your money.",
         Ask::NormalApproach => {
-            "10 °F for a packaged condenser (from memory): better the site's own."
+            "10\u{a0}°F for a packaged condenser (from memory): better the site's own."
         }
         Ask::MachineHeat => "While it pulls down a warm space.",
         Ask::TowerEffectiveness => "See Tower today.",

@@ -8,17 +8,17 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
         Figure::Piping(figure) => super::physics_piping::formula(figure),
         Figure::LoopHeat(figure) => super::physics_loop_heat::formula(figure),
         Figure::AtmosphericPressure => {
-            "p = 101.325 kPa x (1 - 0.0000225577 z)^5.2559. z: altitud en metros."
+            "p = 101.325\u{a0}kPa x (1 - 0.0000225577 z)^5.2559. z: altitud en metros."
         }
         Figure::WetBulb => {
             "El bulbo húmedo t* con que W = ((2501 - 2.326 t*) Ws(t*) - 1.006 (t - t*)) / \
-             (2501 + 1.86 t - 4.186 t*), en C; bajo 0 C con hielo en la mecha. t: bulbo seco. \
+             (2501 + 1.86 t - 4.186 t*), en C; bajo 0\u{a0}C con hielo en la mecha. t: bulbo seco. \
              W: relación de humedad, de la humedad relativa y la presión local. Ws: la misma, \
              saturada."
         }
         Figure::RelativeHumidity => {
             "HR = presión de vapor / presión de saturación al bulbo seco. La presión de vapor sale de \
-             bulbo seco, bulbo húmedo y presión local. Bajo 32 F, la saturación es sobre hielo."
+             bulbo seco, bulbo húmedo y presión local. Bajo 32\u{a0}F, la saturación es sobre hielo."
         }
         Figure::Approach => "Aproximación = agua que sale de la torre - bulbo húmedo de entrada.",
         Figure::Range => "Rango = agua que entra a la torre - agua que sale de la torre.",
@@ -47,7 +47,7 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
         }
         Figure::EvaporationRule => "E = 0.001 x caudal x rango en F.",
         Figure::Drift => {
-            "D = caudal x tasa de arrastre. 0.005 % si los eliminadores no dicen otra cosa."
+            "D = caudal x tasa de arrastre. 0.005% si los eliminadores no dicen otra cosa."
         }
         Figure::Blowdown => {
             "B = E / (COC - 1) - D, nunca menos de cero. E: evaporación. D: arrastre. COC: ciclos de \
@@ -80,7 +80,7 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
         }
         Figure::Enthalpy => {
             "h = 1.006 t + W (2501 + 1.86 t), en kJ/kg y C. t: bulbo seco. W: relación de humedad. El \
-             cero es aire seco a 0 C (32 F)."
+             cero es aire seco a 0\u{a0}C (32\u{a0}F)."
         }
         Figure::AirDensity => {
             "Densidad = p / (287.042 T (1 + 1.607858 W)). T: bulbo seco en kelvins. W: relación de \
@@ -133,7 +133,7 @@ pub(in crate::words) fn formula(figure: Figure) -> &'static str {
             "Capacidad = el menor entre caudal de vertedor y de orificio del tubo, con el agua en la \
              orilla."
         }
-        Figure::WaterPerDay => "Volumen = caudal x 24 h.",
+        Figure::WaterPerDay => "Volumen = caudal x 24\u{a0}h.",
         Figure::RestartWait => {
             "Espera = tiempo hasta que el circuito, solo con la torre, se enfría lo bastante para que \
              el primer equipo quede bajo su disparo."
@@ -158,53 +158,53 @@ pub(in crate::words) fn source(figure: Figure) -> &'static str {
         Figure::Piping(figure) => super::physics_piping::source(figure),
         Figure::LoopHeat(figure) => super::physics_loop_heat::source(figure),
         Figure::AtmosphericPressure => {
-            "Fuente: atmósfera estándar, ASHRAE Fundamentals 2017 cap. 1. Vale de -1,600 a 16,000 ft; \
-             el clima mueve la presión real hasta 3 %."
+            "Fuente: atmósfera estándar, ASHRAE Fundamentals 2017 cap. 1. Vale de -1,600 a 16,000\u{a0}ft; \
+             el clima mueve la presión real hasta 3%."
         }
         Figure::WetBulb | Figure::RelativeHumidity => {
             "Fuente: ASHRAE Fundamentals 2017 cap. 1; Hyland y Wexler 1983; Buck 1981. Vale de -4 a \
-             140 F, de 50 a 110 kPa, dentro de 0.1 F de bulbo húmedo. Sus instrumentos son el error \
+             140\u{a0}F, de 50 a 110\u{a0}kPa, dentro de 0.1\u{a0}F de bulbo húmedo. Sus instrumentos son el error \
              mayor."
         }
         Figure::Approach | Figure::Range => {
             "Fuente: definición. Vale mientras los dos termómetros coincidan; compárelos juntos."
         }
         Figure::Effectiveness => {
-            "Fuente: referencia de energía en edificios del US DOE. Vale para agua hasta 140 F, tanto \
+            "Fuente: referencia de energía en edificios del US DOE. Vale para agua hasta 140\u{a0}F, tanto \
              como las tres temperaturas."
         }
         Figure::MerkelNumber => {
             "Fuente: Merkel 1925, regla de Chebyshev de cuatro puntos como en las pruebas de \
-             aceptación. Vale para agua de 32 a 140 F; a 0.5 % de un ejemplo publicado. Compare solo \
+             aceptación. Vale para agua de 32 a 140\u{a0}F; a 0.5% de un ejemplo publicado. Compare solo \
              con números hallados por el mismo método."
         }
         Figure::LeavingWater => {
             "Fuente: Merkel 1925 con una característica de torre; n de la práctica común, sin fuente. \
-             Vale a cerca de 1 F junto al punto de diseño (nuestra estimación), menos lejos de él o \
+             Vale a cerca de 1\u{a0}F junto al punto de diseño (nuestra estimación), menos lejos de él o \
              con agua dispareja."
         }
         Figure::HeatRejected => {
-            "Fuente: balance de energía con agua a 60 F. Vale dentro del 1 % de 40 a 110 F; la lectura \
+            "Fuente: balance de energía con agua a 60\u{a0}F. Vale dentro del 1% de 40 a 110\u{a0}F; la lectura \
              de caudal es el error mayor."
         }
         Figure::TowerTons => {
-            "Fuente: referencia de energía en edificios del US DOE, 3 gpm y 10 F de rango por \
+            "Fuente: referencia de energía en edificios del US DOE, 3\u{a0}gpm y 10\u{a0}F de rango por \
              tonelada. Vale solo como clasificación; con otros bulbos húmedos la torre hace más o \
              menos."
         }
         Figure::Evaporation => {
             "Fuente: Poppe y Rogener 1991, como lo replantean Kloppers y Kroger 2005. Vale para agua \
-             de 32 a 140 F; las ecuaciones quedan dentro del 0.5 % de las mismas sobre CoolProp 8.0.0. \
+             de 32 a 140\u{a0}F; las ecuaciones quedan dentro del 0.5% de las mismas sobre CoolProp 8.0.0. \
              Caudal y L/G son el error mayor."
         }
         Figure::EvaporationRule => {
-            "Fuente: planificador de agua de GEMI. Vale en un día caluroso. Cerca de 15 % baja en el \
-             desierto, 15 % alta en un día húmedo, hasta 80 % alta en invierno."
+            "Fuente: planificador de agua de GEMI. Vale en un día caluroso. Cerca de 15% baja en el \
+             desierto, 15% alta en un día húmedo, hasta 80% alta en invierno."
         }
         Figure::Drift => {
             "Fuente: referencia de energía en edificios del US DOE para la forma; la tasa es práctica \
              común, sin fuente. Vale solo para el orden de magnitud. Los eliminadores viejos pierden \
-             de 0.02 a 0.2 %."
+             de 0.02 a 0.2%."
         }
         Figure::Blowdown => {
             "Fuente: referencia de energía en edificios del US DOE; planificador de agua de GEMI. Vale \
@@ -224,31 +224,31 @@ pub(in crate::words) fn source(figure: Figure) -> &'static str {
         }
         Figure::WarmUp => {
             "Fuente: balance de energía de un circuito mezclado, sin contar el metal. Vale dentro del \
-             30 %: al subir la alta los compresores consumen más y enfrían menos."
+             30%: al subir la alta los compresores consumen más y enfrían menos."
         }
         Figure::DewPoint | Figure::HumidityRatio | Figure::Enthalpy | Figure::AirDensity => {
             "Fuente: ASHRAE Fundamentals 2017 cap. 1, con el factor de realce de Buck 1981. Vale de -4 \
-             a 140 F, de 50 a 110 kPa, dentro del 0.2 % de una biblioteca abierta de aire húmedo real."
+             a 140\u{a0}F, de 50 a 110\u{a0}kPa, dentro del 0.2% de una biblioteca abierta de aire húmedo real."
         }
         Figure::OverExpected | Figure::EnteringWater => {
-            "Fuente: Merkel 1925 con una característica de torre. Vale a cerca de 1 F (nuestra \
+            "Fuente: Merkel 1925 con una característica de torre. Vale a cerca de 1\u{a0}F (nuestra \
              estimación). Los termómetros suman su propio error: compárelos juntos."
         }
         Figure::BasinVolume | Figure::BasinWhenFull | Figure::MinutesToLevel => {
             "Fuente: geometría, para la forma anotada. Vale tanto como la cinta y la pérdida."
         }
         Figure::PipeDrop | Figure::StrainerDrop => {
-            "Fuente: Darcy y Colebrook; IEC 60534-2-1 para el colador. Vale dentro del 10 % si \
+            "Fuente: Darcy y Colebrook; IEC 60534-2-1 para el colador. Vale dentro del 10% si \
              diámetro, largo y conexiones lo están (nuestra estimación)."
         }
         Figure::OverflowCapacity => {
-            "Fuente: leyes de vertedor y de orificio, coeficientes de memoria. Vale dentro del 20 %: \
+            "Fuente: leyes de vertedor y de orificio, coeficientes de memoria. Vale dentro del 20%: \
              rejillas y codos le quitan."
         }
         Figure::WaterPerDay => "Fuente: aritmética. Vale tanto como el caudal.",
         Figure::MinutesToReach | Figure::RestartWait | Figure::RestartHottest => {
             "Fuente: balance de energía de un circuito mezclado, sin contar el metal. Vale dentro del \
-             30 %."
+             30%."
         }
         Figure::OverLeavingWater | Figure::BelowCutOut => {
             "Fuente: definición. Vale tanto como manómetro, termómetro y placa."
@@ -258,8 +258,8 @@ pub(in crate::words) fn source(figure: Figure) -> &'static str {
         | Figure::WarmerToTrip
         | Figure::BubblePoint
         | Figure::DewPointOfRefrigerant => {
-            "Fuente: ajustado a CoolProp 8.0.0, una biblioteca abierta. Vale de 32 F a 154-158 F según \
-             el refrigerante; el ajuste queda dentro del 0.1 % de la presión. Las mezclas distintas de \
+            "Fuente: ajustado a CoolProp 8.0.0, una biblioteca abierta. Vale de 32\u{a0}F a 154-158\u{a0}F según \
+             el refrigerante; el ajuste queda dentro del 0.1% de la presión. Las mezclas distintas de \
              R-410A no están comparadas con una segunda biblioteca. La placa del equipo manda."
         }
         Figure::Circuit(figure) => physics_circuit::source(figure),

@@ -43,7 +43,7 @@ pub(in crate::words) fn formula(figure: ChemistryFigure) -> &'static str {
 pub(in crate::words) fn source(figure: ChemistryFigure) -> &'static str {
     match figure {
         ChemistryFigure::SaturationPh | ChemistryFigure::Langelier => {
-            "Fuente: UFC 3-240-13FN (US DoD 2005), ap. B. Vale a 0.3 contra PHREEQC de 41 a 180 F, pH 7 \
+            "Fuente: UFC 3-240-13FN (US DoD 2005), ap. B. Vale a 0.3 contra PHREEQC de 41 a 180\u{a0}F, pH 7 \
              a 8.6. Use la pared más caliente, no la pileta."
         }
         ChemistryFigure::Ryznar => {
@@ -55,11 +55,11 @@ pub(in crate::words) fn source(figure: ChemistryFigure) -> &'static str {
              1.485 que imprime. Vale solo como tendencia."
         }
         ChemistryFigure::DissolvedSolids => {
-            "Fuente: UFC 3-240-13FN para 0.7. Vale dentro del 15 %: se usan factores de 0.6 a 0.8, 1.0 \
+            "Fuente: UFC 3-240-13FN para 0.7. Vale dentro del 15%: se usan factores de 0.6 a 0.8, 1.0 \
              con tanino. Los índices se mueven menos de 0.02."
         }
         ChemistryFigure::CyclesChange => {
-            "Fuente: definición; lo que sugiere es de memoria de la práctica. Vale sobre el 10 %, lo \
+            "Fuente: definición; lo que sugiere es de memoria de la práctica. Vale sobre el 10%, lo \
              que pueden diferir dos medidores. Una pileta grande tarda días en mostrar un cambio."
         }
     }

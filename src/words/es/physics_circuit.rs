@@ -20,7 +20,7 @@ pub(in crate::words) fn formula(figure: CircuitFigure) -> &'static str {
         }
         CircuitFigure::CoilVoltage => {
             "V = alimentación x Z / (Z + Zs). Z: impedancia de la bobina, R + jX. Zs: todo lo que está \
-             en serie con ella. Bajo con menos de 85 % de la placa, alto con más de 110 %."
+             en serie con ella. Bajo con menos de 85% de la placa, alto con más de 110%."
         }
         CircuitFigure::HoldingCurrent => "I = VA / V. VA y V: de la placa de la bobina.",
         CircuitFigure::Winding => {
@@ -33,12 +33,12 @@ pub(in crate::words) fn formula(figure: CircuitFigure) -> &'static str {
 pub(in crate::words) fn source(figure: CircuitFigure) -> &'static str {
     match figure {
         CircuitFigure::MeterReading => {
-            "Fuente: análisis nodal, comparado con el simulador ngspice. Vale al 0.1 % como \
+            "Fuente: análisis nodal, comparado con el simulador ngspice. Vale al 0.1% como \
              aritmética; las partes como se dieron son el error mayor, algunos por ciento."
         }
         CircuitFigure::CoilVoltage => {
-            "Fuente: circuito en serie; -10 % de una hoja de diseño de potencia fluida (1990), -15 y \
-             +10 % práctica común, sin fuente. Vale tanto como la placa, que manda."
+            "Fuente: circuito en serie; -10% de una hoja de diseño de potencia fluida (1990), -15 y \
+             +10% práctica común, sin fuente. Vale tanto como la placa, que manda."
         }
         CircuitFigure::HoldingCurrent => {
             "Fuente: definición de volt-ampere. Vale al voltaje nominal con la armadura asentada."

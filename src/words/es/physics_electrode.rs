@@ -36,8 +36,8 @@ pub(in crate::words) fn source(figure: ElectrodeFigure) -> &'static str {
     match figure {
         ElectrodeFigure::WaterResistance => {
             "Fuente: teoría del potencial, de memoria, comparada con solución numérica. Vale dentro \
-             del 1 % para dos varillas cuando el agua termina en las puntas; en agua honda las \
-             varillas cortas leen hasta 40 % menos."
+             del 1% para dos varillas cuando el agua termina en las puntas; en agua honda las \
+             varillas cortas leen hasta 40% menos."
         }
         ElectrodeFigure::FilmResistance => {
             "Fuente: resistencia de una tira. Vale solo para el orden de magnitud: nadie conoce la \

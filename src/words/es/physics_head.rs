@@ -26,12 +26,12 @@ pub(in crate::words) fn source(figure: HeadFigure) -> &'static str {
     match figure {
         HeadFigure::Expected => {
             "Fuente: ajustado a CoolProp 8.0.0, una biblioteca abierta; la aproximación es suya, de un \
-             día con el condensador limpio. Vale de 32 F a 154-158 F de condensación, dentro del 0.1 % \
-             de la presión; una aproximación equivocada en 1 F la mueve de 1 a 2 %."
+             día con el condensador limpio. Vale de 32\u{a0}F a 154-158\u{a0}F de condensación, dentro del 0.1% \
+             de la presión; una aproximación equivocada en 1\u{a0}F la mueve de 1 a 2%."
         }
         HeadFigure::AtFlow => {
             "Fuente: ajustado a CoolProp 8.0.0, una biblioteca abierta, a la temperatura de condensación \
-             que está al lado. Vale al 30 % de la subida sobre la alta normal; peor bajo un tercio del \
+             que está al lado. Vale al 30% de la subida sobre la alta normal; peor bajo un tercio del \
              caudal."
         }
     }

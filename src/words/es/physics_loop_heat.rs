@@ -53,31 +53,31 @@ pub(in crate::words) fn source(figure: LoopHeatFigure) -> &'static str {
     match figure {
         LoopHeatFigure::TripWater => {
             "Fuente: definiciones; saturación ajustada a CoolProp 8.0.0, una biblioteca abierta. Vale a \
-             4 F; la etiqueta del equipo manda sobre el corte."
+             4\u{a0}F; la etiqueta del equipo manda sobre el corte."
         }
         LoopHeatFigure::TimeToTrip => {
             "Fuente: balance de energía de un circuito mezclado, sin contar el metal. Vale dentro del \
-             30 %: al subir la alta los compresores consumen más y enfrían menos."
+             30%: al subir la alta los compresores consumen más y enfrían menos."
         }
         LoopHeatFigure::NoFlow => {
-            "Fuente: balance de energía de agua y metal. Vale dentro del 30 %. Segundos, no minutos: \
+            "Fuente: balance de energía de agua y metal. Vale dentro del 30%. Segundos, no minutos: \
              primero pare el equipo."
         }
         LoopHeatFigure::ReducedFlow => {
             "Fuente: efectividad y NTU; caudal^0.8 según Dittus y Boelter; el reparto por mitad es \
-             práctica común, sin fuente. Vale al 30 % de la subida, peor bajo un tercio del caudal."
+             práctica común, sin fuente. Vale al 30% de la subida, peor bajo un tercio del caudal."
         }
         LoopHeatFigure::Recovery => {
-            "Fuente: balance de energía de un circuito mezclado. Vale dentro del 30 % del tiempo; en \
+            "Fuente: balance de energía de un circuito mezclado. Vale dentro del 30% del tiempo; en \
              los circuitos reales el agua viaja en tramos."
         }
         LoopHeatFigure::FlowFromHeat => {
-            "Fuente: balance de energía. Vale al 5 % por cada medio grado sobre un rango de 10 F, si \
+            "Fuente: balance de energía. Vale al 5% por cada medio grado sobre un rango de 10\u{a0}F, si \
              se conoce el calor."
         }
         LoopHeatFigure::RestartSpacing => {
             "Fuente: balance de energía de un circuito mezclado, con la efectividad de la torre fija. \
-             Vale dentro del 30 %. Los equipos que bajan cuartos calientes rechazan más que en reposo: \
+             Vale dentro del 30%. Los equipos que bajan cuartos calientes rechazan más que en reposo: \
              ponga ese calor. El retardo propio del equipo manda si es mayor."
         }
     }

@@ -45,7 +45,7 @@ pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
              el del limpio."
         }
         PipingFigure::ServoDrop => {
-            "Abre del todo con dp = 5 a 10 psi o más. dp: presión a través de la válvula."
+            "Abre del todo con dp = 5 a 10\u{a0}psi o más. dp: presión a través de la válvula."
         }
         PipingFigure::Submergence => {
             "S = D (1 + 2.3 V / raíz cuadrada de (g D)). S: agua sobre la boca de succión. D: su \
@@ -75,7 +75,7 @@ pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
              metros y segundos."
         }
         PipingFigure::RunningWater => {
-            "Costo = caudal x 365 días x precio de un volumen de agua. 1 gpm = 1440 gal al día."
+            "Costo = caudal x 365 días x precio de un volumen de agua. 1\u{a0}gpm = 1440\u{a0}gal al día."
         }
     }
 }
@@ -83,12 +83,12 @@ pub(in crate::words) fn formula(figure: PipingFigure) -> &'static str {
 pub(in crate::words) fn source(figure: PipingFigure) -> &'static str {
     match figure {
         PipingFigure::ValveFlow | PipingFigure::CvNeeded | PipingFigure::KvNeeded => {
-            "Fuente: IEC 60534-2-1. Vale dentro del 0.1 % de sus ejemplos resueltos; una válvula real \
-             queda dentro del 10 % de su etiqueta."
+            "Fuente: IEC 60534-2-1. Vale dentro del 0.1% de sus ejemplos resueltos; una válvula real \
+             queda dentro del 10% de su etiqueta."
         }
         PipingFigure::FillFlow => {
             "Fuente: Darcy-Weisbach con fricción de Colebrook, comparado con la biblioteca abierta \
-             fluids 1.3.1. Vale a cerca del 10 % si se conocen tubo y conexiones; un tubo viejo pasa \
+             fluids 1.3.1. Vale a cerca del 10% si se conocen tubo y conexiones; un tubo viejo pasa \
              menos."
         }
         PipingFigure::StrainerBlockage => {
@@ -106,13 +106,13 @@ pub(in crate::words) fn source(figure: PipingFigure) -> &'static str {
         }
         PipingFigure::DrainTime | PipingFigure::SteadyLevel => {
             "Fuente: Torricelli con un coeficiente de descarga; práctica común, sin fuente para 0.62. \
-             Vale al 10 %; la última pulgada sale más despacio porque el drenaje toma aire."
+             Vale al 10%; la última pulgada sale más despacio porque el drenaje toma aire."
         }
         PipingFigure::FillTime => {
             "Fuente: balance de masa. Vale mientras entrada y pérdida se conozcan y sean constantes."
         }
         PipingFigure::OverflowHead => {
-            "Fuente: vertedores de libro de texto, de memoria. Vale al 20 %. Hojas o una rejilla en el \
+            "Fuente: vertedores de libro de texto, de memoria. Vale al 20%. Hojas o una rejilla en el \
              borde piden más."
         }
         PipingFigure::RunningWater => {

@@ -103,7 +103,7 @@ pub(in crate::words) fn no_solution(why: NoSolution) -> &'static str {
              de salida, bulbo húmedo y caudal de aire."
         }
         NoSolution::BeyondTower => {
-            "Esta torre no puede con ese calor y agua bajo 140 F. Revise rango y caudal de aire."
+            "Esta torre no puede con ese calor y agua bajo 140\u{a0}F. Revise rango y caudal de aire."
         }
         NoSolution::Freezing => {
             "El agua saldría congelándose. Con este clima el ventilador está apagado o en baja."

@@ -28,12 +28,12 @@ pub(in crate::words) fn source(figure: TowerFigure) -> &'static str {
     match figure {
         TowerFigure::EvaporationBalance => {
             "Fuente: balance de masa y energía con aire de salida saturado (Merkel). Vale dentro de \
-             cerca del 10 %; hasta 25 % alto en aire caliente y seco."
+             cerca del 10%; hasta 25% alto en aire caliente y seco."
         }
         TowerFigure::Delivered => {
             "Fuente: Merkel 1925, capacidad como en las pruebas de aceptación. Vale dentro de cerca \
-             del 15 % con termómetros buenos a 1 F (nuestra estimación); peor con aproximación menor \
-             de 5 F."
+             del 15% con termómetros buenos a 1\u{a0}F (nuestra estimación); peor con aproximación menor \
+             de 5\u{a0}F."
         }
     }
 }

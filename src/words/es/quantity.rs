@@ -5,7 +5,7 @@ use crate::words::en::quantity::{as_typed, example};
 
 /// See [`Words::refusal`](crate::words::Words::refusal).
 pub fn refusal(refusal: &Refusal, of: Kind, system: System) -> String {
-    let example = example(of, system);
+    let example = example(of, system).replace(' ', "\u{a0}");
     match refusal {
         Refusal::Empty => format!("Escriba una lectura, por ejemplo {example}."),
         Refusal::NotANumber { near } => {
@@ -111,6 +111,7 @@ pub fn kind(kind: Kind) -> &'static str {
         Kind::Temperature => "una temperatura",
         Kind::TemperatureDifference => "una diferencia de temperatura",
         Kind::GaugePressure => "una presión manométrica",
+        Kind::PressureDifference => "una diferencia de presión",
         Kind::AbsolutePressure => "una presión absoluta",
         Kind::Humidity => "una humedad relativa",
         Kind::Level => "un nivel",
@@ -169,7 +170,7 @@ mod tests {
         );
         assert_eq!(
             say("79 psi", System::Us),
-            "psig no es una unidad de temperatura. Use °F, °C o K."
+            "psi no es una unidad de temperatura. Use °F, °C o K."
         );
         assert_eq!(
             say("79 x2", System::Us),

@@ -204,7 +204,7 @@ pub(in crate::words) fn draw_takes(least: &str, most: &str, basis: DrainBasis) -
             format!("{least} a {most} por un drenaje de este diámetro, abierto del todo.")
         }
         DrainBasis::Usual => format!(
-            "{least} a {most}: no se conoce el drenaje, se toma de 1 a 2 in. Escriba abajo su diámetro."
+            "{least} a {most}: no se conoce el drenaje, se toma de 1 a 2\u{a0}in. Escriba abajo su diámetro."
         ),
     }
 }
@@ -239,7 +239,7 @@ pub(in crate::words) fn machine_started(machine: &str) -> String {
 pub(in crate::words) fn settles_at(temperature: &str) -> String {
     format!(
         "Con los equipos anotados como andando se asienta cerca de {temperature}. Línea: lo esperado, \
-         dentro del 30 % de lo que falta."
+         dentro del 30% de lo que falta."
     )
 }
 
@@ -249,8 +249,8 @@ pub(in crate::words) fn older_marks(count: usize) -> String {
 
 pub(in crate::words) fn head_foreseen(machine: &str) -> String {
     format!(
-        "Alta de {machine}. Línea: la de un condensador sano con el agua esperada, más o menos 5 °F \
-         (3 K) de aproximación. Muy por encima: sarro, aire adentro o poca agua."
+        "Alta de {machine}. Línea: la de un condensador sano con el agua esperada, más o menos 5\u{a0}°F \
+         (3\u{a0}K) de aproximación. Muy por encima: sarro, aire adentro o poca agua."
     )
 }
 

@@ -242,7 +242,7 @@ fn range(range: &FlowRange, format: &Format<'_>) -> String {
 }
 
 fn percent(share: f64) -> String {
-    format!("{:.0} %", share * 100.0)
+    format!("{:.0}%", share * 100.0)
 }
 
 fn covers(lead: &str, cover: &Cover, format: &Format<'_>) -> String {

@@ -39,8 +39,8 @@ pub(in crate::words) fn cleaning_interval(f: &Fouling) -> String {
     let (short, _, long) = f.clean_after_days;
     let (low, middle, high) = f.per_year;
     format!(
-        "Limpie la sonda tras este tiempo y la probabilidad de que se ensucie antes es de {:.0} %. \
-         {} ensuciada{} en {:.1} años vigilados: {middle:.1} al año, con 90 % entre {low:.1} y \
+        "Limpie la sonda tras este tiempo y la probabilidad de que se ensucie antes es de {:.0}%. \
+         {} ensuciada{} en {:.1} años vigilados: {middle:.1} al año, con 90% entre {low:.1} y \
          {high:.1}; el intervalo queda entonces entre {} y {}.",
         100.0 * ACCEPTED,
         f.fouls,
@@ -108,9 +108,9 @@ pub(in crate::words) fn suspect_summary(branch: Branch, part: f64, first: &Suspe
 
 pub(in crate::words) fn percent(p: f64) -> String {
     match p {
-        p if p < 0.01 => "menos de 1\u{a0}%".to_owned(),
-        p if p > 0.99 => "más de 99\u{a0}%".to_owned(),
-        p => format!("{:.0}{}%", 100.0 * p, '\u{a0}'),
+        p if p < 0.01 => "menos\u{a0}de\u{a0}1%".to_owned(),
+        p if p > 0.99 => "más\u{a0}de\u{a0}99%".to_owned(),
+        p => format!("{:.0}%", 100.0 * p),
     }
 }
 
@@ -139,8 +139,8 @@ pub(in crate::words) fn handed_over(way: Way, clock: &str) -> String {
 
 pub(in crate::words) fn minutes_at(minutes: f64, walk: f64, place: &str) -> String {
     match walk >= 0.5 {
-        true => format!("{place} · {minutes:.0} min, {walk:.0} min a pie"),
-        false => format!("{place} · {minutes:.0} min"),
+        true => format!("{place} · {minutes:.0}\u{a0}min, {walk:.0}\u{a0}min\u{a0}a\u{a0}pie"),
+        false => format!("{place} · {minutes:.0}\u{a0}min"),
     }
 }
 
@@ -166,7 +166,7 @@ pub(in crate::words) fn evaporation_note(evaporation: &Evaporation, rule: &str) 
             let percent = 100.0 * part.get::<ratio>();
             let side = if percent > 0.0 { "de más" } else { "de menos" };
             let percent = percent.abs();
-            format!("{how} La regla de campo dice {rule}, {percent:.0} % {side} hoy.")
+            format!("{how} La regla de campo dice {rule}, {percent:.0}% {side} hoy.")
         }
     }
 }

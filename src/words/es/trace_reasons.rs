@@ -113,28 +113,27 @@ pub(crate) fn answer(answer: Answer) -> &'static str {
 pub(crate) fn caution(caution: Caution) -> &'static str {
     match caution {
         Caution::LiveVoltage => {
-            "Partes energizadas. Solo personal calificado; bloquee, etiquete y compruebe ausencia de \
-             voltaje, salvo que deba medir con energía."
+            "Partes energizadas: bloquee, etiquete y compruebe ausencia de voltaje. Solo personal \
+             calificado; mida con energía solo si hace falta."
         }
         Caution::MovingFan => {
-            "El ventilador puede arrancar solo. Bloquéelo y etiquételo antes de meter la mano."
+            "El ventilador arranca solo: bloquéelo y etiquételo. Solo entonces meta la mano."
         }
         Caution::Fall => {
             "Orilla, escalera, piso mojado. Use la protección contra caídas que el sitio pide."
         }
         Caution::Spray => {
-            "El rocío puede llevar Legionella. Ventilador parado, fuera de la brisa, use respirador."
+            "Legionella en la brisa: ventilador parado, fuera de ella. Use respirador."
         }
         Caution::WaterPressure => "Línea con presión. Abra despacio, hágase a un lado.",
         Caution::Refrigerant => {
-            "Refrigerante y líneas calientes. Solo técnico certificado; guantes y lentes puestos."
+            "Refrigerante, líneas calientes: guantes y lentes. Solo técnico certificado."
         }
         Caution::ConfinedSpace => {
-            "No se meta. Una pileta o un cárcamo puede ser espacio confinado: permiso y gente \
-             capacitada."
+            "No se meta: puede ser espacio confinado. Eso pide permiso y gente capacitada."
         }
         Caution::Chemicals => {
-            "Agua tratada. Guantes y lentes; pregunte primero al tratador de agua."
+            "Agua tratada: guantes y lentes. Pregunte primero al tratador de agua."
         }
     }
 }
@@ -199,14 +198,14 @@ pub(crate) fn unproven(open: &Unproven) -> String {
         Unproven::ComesAndGoes => "Va y viene; no se le vio actuar desde entonces.".into(),
         Unproven::Alike(mode, p) => {
             format!(
-                "Ninguna revisión a mano la distingue de: {}, {:.0} %. Lo que lo haría no está en el teléfono.",
+                "Ninguna revisión a mano la distingue de: {}, {:.0}%. Lo que lo haría no está en el teléfono.",
                 lower_first(name(*mode)),
                 100.0 * p
             )
         }
         Unproven::Rival(mode, p) => {
             format!(
-                "Sin descartar: {}, {:.0} %.",
+                "Sin descartar: {}, {:.0}%.",
                 lower_first(name(*mode)),
                 100.0 * p
             )

@@ -145,7 +145,7 @@ pub(in crate::words) fn ask(ask: Ask) -> &'static str {
         Ask::OverflowBore => "Diámetro del rebosadero",
         Ask::RunningFlow => "Caudal que nunca para",
         Ask::RimRoom => "Del rebosadero a la orilla",
-        Ask::WaterPrice => "Precio de 1,000 gal",
+        Ask::WaterPrice => "Precio de 1,000\u{a0}gal",
         Ask::NormalApproach => "Normal, condensación sobre agua que sale",
         Ask::NormalRange => "Rango normal del condensador",
         Ask::CondenserWater => "Agua en un condensador",
@@ -183,7 +183,7 @@ pub(in crate::words) fn ask_hint(ask: Ask) -> &'static str {
         Ask::CoilVa => "De la placa.",
         Ask::Sensitivity => "Su ajuste, en ohms.",
         Ask::ProbeWater => "Se toman 1,500 µS/cm para agua de torre sin medir.",
-        Ask::FilmThickness => "0.2 mm es una lama mojada (a juicio). Vacío: sin película.",
+        Ask::FilmThickness => "0.2\u{a0}mm es una lama mojada (a juicio). Vacío: sin película.",
         Ask::FoamLiquid => "Espuma seca 2%, espuma mojada 20%. Vacío: sin espuma.",
         Ask::SkinWater => {
             "Temperatura de condensación si se conoce; si no, el agua que sale del condensador."
@@ -201,7 +201,7 @@ pub(in crate::words) fn ask_hint(ask: Ask) -> &'static str {
         }
         Ask::WaterPrice => "Agua y drenaje juntos, en su moneda.",
         Ask::NormalApproach => {
-            "10 °F para un condensador de paquete (de memoria): mejor el del propio sitio."
+            "10\u{a0}°F para un condensador de paquete (de memoria): mejor el del propio sitio."
         }
         Ask::MachineHeat => "Mientras baja un espacio caliente.",
         Ask::TowerEffectiveness => "Vea La torre hoy.",
