@@ -25,6 +25,17 @@ const parsed = new Promise((done) => {
 // The storage wakes while the program compiles; nothing is made by asking.
 globalThis.indexedDB?.databases?.().catch(() => undefined);
 
+// When the first screen stands, or takes long: what it can do without waits for this.
+const stands = new Promise((done) => {
+  setTimeout(done, 4000);
+  const look = (_, watch) => {
+    if (document.getElementById('boot')) return;
+    watch.disconnect();
+    requestAnimationFrame(() => setTimeout(done));
+  };
+  parsed.then(() => new MutationObserver(look).observe(document.body, { childList: true }));
+});
+
 // Words for before the program runs; it brings its own. The language chosen
 // in it can't be read this early, so the browser's is taken.
 const SPANISH = /^es\b/i.test(navigator.language);
@@ -97,8 +108,10 @@ for (const type of ['hashchange', 'popstate', 'visibilitychange', 'online', 'pag
   window.addEventListener(type, (event) => ended && event.stopImmediatePropagation(), true);
 }
 
-/** The integrity Trunk wrote for a file, from its preload link. */
+/** The integrity Trunk wrote for a file, from its preload link. What the offline copy
+    answers was checked as it was kept (sw.js), and is not hashed at each start. */
 function integrityOf(url) {
+  if (navigator.serviceWorker?.controller) return '';
   for (const link of document.querySelectorAll('link[integrity]')) {
     if (link.href === url.href) return link.integrity;
   }
@@ -215,6 +228,9 @@ try {
   explain(error);
   broken = !ended; // the page of rescue.js has the repair come in by a tap
 }
+if (!broken) await stands;
+import('./focus.js');
+document.querySelector('[rel=icon]').href = 'icon.svg';
 lookAtRoom().catch(() => undefined); // a browser that does not tell
 document.addEventListener('visibilitychange', () => lookAtRoom().catch(() => undefined));
 keepOffline(broken).catch((error) => {

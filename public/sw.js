@@ -54,7 +54,11 @@ self.addEventListener('fetch', (event) => {
   event.respondWith(
     (async () => {
       const cache = await caches.open(CACHE);
-      return (await cache.match(wanted)) ?? fetch(request);
+      const kept = await cache.match(wanted);
+      if (kept) return kept;
+      // Lost from the cache: checked as it was then, where the page did not ask for it.
+      const [, integrity] = FILES.find(([url]) => request.url.endsWith(`/${url}`)) ?? [];
+      return fetch(request, integrity && !request.integrity ? { integrity } : undefined);
     })(),
   );
 });

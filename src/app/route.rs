@@ -7,7 +7,7 @@ use leptos::prelude::window_event_listener_untyped;
 
 use crate::app::view::prelude::*;
 
-use super::ports::window;
+use super::ports::{call, get, window};
 use crate::record::{SiteId, VisitId};
 use crate::working::Working;
 
@@ -187,6 +187,11 @@ fn follow() {
     };
     if route.with_untracked(|route| *route != address) {
         MOVED.set(true);
+        // To take what has the focus off the page, a browser first lays out all that is
+        // there, the screen that goes and the one that comes.
+        if let Some(held) = get(&document(), "activeElement") {
+            call(&held, "blur", &js_sys::Array::new());
+        }
         route.set(address);
         window().scroll_to_with_x_and_y(0.0, 0.0);
     }

@@ -2,7 +2,7 @@
 //! version that waits.
 
 use crate::app::view::prelude::*;
-use gloo_timers::callback::Interval;
+use gloo_timers::callback::{Interval, Timeout};
 use leptos::prelude::window_event_listener_untyped;
 use leptos::task::spawn_local;
 use wasm_bindgen_futures::JsFuture;
@@ -70,7 +70,8 @@ impl Outside {
             }
         })
         .forget();
-        outside.ask();
+        // The first screen stands before this.
+        Timeout::new(300, move || outside.ask()).forget();
         outside
     }
 

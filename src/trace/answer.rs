@@ -97,7 +97,7 @@ pub enum Answer {
     FollowsResistor,
     /// The control's output ignores the test resistor.
     IgnoresResistor,
-    /// The basin refilled in its usual time and the fill stopped.
+    /// The basin refilled in its usual time; whether the fill shut is asked apart.
     Refilled,
     /// The basin refilled too slowly.
     RefilledSlowly,

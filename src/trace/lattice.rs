@@ -268,12 +268,12 @@ impl Lattice {
         };
         // One mode after the other, from its conditions to its manners.
         let (mut now, mut left) = (**table, 27);
-        for axis in 0..3 {
+        for (axis, share) in share.iter().enumerate() {
             let mut then = [[0.0; 2]; 27];
             left /= 3;
             for m in 0..2 {
                 let of: [[f64; 2]; 3] =
-                    std::array::from_fn(|s| told.axes[axis][s].map(|t| t * share[axis][m][s]));
+                    std::array::from_fn(|s| told.axes[axis][s].map(|t| t * share[m][s]));
                 for rest in 0..left {
                     for (s, of) in of.iter().enumerate() {
                         for low in 0..2 {

@@ -45,6 +45,13 @@ const PARTS = [
     ],
   },
   {
+    name: 'pace',
+    args: ['pace'],
+    rows: [
+      ['From an answer to the next check, slowed 4 times, middle and slowest', /^ +middle ([\d.]+ ms)\n +slowest ([\d.]+ ms)/m, '50 ms at most'],
+    ],
+  },
+  {
     name: 'refill',
     args: small ? ['refill', '500'] : ['refill', '20000'],
     rows: [

@@ -2,6 +2,7 @@
 //! thumb's reach, and what the person must know wherever they are.
 
 use crate::app::view::prelude::*;
+use gloo_timers::callback::Timeout;
 
 use super::fault::NotSaved;
 use super::field::to_heading;
@@ -52,12 +53,12 @@ pub fn Screen(
     let with_rail = edge.is_some();
     let window_title = format!("{title} · Coldsump");
     let moved = route::just_moved();
-    // With the frame: the heading is not on the page before it.
+    // With the frame: the heading is not on the page before it. The title can wait.
     request_animation_frame(move || {
-        document().set_title(&window_title);
         if moved {
             to_heading("h1");
         }
+        Timeout::new(0, move || document().set_title(&window_title)).forget();
     });
     markup! {
         <div class="screen" class:with-rail=with_rail data-test=format!("screen-{name}")>

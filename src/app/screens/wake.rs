@@ -15,8 +15,11 @@ pub fn keep_screen_on() {
     let held = StoredValue::new(None::<JsValue>);
     let ask = move || {
         spawn_local(async move {
-            if let Some(lock) = request().await {
-                let _ = held.try_update_value(|held| *held = Some(lock));
+            let mut lock = request().await;
+            if lock.is_some() {
+                // The one before goes, or this one where the screen was left meanwhile.
+                let _ = held.try_update_value(|held| std::mem::swap(held, &mut lock));
+                let_go(lock);
             }
         });
     };
@@ -24,10 +27,14 @@ pub fn keep_screen_on() {
     let shown = window_event_listener_untyped("focus", move |_| ask());
     on_cleanup(move || {
         shown.remove();
-        if let Some(lock) = held.try_update_value(Option::take).flatten() {
-            call(&lock, "release", &Array::new());
-        }
+        let_go(held.try_update_value(Option::take).flatten());
     });
+}
+
+fn let_go(lock: Option<JsValue>) {
+    if let Some(lock) = lock {
+        call(&lock, "release", &Array::new());
+    }
 }
 
 async fn request() -> Option<JsValue> {

@@ -1,5 +1,5 @@
-// Writes the bare page to stdout: the app's own, less its style, icons and focus
-// script, around the bare program.
+// Writes the bare page to stdout: the app's own, less its style, around the
+// bare program.
 //
 //   node page.mjs INDEX_HTML BOOT_SCRIPT
 
@@ -12,8 +12,7 @@ const ahead =
   '<link rel="modulepreload" href="./hello.js" crossorigin="anonymous">' +
   '<link rel="preload" href="./hello_bg.wasm" crossorigin="anonymous" as="fetch" type="application/wasm"></head>';
 const page = readFileSync(index, 'utf8')
-  .replace(/^ *<link (?!rel="manifest").*\n/gm, '')
-  .replace(/^ *<script data-trunk.*focus\.js.*\n/m, '')
+  .replace(/^ *<link (?!rel="(manifest|icon)").*\n/gm, '')
   .replace(/<script data-trunk.*boot\.js"><\/script>/, `${parts}\n    <script type="module" async src="./${boot}"></script>`)
   .replace(/^ *<script nomodule.*\n/m, '')
   .replace('</head>', ahead);

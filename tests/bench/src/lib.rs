@@ -2,6 +2,7 @@
 //! `main.rs` runs them natively, the page runs them as wasm. Plain numbers come
 //! in and go out; between them stand the same typed calls that the program makes.
 
+pub mod pace;
 pub mod report;
 
 use coldsump::physics::air;
@@ -97,4 +98,30 @@ pub fn saturation(pressures: &[f64]) -> Vec<f64> {
 #[cfg_attr(target_arch = "wasm32", wasm_bindgen)]
 pub fn report_made() -> Vec<u8> {
     report::made(&report::document())
+}
+
+/// How many answers each stored call has.
+#[cfg_attr(target_arch = "wasm32", wasm_bindgen)]
+pub fn pace_paths() -> Vec<u32> {
+    pace::paths().iter().map(|path| path.len() as u32).collect()
+}
+
+/// What follows from the first answers of a stored call, and the milliseconds that the
+/// thinking took, by a clock of the caller's.
+#[cfg(target_arch = "wasm32")]
+#[wasm_bindgen]
+pub fn pace_step(path: usize, answers: usize, clock: &js_sys::Function) -> Vec<f64> {
+    let now = || {
+        clock
+            .call0(&wasm_bindgen::JsValue::NULL)
+            .ok()
+            .and_then(|t| t.as_f64())
+    };
+    let path = &pace::paths()[path][..answers];
+    let began = now();
+    let [first, next] = pace::step(path);
+    let took = now()
+        .zip(began)
+        .map_or(f64::NAN, |(end, began)| end - began);
+    vec![first, next, took]
 }

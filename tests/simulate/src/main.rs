@@ -51,6 +51,7 @@ fn main() {
     match words.first().map(String::as_str) {
         Some("same") => return same::sets(&words[1]),
         Some("pace") => return same::pace(&plant),
+        Some("paths") => return same::paths(&plant),
         Some("through") => return through_only(&plant, &words),
         Some("small") => return reduced::compare(&plant, words.len() < 2),
         _ => {}

@@ -120,3 +120,32 @@ pub fn pace(plant: &Plant) {
         println!("  {what}: {mean:.2} ms, at most {:.2}", 1e3 * most[i]);
     }
 }
+
+/// Prints twelve calls as they are walked, for `./dev bench pace` to keep: a line an
+/// answer, an empty line between two calls.
+pub fn paths(plant: &Plant) {
+    let flat = Flat::of(plant);
+    let word = |name: String| name.trim_matches('"').to_owned();
+    for seed in 0..12 {
+        let mut scene = Scene::draw(&flat, 1, Chance(99 + seed));
+        let mut evidence: Vec<Evidence> = Vec::new();
+        let mut at = Place::MachineRoom;
+        while evidence.len() < 25 {
+            let tracer = Tracer::new(plant, &Case::of(&evidence));
+            let Some(next) = tracer.advise(at).best else {
+                break;
+            };
+            at = next.check.place();
+            let stage = tracer.stage(next.check);
+            let answer = scene.answer(next.check, stage);
+            evidence.push(Evidence::said(next.check, answer, stage));
+            let named = [
+                serde_json::to_string(&next.check),
+                serde_json::to_string(&answer),
+                serde_json::to_string(&stage),
+            ];
+            println!("{}", named.map(|n| word(n.expect("a name"))).join(" "));
+        }
+        println!();
+    }
+}
