@@ -230,7 +230,9 @@ try {
 }
 if (!broken) await stands;
 import('./focus.js');
+// A browser draws the icon of each as soon as it knows of it.
 document.querySelector('[rel=icon]').href = 'icon.svg';
+document.querySelector('[rel=manifest]').href = 'manifest.webmanifest';
 lookAtRoom().catch(() => undefined); // a browser that does not tell
 document.addEventListener('visibilitychange', () => lookAtRoom().catch(() => undefined));
 keepOffline(broken).catch((error) => {

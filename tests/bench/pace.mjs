@@ -16,7 +16,7 @@ import { fileURLToPath } from 'node:url';
 import { openPage, says } from './browser.mjs';
 
 const SLOWER = 4;
-const TURNS = 3;
+const TURNS = 5;
 const LIMIT = 50; // ms
 const WITHIN = 1e-9;
 const [folder, native] = process.argv.slice(2);
@@ -37,29 +37,30 @@ try {
   await page.run(`return import('${origin}/pace-page.mjs').then(() => null)`);
   const lengths = await page.run('return window.paths()');
   await page.cdp('Emulation.setCPUThrottlingRate', { rate: SLOWER });
-  const times = [];
-  for (const [path, length] of lengths.entries()) {
-    for (let answers = 1; answers <= length; answers += 1) {
-      const turns = [];
-      for (let turn = 0; turn < TURNS; turn += 1) {
-        const [first, next, took] = await page.run(`return window.step(${path}, ${answers})`);
-        const [p, check] = theirs[times.length].split(' ').map(Number);
-        if (!(Math.abs(first - p) <= WITHIN) || next !== check) {
-          throw new Error(`call ${path}, ${answers} answers: ${[first, next]} here, ${[p, check]} native`);
-        }
-        turns.push(took);
+  const steps = lengths.flatMap((length, path) =>
+    Array.from({ length }, (_, n) => ({ path, answers: n + 1 })),
+  );
+  if (steps.length !== theirs.length) throw new Error(`${steps.length} steps, ${theirs.length} native`);
+  const times = steps.map(() => Infinity);
+  // One after the other: a busy moment of the machine then hits no step in every turn.
+  for (let turn = 0; turn < TURNS; turn += 1) {
+    for (const [n, { path, answers }] of steps.entries()) {
+      const [first, next, took] = await page.run(`return window.step(${path}, ${answers})`);
+      const [p, check] = theirs[n].split(' ').map(Number);
+      if (!(Math.abs(first - p) <= WITHIN) || next !== check) {
+        throw new Error(`call ${path}, ${answers} answers: ${[first, next]} here, ${[p, check]} native`);
       }
-      times.push(Math.min(...turns));
+      times[n] = Math.min(times[n], took);
     }
   }
-  if (times.length !== theirs.length) throw new Error(`${times.length} steps, ${theirs.length} native`);
   times.sort((a, b) => a - b);
   const worst = times.at(-1);
+  const over = times.filter((time) => time > LIMIT).length;
   console.log(`${page.version}, ${cpus().length} x ${cpus()[0].model.trim()}, load ${loadavg()[0].toFixed(1)}`);
   console.log(`From an answer to the next check, wasm, processor slowed ${SLOWER} times,`);
   console.log(`${times.length} answers of ${lengths.length} stored calls, least of ${TURNS} turns each:`);
   console.log(`  middle ${ms(times[Math.floor(times.length / 2)])}`);
-  console.log(`  slowest ${ms(worst)}${worst > LIMIT ? `  OVER ${LIMIT} ms` : ''}`);
+  console.log(`  slowest ${ms(worst)}${over ? `  OVER ${LIMIT} ms, as are ${over} of them` : ''}`);
 } finally {
   await page?.close();
   server.stdin.end();
