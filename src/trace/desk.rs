@@ -58,6 +58,7 @@ pub(crate) struct Desk<'a> {
 
 /// What a check promises.
 pub(crate) struct Promise {
+    /// Without its reason, which only those offered need.
     pub suggestion: Suggestion,
     /// Minutes, and the danger in minutes.
     pub cost: f64,
@@ -109,16 +110,15 @@ impl<'a> Desk<'a> {
 
     /// What each sensible check promises, in the order of the list.
     pub fn promises(&self) -> Vec<Suggestion> {
-        self.all(self.looked())
-            .iter()
-            .map(|p| p.suggestion)
-            .collect()
+        let looked = self.looked();
+        let all = self.all(|c| self.sensible(c, looked));
+        all.iter().map(|p| self.told(p)).collect()
     }
 
-    fn all(&self, looked: bool) -> Vec<Promise> {
+    fn all(&self, which: impl Fn(Check) -> bool) -> Vec<Promise> {
         let mut checks = self.tracer.open_checks();
         checks.extend(self.tracer.answered_checks(self.goal.takes));
-        checks.retain(|c| self.sensible(*c, looked));
+        checks.retain(|c| which(*c));
         checks.into_iter().map(|c| self.promise(c)).collect()
     }
 
@@ -168,14 +168,8 @@ impl<'a> Desk<'a> {
     /// The checks worth their minutes, best first.
     fn ranked(&self) -> Vec<Suggestion> {
         let looked = self.looked();
-        let mut found = self.all(looked);
-        let gated: Vec<Promise> = if looked {
-            Vec::new()
-        } else {
-            let mut later = self.all(true);
-            later.retain(|p| !self.sensible(p.suggestion.check, false));
-            later
-        };
+        let mut found = self.all(|c| self.sensible(c, looked));
+        let gated = self.all(|c| !looked && self.sensible(c, true) && !self.sensible(c, false));
         let few = found.len() <= FIRST;
         let worth = |p: &Promise| few || p.suggestion.gain_bits >= WORTH_ASKING;
         sort_by(&mut found, |a, b| {
@@ -211,7 +205,8 @@ impl<'a> Desk<'a> {
             }
         }
         order.extend(order.len()..rated.len());
-        order.into_iter().map(|i| rated[i].suggestion).collect()
+        order.truncate(1 + RUNNERS_UP);
+        order.into_iter().map(|i| self.told(rated[i])).collect()
     }
 
     /// Bits per minute of a check, with the best of its place that would go
@@ -254,12 +249,14 @@ impl<'a> Desk<'a> {
             Some((worlds, leads)) => {
                 let chances = worlds.answers(self.tracer, check);
                 let mut joint = vec![[0.0; 3]; self.tracer.lattice.modes.len() + 1];
-                for ((lead, world), chance) in leads.iter().zip(&worlds.all).zip(&chances) {
-                    for (j, c) in joint[*lead].iter_mut().zip(chance) {
-                        *j += world.p * c;
+                let mut answer = [0.0; 3];
+                for (i, chance) in chances.iter().enumerate() {
+                    let (joint, p) = (&mut joint[leads[i]], worlds.all[i].p);
+                    for a in 0..3 {
+                        joint[a] += p * chance[a];
+                        answer[a] += p * chance[a];
                     }
                 }
-                let answer: [f64; 3] = std::array::from_fn(|a| joint.iter().map(|j| j[a]).sum());
                 (chances, answer, joint.concat())
             }
             None => (Vec::new(), [0.0; 3], Vec::new()),
@@ -268,7 +265,6 @@ impl<'a> Desk<'a> {
         let gain_bits = (self.entropy + entropy_bits(&answer) - entropy_bits(&all)).max(0.0);
         let minutes = self.tracer.minutes(check);
         let walk_minutes = self.at.walk_minutes(check.place());
-        let why = self.reason(check, &chances, walk_minutes);
         let mut danger: f64 = check.cautions().iter().map(|c| c.reluctance()).sum();
         if check.disturbs() && self.untouched {
             danger += UNTOUCHED * self.comes_and_goes;
@@ -280,9 +276,22 @@ impl<'a> Desk<'a> {
                 minutes,
                 walk_minutes,
                 gain_bits,
-                why,
+                why: Reason::CheapHere,
             },
             chances,
+        }
+    }
+
+    /// A promise as a suggestion, with its reason.
+    fn told(&self, promise: &Promise) -> Suggestion {
+        let Suggestion {
+            check,
+            walk_minutes,
+            ..
+        } = promise.suggestion;
+        Suggestion {
+            why: self.reason(check, &promise.chances, walk_minutes),
+            ..promise.suggestion
         }
     }
 

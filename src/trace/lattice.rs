@@ -11,6 +11,10 @@
 //! intermittent and acting, or intermittent and quiet; an intermittent one
 //! flickers into the other for a single check now and then. The basin stood
 //! low on arrival or it did not. Given these, answers are independent.
+//!
+//! What is gone through for every combination stands in plain loops: a tap
+//! waits for it, and code built to be small does not take iterators apart.
+#![allow(clippy::needless_range_loop)]
 
 use super::heard::{Ear, Epoch, Heard};
 use super::hypothesis::{FLICKER, STAYS_FULL, acts, stays_full};
@@ -202,9 +206,10 @@ impl Lattice {
         let mut all = self.level(of);
         for epoch in 0..ear.epochs.len() {
             let told = self.told(ear, epoch, of);
-            for (t, m) in all.iter_mut().zip(self.manners(&told, epoch, of)) {
-                t[0] *= m[0];
-                t[1] *= m[1];
+            let manners = self.manners(&told, epoch, of);
+            for m in 0..8 {
+                all[m][0] *= manners[m][0];
+                all[m][1] *= manners[m][1];
             }
         }
         all.map(|t| t[0] + t[1])
@@ -213,13 +218,12 @@ impl Lattice {
     /// Chance of a full and of a low basin on arrival, per manner.
     pub fn level(&self, of: [usize; 3]) -> Manners {
         let mut level = [[0.0; 2]; 8];
-        for (m, l) in level.iter_mut().enumerate() {
-            let stays: f64 = of
-                .iter()
-                .enumerate()
-                .map(|(i, k)| self.kinds[*k].stays[m >> i & 1])
-                .product();
-            *l = [STAYS_FULL * stays, 1.0 - STAYS_FULL * stays];
+        for m in 0..8 {
+            let mut stays = STAYS_FULL;
+            for i in 0..3 {
+                stays *= self.kinds[of[i]].stays[m >> i & 1];
+            }
+            level[m] = [stays, 1.0 - stays];
         }
         level
     }
@@ -238,55 +242,67 @@ impl Lattice {
     /// Adds one piece to what was told; whether any of the kinds has a part
     /// in it.
     pub fn hear(&self, told: &mut Told, heard: &Heard, piece: usize, of: [usize; 3]) -> bool {
-        let kinds = of.map(|k| &self.kinds[k]);
-        let minds = kinds.map(|k| k.minds[piece]);
-        match minds {
-            [false, false, false] => told.all(&heard.by_effect[0]),
-            [true, false, false] => told.one(0, &kinds[0].alone[piece]),
-            [false, true, false] => told.one(1, &kinds[1].alone[piece]),
-            [false, false, true] => told.one(2, &kinds[2].alone[piece]),
-            _ => told.hear(heard, &kinds.map(|k| k.axis(heard, piece))),
+        let [x, y, z] = [&self.kinds[of[0]], &self.kinds[of[1]], &self.kinds[of[2]]];
+        match (x.minds[piece], y.minds[piece], z.minds[piece]) {
+            (false, false, false) => {
+                told.all(&heard.by_effect[0]);
+                return false;
+            }
+            (true, false, false) => told.one(0, &x.alone[piece]),
+            (false, true, false) => told.one(1, &y.alone[piece]),
+            (false, false, true) => told.one(2, &z.alone[piece]),
+            _ => {
+                let axes = [
+                    x.axis(heard, piece),
+                    y.axis(heard, piece),
+                    z.axis(heard, piece),
+                ];
+                told.hear(heard, &axes);
+            }
         }
-        minds.contains(&true)
+        true
     }
 
     /// Per manner from per condition.
     pub fn manners(&self, told: &Told, epoch: usize, of: [usize; 3]) -> Manners {
-        let share = of.map(|k| &self.kinds[k].shares[epoch]);
         let mut out = [told.all; 8];
         let Some(table) = &told.table else {
             // Each mode for itself.
             for axis in 0..3 {
-                let of = [0, 1].map(|m| mixed(&told.axes[axis], &share[axis][m]));
-                for (m, o) in out.iter_mut().enumerate() {
-                    let t = of[m >> axis & 1];
-                    o[0] *= t[0];
-                    o[1] *= t[1];
+                let share = &self.kinds[of[axis]].shares[epoch];
+                for m in 0..2 {
+                    let t = mixed(&told.axes[axis], &share[m]);
+                    for o in 0..8 {
+                        if o >> axis & 1 == m {
+                            out[o][0] *= t[0];
+                            out[o][1] *= t[1];
+                        }
+                    }
                 }
             }
             return out;
         };
         // One mode after the other, from its conditions to its manners.
         let (mut now, mut left) = (**table, 27);
-        for (axis, share) in share.iter().enumerate() {
+        for axis in 0..3 {
+            let share = &self.kinds[of[axis]].shares[epoch];
             let mut then = [[0.0; 2]; 27];
             left /= 3;
             for m in 0..2 {
-                let of: [[f64; 2]; 3] =
-                    std::array::from_fn(|s| told.axes[axis][s].map(|t| t * share[m][s]));
-                for rest in 0..left {
-                    for (s, of) in of.iter().enumerate() {
-                        for low in 0..2 {
-                            then[rest + left * m][low] += now[3 * rest + s][low] * of[low];
+                for s in 0..3 {
+                    for low in 0..2 {
+                        let of = told.axes[axis][s][low] * share[m][s];
+                        for rest in 0..left {
+                            then[rest + left * m][low] += now[3 * rest + s][low] * of;
                         }
                     }
                 }
             }
             (now, left) = (then, 2 * left);
         }
-        for (o, t) in out.iter_mut().zip(now) {
-            o[0] *= t[0];
-            o[1] *= t[1];
+        for m in 0..8 {
+            out[m][0] *= now[m][0];
+            out[m][1] *= now[m][1];
         }
         out
     }
@@ -358,31 +374,31 @@ impl Told {
     }
 
     fn one(&mut self, axis: usize, told: &[[f64; 2]; 3]) {
-        for (t, l) in self.axes[axis].iter_mut().zip(told) {
-            t[0] *= l[0];
-            t[1] *= l[1];
+        let of = &mut self.axes[axis];
+        for s in 0..3 {
+            of[s][0] *= told[s][0];
+            of[s][1] *= told[s][1];
         }
     }
 
     fn hear(&mut self, heard: &Heard, axes: &[Axis; 3]) {
+        let [x, y, z] = axes;
         // What is there whether they act or not; a mode that never goes
         // beyond it changes nothing.
-        let floor = axes
-            .iter()
-            .map(|a| a.acting.min(a.quiet))
-            .max()
-            .unwrap_or(0);
+        let least = |a: &Axis| a.acting.min(a.quiet);
+        let floor = least(x).max(least(y)).max(least(z));
         let live = |a: &Axis| a.drains || a.acting.max(a.quiet) > floor;
-        let mut which = (0..3).filter(|i| live(&axes[*i]));
-        match (which.next(), which.next()) {
-            (None, _) => self.all(&heard.by_effect[usize::from(floor)]),
-            (Some(i), None) => self.one(i, &axes[i].alone(heard, floor)),
+        match (live(x), live(y), live(z)) {
+            (false, false, false) => self.all(&heard.by_effect[usize::from(floor)]),
+            (true, false, false) => self.one(0, &x.alone(heard, floor)),
+            (false, true, false) => self.one(1, &y.alone(heard, floor)),
+            (false, false, true) => self.one(2, &z.alone(heard, floor)),
             _ => {
                 let told = conditions(heard, axes);
                 let table = self.table.get_or_insert_with(|| Box::new([[1.0; 2]; 27]));
-                for (t, l) in table.iter_mut().zip(&told) {
-                    t[0] *= l[0];
-                    t[1] *= l[1];
+                for c in 0..27 {
+                    table[c][0] *= told[c][0];
+                    table[c][1] *= told[c][1];
                 }
             }
         }
@@ -390,19 +406,19 @@ impl Told {
 
     /// Likelihood in one condition, `c = first + 3 second + 9 third`.
     pub fn at(&self, c: usize) -> [f64; 2] {
-        let joint = self.table.as_ref().map_or([1.0; 2], |t| t[c]);
-        let axes = [
-            &self.axes[0][c % 3],
-            &self.axes[1][c / 3 % 3],
-            &self.axes[2][c / 9],
-        ];
-        [0, 1].map(|low| self.all[low] * joint[low] * axes[0][low] * axes[1][low] * axes[2][low])
+        let [x, y, z] = &self.axes;
+        let at = |low: usize| {
+            let joint = self.table.as_ref().map_or(1.0, |t| t[c][low]);
+            self.all[low] * joint * x[c % 3][low] * y[c / 3 % 3][low] * z[c / 9][low]
+        };
+        [at(0), at(1)]
     }
 }
 
 /// Likelihood over a mode's conditions in these shares.
 fn mixed(of: &[[f64; 2]; 3], share: &[f64; 3]) -> [f64; 2] {
-    [0, 1].map(|low| share[0] * of[0][low] + share[1] * of[1][low] + share[2] * of[2][low])
+    let at = |low: usize| share[0] * of[0][low] + share[1] * of[1][low] + share[2] * of[2][low];
+    [at(0), at(1)]
 }
 
 /// Steady, acting and quiet, from what acting and what being quiet says: one
@@ -414,45 +430,36 @@ fn spread(quiet: [f64; 2], acting: [f64; 2], f: f64) -> [[f64; 2]; 3] {
 
 /// Likelihood of one piece per condition: steady, acting, quiet on each axis.
 fn conditions(heard: &Heard, axes: &[Axis; 3]) -> Table {
-    let mut raw = [[0.0; 2]; 8];
-    for (bits, r) in raw.iter_mut().enumerate() {
-        let (mut effect, mut drains) = (0, 0);
-        for (i, axis) in axes.iter().enumerate() {
-            if bits >> i & 1 == 1 {
-                effect = effect.max(axis.acting);
-                drains |= 2 * usize::from(axis.drains);
-            } else {
-                effect = effect.max(axis.quiet);
-            }
-        }
+    let [x, y, z] = axes;
+    let pick = |a: &Axis, acts: usize| if acts == 1 { a.acting } else { a.quiet };
+    let drain = |a: &Axis, acts: usize| acts * usize::from(a.drains);
+    let mut now = [[0.0; 2]; 27];
+    for bits in 0..8 {
+        let (a, b, c) = (bits & 1, bits >> 1 & 1, bits >> 2);
+        let effect = pick(x, a).max(pick(y, b)).max(pick(z, c));
+        let drains = 2 * (drain(x, a) | drain(y, b) | drain(z, c));
         let of = &heard.by_effect[usize::from(effect)];
-        *r = [of[drains], of[drains + 1]];
+        now[bits] = [of[drains], of[drains + 1]];
     }
-    let mut first = [[0.0; 2]; 12];
-    for rest in 0..4 {
-        let three = spread(raw[2 * rest], raw[2 * rest + 1], axes[0].flicker);
-        first[3 * rest..3 * rest + 3].copy_from_slice(&three);
-    }
-    let mut second = [[0.0; 2]; 18];
-    for last in 0..2 {
+    // One mode after the other, from whether it acts to its conditions.
+    let mut left = 8;
+    for axis in axes {
+        let mut then = [[0.0; 2]; 27];
+        left /= 2;
         for s in 0..3 {
-            let (quiet, acting) = (first[6 * last + s], first[6 * last + 3 + s]);
-            for (c, v) in spread(quiet, acting, axes[1].flicker)
-                .into_iter()
-                .enumerate()
-            {
-                second[9 * last + 3 * c + s] = v;
+            let acts = match s {
+                0 => 1.0,
+                1 => 1.0 - axis.flicker,
+                _ => axis.flicker,
+            };
+            for rest in 0..left {
+                for low in 0..2 {
+                    let (quiet, acting) = (now[2 * rest][low], now[2 * rest + 1][low]);
+                    then[rest + left * s][low] = acts * acting + (1.0 - acts) * quiet;
+                }
             }
         }
+        (now, left) = (then, 3 * left);
     }
-    let mut all = [[0.0; 2]; 27];
-    for s in 0..9 {
-        for (c, v) in spread(second[s], second[9 + s], axes[2].flicker)
-            .into_iter()
-            .enumerate()
-        {
-            all[9 * c + s] = v;
-        }
-    }
-    all
+    now
 }

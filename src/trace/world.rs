@@ -41,14 +41,18 @@ pub(crate) struct World {
 impl World {
     /// The strongest effect where its modes in `bits` act, and the place of
     /// full and low in what follows from it: another where one of them drains.
+    ///
+    /// In plain loops, as all that is gone through for each check and world: a
+    /// tap waits for it, and small code does not take an iterator apart.
     fn shows(&self, effects: &[[u8; 2]], bits: usize) -> (usize, usize) {
-        let each = self.set.iter().enumerate();
-        let each = each.filter_map(|(i, m)| Some(effects.get(*m)?[bits >> i & 1]));
+        let mut most = 0;
+        for i in 0..3 {
+            if self.set[i] != NONE {
+                most = most.max(effects[self.set[i]][bits >> i & 1]);
+            }
+        }
         let drains = bits & self.lowers != 0;
-        (
-            usize::from(each.max().unwrap_or(0)),
-            2 * usize::from(drains),
-        )
+        (usize::from(most), 2 * usize::from(drains))
     }
 
     /// The modes that are still there, as places in the lattice's order.
@@ -186,13 +190,17 @@ impl Worlds {
         before: Option<[f64; 3]>,
     ) -> Option<Asked> {
         let sheet = sheet::of(check)?;
-        let columns = std::array::from_fn(|column| {
+        let column = |column: usize| {
             by_basin(sheet, self.epoch.stage, |effect, low| {
                 again(chances(sheet, &tracer.plant, effect, low), before)[column]
             })
-        });
-        let effects = self.effects(tracer, |mode| sheet.effect(mode));
-        Some(Asked { effects, columns })
+        };
+        let (x, y, z) = (column(0), column(1), column(2));
+        let rows = (0..x.len()).map(|effect| [x[effect], y[effect], z[effect]]);
+        Some(Asked {
+            effects: self.effects(tracer, |mode| sheet.effect(mode)),
+            rows: rows.collect(),
+        })
     }
 
     /// Chance of each answer of `check` within each of these worlds.
@@ -200,20 +208,21 @@ impl Worlds {
         let Some(asked) = self.ask(tracer, check) else {
             return Vec::new();
         };
-        let each = |world: &World| {
+        let mut all = Vec::with_capacity(self.all.len());
+        for world in &self.all {
             let mut chance = [0.0; 3];
-            for (bits, level) in world.acting.iter().enumerate() {
-                if level[0] + level[1] <= 0.0 {
-                    continue;
-                }
-                let said = asked.chance(world, bits, *level);
-                for (c, said) in chance.iter_mut().zip(said) {
-                    *c += said;
+            for bits in 0..8 {
+                let level = world.acting[bits];
+                if level[0] + level[1] > 0.0 {
+                    let said = asked.chance(world, bits, level);
+                    for a in 0..3 {
+                        chance[a] += said[a];
+                    }
                 }
             }
-            chance
-        };
-        self.all.iter().map(each).collect()
+            all.push(chance);
+        }
+        all
     }
 }
 
@@ -221,15 +230,20 @@ impl Worlds {
 pub(crate) struct Asked {
     /// What each mode does to it when quiet and when acting.
     effects: Vec<[u8; 2]>,
-    columns: [Vec<ByBasin>; 3],
+    rows: Vec<[ByBasin; 3]>,
 }
 
 impl Asked {
     /// Chance of each answer where the modes of a world in `bits` act.
     pub fn chance(&self, world: &World, bits: usize, level: [f64; 2]) -> [f64; 3] {
         let (effect, at) = world.shows(&self.effects, bits);
-        let each = self.columns.each_ref().map(|c| &c[effect]);
-        each.map(|c| level[0] * c[at] + level[1] * c[at + 1])
+        let [x, y, z] = &self.rows[effect];
+        let [full, low] = level;
+        [
+            full * x[at] + low * x[at + 1],
+            full * y[at] + low * y[at + 1],
+            full * z[at] + low * z[at + 1],
+        ]
     }
 }
 
@@ -371,40 +385,33 @@ pub(crate) fn states(tracer: &Tracer, world: &World, moments: &[Worlds], least: 
 fn acting(tracer: &Tracer, priors: &[[f64; 2]], set: Set, moment: &Epoch) -> Acting {
     let known = known(tracer, priors, set, &[moment]);
     let axes = set.map(|m| Axis::of(tracer, m, moment));
-    let mut conditions = [[0.0; 2]; 27];
-    for (manner, told) in known.manners.iter().enumerate() {
-        if *told == [0.0; 2] {
-            continue;
-        }
-        let share: [_; 3] = std::array::from_fn(|i| axes[i].shares[manner >> i & 1]);
-        for (c, condition) in conditions.iter_mut().enumerate() {
-            let share = share[0][c % 3] * share[1][c / 3 % 3] * share[2][c / 9];
+    let [x, y, z] = &axes;
+    let mut acting = [[0.0; 2]; 8];
+    for c in 0..27 {
+        let (a, b, d) = (c % 3, c / 3 % 3, c / 9);
+        let mut condition = [0.0; 2];
+        for manner in 0..8 {
+            let told = known.manners[manner];
+            let share =
+                x.shares[manner & 1][a] * y.shares[manner >> 1 & 1][b] * z.shares[manner >> 2][d];
             condition[0] += share * told[0];
             condition[1] += share * told[1];
         }
-    }
-    if let Some(heard) = &known.here[0] {
-        for (c, condition) in conditions.iter_mut().enumerate() {
+        if condition == [0.0; 2] {
+            continue;
+        }
+        if let Some(heard) = &known.here[0] {
             let told = heard.at(c);
             condition[0] *= told[0];
             condition[1] *= told[1];
         }
-    }
-    let mut acting = [[0.0; 2]; 8];
-    for (c, condition) in conditions.iter().enumerate() {
-        if condition[0] + condition[1] <= 0.0 {
-            continue;
-        }
-        let each = [c % 3, c / 3 % 3, c / 9];
-        let acts: [f64; 3] = std::array::from_fn(|i| axes[i].acts[each[i]]);
-        for (bits, a) in acting.iter_mut().enumerate() {
-            let now: f64 = acts
-                .iter()
-                .enumerate()
-                .map(|(i, p)| if bits >> i & 1 == 1 { *p } else { 1.0 - p })
-                .product();
-            a[0] += now * condition[0];
-            a[1] += now * condition[1];
+        let now = |acts: f64, bit: usize| if bit == 1 { acts } else { 1.0 - acts };
+        for (bits, acting) in acting.iter_mut().enumerate() {
+            let now = now(x.acts[a], bits & 1)
+                * now(y.acts[b], bits >> 1 & 1)
+                * now(z.acts[d], bits >> 2);
+            acting[0] += now * condition[0];
+            acting[1] += now * condition[1];
         }
     }
     let total: f64 = acting.iter().flatten().sum();
