@@ -40,6 +40,8 @@ pub fn Trace(id: VisitId) -> View {
         }
     });
     let act = live(move || mind.known.get().map(|known| action(mind, &known)));
+    // All that stands below the card comes at once, when the card is painted.
+    let below = Memo::new(move |_| mind.seen.with(Option::is_some));
     markup! {
         <StationScreen job title=P::StationTrace sub name="trace" act>
             <div class="col">
@@ -70,26 +72,34 @@ pub fn Trace(id: VisitId) -> View {
                 </section>
                 {move || mind.seen.get().map(|seen| instead(mind, &seen))}
             </div>
-            <div class="col">
-                <section>
-                    <h2>{words.phrase(P::WhereItCanBe)}</h2>
-                    {move || mind.seen.get().map(|seen| drawing(&seen))}
-                </section>
-                <section data-test="suspects">
-                    <h2>{words.phrase(P::Suspects)}</h2>
-                    <div>{move || mind.seen.get().map(|seen| suspects(mind, &seen))}</div>
-                </section>
-                <section>
-                    <h2>{words.phrase(P::SoFar)}</h2>
-                    <div>{move || mind.seen.get().map(|seen| so_far(mind, &seen))}</div>
-                </section>
-                <section>
-                    <h2>{words.phrase(P::ByPlace)}</h2>
-                    <p class="sub small">{words.phrase(P::AnyOrder)}</p>
-                    {places(mind)}
-                </section>
-                {closing(mind)}
-            </div>
+            {move || {
+                below
+                    .get()
+                    .then(|| {
+                        markup! {
+                        <div class="col">
+                            <section>
+                                <h2>{words.phrase(P::WhereItCanBe)}</h2>
+                                {move || mind.seen.get().map(|seen| drawing(&seen))}
+                            </section>
+                            <section data-test="suspects">
+                                <h2>{words.phrase(P::Suspects)}</h2>
+                                <div>{move || mind.seen.get().map(|seen| suspects(mind, &seen))}</div>
+                            </section>
+                            <section>
+                                <h2>{words.phrase(P::SoFar)}</h2>
+                                <div>{move || mind.seen.get().map(|seen| so_far(mind, &seen))}</div>
+                            </section>
+                            <section>
+                                <h2>{words.phrase(P::ByPlace)}</h2>
+                                <p class="sub small">{words.phrase(P::AnyOrder)}</p>
+                                {places(mind)}
+                            </section>
+                            {closing(mind)}
+                        </div>
+                        }
+                    })
+            }}
         </StationScreen>
     }
 }

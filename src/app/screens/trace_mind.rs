@@ -207,7 +207,7 @@ impl Mind {
             job,
             known,
             ahead,
-            seen: RwSignal::new(known.get_untracked()),
+            seen: RwSignal::new(None::<Known>),
             at,
             chosen: RwSignal::new(None::<Check>),
             stage: RwSignal::new(stage),
