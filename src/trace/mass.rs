@@ -248,6 +248,7 @@ impl Mass {
         let of = at.map(|f| &families[f]);
         let likelihood = lattice.likelihood(of.map(|f| f.kind));
         let factor = company_of(of.map(|f| f.group), nothing);
+        let weights = weights(families, at, nothing);
         let (ab, bc) = (at[0] == at[1] && at[0] > 0, at[1] == at[2] && at[1] > 0);
         let mut sum = 0.0;
         for (m, l) in likelihood.iter().enumerate() {
@@ -256,31 +257,25 @@ impl Mass {
             if (at[0] == 0 && x == 1) || (at[1] == 0 && y == 1) || (at[2] == 0 && z == 1) {
                 continue;
             }
+            sum += l * weights[m];
             let l = l * factor;
             let [a, b, c] = of;
-            let p = match (ab, bc) {
+            match (ab, bc) {
                 (false, false) => {
                     meets[at[0]].alone[x] += l * b.one[y] * c.one[z];
                     meets[at[1]].alone[y] += l * a.one[x] * c.one[z];
                     meets[at[2]].alone[z] += l * a.one[x] * b.one[y];
-                    a.one[x] * b.one[y] * c.one[z]
                 }
                 (true, false) => {
                     meets[at[0]].second[x][y] += l * c.one[z];
                     meets[at[2]].alone[z] += l * a.pairs(x, y);
-                    a.pairs(x, y) * c.one[z]
                 }
                 (false, true) => {
                     meets[at[1]].second[y][z] += l * a.one[x];
                     meets[at[0]].alone[x] += l * b.pairs(y, z);
-                    b.pairs(y, z) * a.one[x]
                 }
-                (true, true) => {
-                    meets[at[0]].third[x][y][z] += l;
-                    a.threes(x, y, z)
-                }
-            };
-            sum += l * p;
+                (true, true) => meets[at[0]].third[x][y][z] += l,
+            }
         }
         self.total += sum;
         self.threes.push((at, sum));

@@ -193,22 +193,7 @@ fn the_measured_result_is_evidence_of_the_trace() {
 #[test]
 fn a_fill_that_runs_on_is_evidence_of_the_trace() {
     let mut story = Story::opened();
-    story.begin_test();
-    story.level(20.0, 3.0);
-    story.mark(10.0, MarkKind::DrawdownBegan);
-    story.level(180.0, 4.6);
-    story.level(180.0, 6.2);
-    story.mark(30.0, MarkKind::CallSeen);
-    story.mark(5.0, MarkKind::WaterSeen);
-    story.mark(20.0, MarkKind::DrawdownEnded);
-    for inches in [6.4, 6.02, 5.61, 5.2, 4.83, 4.39, 4.01, 3.62, 3.2] {
-        story.level(60.0, inches);
-    }
-    story.mark(25.0, MarkKind::ShutOff);
-    for inches in [2.9, 2.62, 2.31, 2.03, 1.74, 1.42] {
-        story.level(100.0, inches);
-    }
-    story.mark(10.0, MarkKind::Stopped);
+    story.filled_test(&[2.9, 2.62, 2.31, 2.03, 1.74, 1.42]);
     let said = |story: &Story, check: Check| {
         let evidence = story.visit().evidence();
         evidence.iter().find(|e| e.check == check).map(|e| e.answer)

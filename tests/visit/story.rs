@@ -247,6 +247,12 @@ impl Story {
 
     /// A refill test: drawn down past the call, filled by about 15 gpm, held.
     pub fn passing_test(&mut self) {
+        self.filled_test(&[3.05, 3.06, 3.1]);
+    }
+
+    /// The same, with these levels read after the shut-off, inches below the
+    /// overflow.
+    pub fn filled_test(&mut self, after: &[f64]) {
         self.begin_test();
         self.level(20.0, 3.0);
         self.mark(10.0, MarkKind::DrawdownBegan);
@@ -259,8 +265,8 @@ impl Story {
             self.level(60.0, inches);
         }
         self.mark(25.0, MarkKind::ShutOff);
-        for inches in [3.05, 3.06, 3.1] {
-            self.level(100.0, inches);
+        for inches in after {
+            self.level(100.0, *inches);
         }
         self.mark(10.0, MarkKind::Stopped);
     }

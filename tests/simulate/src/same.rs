@@ -79,29 +79,22 @@ pub fn sets(file: &str) {
     println!("{}", times[times.len() / 2]);
 }
 
-/// Prints how long the whole plant takes, from an answer to what follows.
-pub fn pace(plant: &Plant) {
+/// Twelve calls walked by the planner, 25 answers of each at most: what is looked at
+/// before each step, and each answer.
+fn twelve(
+    plant: &Plant,
+    mut before: impl FnMut(&Case, &Tracer, Place),
+    mut said: impl FnMut(usize, &Evidence),
+) {
     let flat = Flat::of(plant);
-    let (mut sum, mut most, mut steps) = ([0.0; 4], [0.0_f64; 4], 0);
-    for seed in 0..12 {
-        let mut scene = Scene::draw(&flat, 1, Chance(99 + seed));
+    for call in 0..12 {
+        let mut scene = Scene::draw(&flat, 1, Chance(99 + call as u64));
         let mut evidence: Vec<Evidence> = Vec::new();
         let mut at = Place::MachineRoom;
         while evidence.len() < 25 {
             let case = Case::of(&evidence);
             let tracer = Tracer::new(plant, &case);
-            let first = tracer.belief().suspects[0].mode;
-            let times = [
-                least(5, || Tracer::new(plant, &case)),
-                least(5, || tracer.belief()),
-                least(5, || tracer.advise(at)),
-                least(3, || tracer.why(first)),
-            ];
-            for (i, took) in times.into_iter().enumerate() {
-                sum[i] += took;
-                most[i] = most[i].max(took);
-            }
-            steps += 1;
+            before(&case, &tracer, at);
             let Some(next) = tracer.advise(at).best else {
                 break;
             };
@@ -109,8 +102,29 @@ pub fn pace(plant: &Plant) {
             let stage = tracer.stage(next.check);
             let answer = scene.answer(next.check, stage);
             evidence.push(Evidence::said(next.check, answer, stage));
+            said(call, &evidence[evidence.len() - 1]);
         }
     }
+}
+
+/// Prints how long the whole plant takes, from an answer to what follows.
+pub fn pace(plant: &Plant) {
+    let (mut sum, mut most, mut steps) = ([0.0; 4], [0.0_f64; 4], 0);
+    let time = |case: &Case, tracer: &Tracer, at: Place| {
+        let first = tracer.belief().suspects[0].mode;
+        let times = [
+            least(5, || Tracer::new(plant, case)),
+            least(5, || tracer.belief()),
+            least(5, || tracer.advise(at)),
+            least(3, || tracer.why(first)),
+        ];
+        for (i, took) in times.into_iter().enumerate() {
+            sum[i] += took;
+            most[i] = most[i].max(took);
+        }
+        steps += 1;
+    };
+    twelve(plant, time, |_, _| {});
     println!("From an answer to the next check, full plant, {steps} steps of 12 calls, native:");
     for (i, what) in ["posterior", "belief", "next check", "why"]
         .iter()
@@ -124,28 +138,19 @@ pub fn pace(plant: &Plant) {
 /// Prints twelve calls as they are walked, for `./dev bench pace` to keep: a line an
 /// answer, an empty line between two calls.
 pub fn paths(plant: &Plant) {
-    let flat = Flat::of(plant);
     let word = |name: String| name.trim_matches('"').to_owned();
-    for seed in 0..12 {
-        let mut scene = Scene::draw(&flat, 1, Chance(99 + seed));
-        let mut evidence: Vec<Evidence> = Vec::new();
-        let mut at = Place::MachineRoom;
-        while evidence.len() < 25 {
-            let tracer = Tracer::new(plant, &Case::of(&evidence));
-            let Some(next) = tracer.advise(at).best else {
-                break;
-            };
-            at = next.check.place();
-            let stage = tracer.stage(next.check);
-            let answer = scene.answer(next.check, stage);
-            evidence.push(Evidence::said(next.check, answer, stage));
-            let named = [
-                serde_json::to_string(&next.check),
-                serde_json::to_string(&answer),
-                serde_json::to_string(&stage),
-            ];
-            println!("{}", named.map(|n| word(n.expect("a name"))).join(" "));
+    let mut last = 0;
+    let print = |call: usize, said: &Evidence| {
+        if call != last {
+            println!();
         }
-        println!();
-    }
+        last = call;
+        let named = [
+            serde_json::to_string(&said.check),
+            serde_json::to_string(&said.answer),
+            serde_json::to_string(&said.stage),
+        ];
+        println!("{}", named.map(|n| word(n.expect("a name"))).join(" "));
+    };
+    twelve(plant, |_, _, _| {}, print);
 }
