@@ -40,6 +40,9 @@ pub struct Ledger {
     /// Which those are.
     open: RwSignal<Vec<About>>,
     texts: StoredValue<Table<String, String>>,
+    /// What follows the writes of texts that have yet to begin; a key is here as
+    /// long as one of its writes runs.
+    behind: StoredValue<Table<String, Vec<Box<dyn FnOnce()>>>>,
     /// Entries that the store did not take.
     unsaved: RwSignal<Vec<Entry>>,
     /// Files that it did not take.
@@ -95,6 +98,7 @@ impl Ledger {
             log: RwSignal::new(Log::default()),
             open: RwSignal::new(Vec::new()),
             texts: StoredValue::new(texts),
+            behind: StoredValue::new(Table::new()),
             unsaved: RwSignal::new(Vec::new()),
             files: StoredValue::new(Vec::new()),
             late: StoredValue::new(Vec::new()),
@@ -326,23 +330,52 @@ impl Ledger {
     }
 
     /// The same, and then, when it is on disk or could not be, something more.
+    ///
+    /// What is kept under one key is written one after the other, and only the
+    /// newest of what waits: a write repeated over a new connection never comes
+    /// after a later one.
     pub fn keep_text_then(self, key: &str, text: &str, done: Box<dyn FnOnce()>) {
-        let (key, text) = (key.to_owned(), text.to_owned());
+        let key = key.to_owned();
         self.texts.update_value(|texts| match text.is_empty() {
             true => drop(texts.remove(&key)),
-            false => texts.insert(key.clone(), text.clone()),
+            false => texts.insert(key.clone(), text.to_owned()),
         });
+        let mut free = true;
+        self.behind.update_value(|all| match all.get_mut(&key) {
+            Some(behind) => {
+                behind.push(done);
+                free = false;
+            }
+            None => all.insert(key.clone(), vec![done]),
+        });
+        if free {
+            spawn_local(self.write_texts(key));
+        }
+    }
+
+    /// Writes what stands under a key, until nothing has come since.
+    async fn write_texts(self, key: String) {
         let store = self.store.get_value();
-        spawn_local(async move {
-            let kept = match text.is_empty() {
-                true => store.drop_text(&key).await,
-                false => store.keep_text(&key, &text).await,
+        loop {
+            let mut now = Vec::new();
+            self.behind.update_value(|all| {
+                now = all.get_mut(&key).map(std::mem::take).unwrap_or_default();
+                if now.is_empty() {
+                    all.remove(&key);
+                }
+            });
+            if now.is_empty() {
+                return;
+            }
+            let kept = match self.text(&key) {
+                None => store.drop_text(&key).await,
+                Some(text) => store.keep_text(&key, &text).await,
             };
             if let Err(fault) = kept {
                 self.hurt(fault);
             }
-            done();
-        });
+            now.into_iter().for_each(|done| done());
+        }
     }
 
     fn entries(self, about: About, bodies: Vec<Body>) -> Vec<Entry> {
