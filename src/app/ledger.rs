@@ -31,6 +31,9 @@ const AT_ONCE: u32 = 10;
 /// Lines read in one go after that.
 const BATCH: u32 = 1_000;
 
+/// What is done when a write has ended.
+type After = Box<dyn FnOnce()>;
+
 /// Summary, open entries, store and pen, shared by every screen.
 #[derive(Clone, Copy)]
 pub struct Ledger {
@@ -42,13 +45,13 @@ pub struct Ledger {
     texts: StoredValue<Table<String, String>>,
     /// What follows the writes of texts that have yet to begin; a key is here as
     /// long as one of its writes runs.
-    behind: StoredValue<Table<String, Vec<Box<dyn FnOnce()>>>>,
+    behind: StoredValue<Vec<(String, Option<After>)>>,
     /// Entries that the store did not take.
     unsaved: RwSignal<Vec<Entry>>,
     /// Files that it did not take.
     files: StoredValue<Vec<KeptFile>>,
     /// What was to follow when they are on disk.
-    late: StoredValue<Vec<Box<dyn FnOnce()>>>,
+    late: StoredValue<Vec<After>>,
     fault: RwSignal<Option<StoreError>>,
     unreadable: RwSignal<usize>,
     browser: Browser,
@@ -98,7 +101,7 @@ impl Ledger {
             log: RwSignal::new(Log::default()),
             open: RwSignal::new(Vec::new()),
             texts: StoredValue::new(texts),
-            behind: StoredValue::new(Table::new()),
+            behind: StoredValue::new(Vec::new()),
             unsaved: RwSignal::new(Vec::new()),
             files: StoredValue::new(Vec::new()),
             late: StoredValue::new(Vec::new()),
@@ -263,7 +266,7 @@ impl Ledger {
         self.write_and(about, bodies, Box::new(done));
     }
 
-    fn write_and(self, about: About, bodies: Vec<Body>, done: Box<dyn FnOnce()>) {
+    fn write_and(self, about: About, bodies: Vec<Body>, done: After) {
         let entries = self.entries(about, bodies);
         spawn_local(async move {
             match self.keep(entries, true).await {
@@ -334,19 +337,16 @@ impl Ledger {
     /// What is kept under one key is written one after the other, and only the
     /// newest of what waits: a write repeated over a new connection never comes
     /// after a later one.
-    pub fn keep_text_then(self, key: &str, text: &str, done: Box<dyn FnOnce()>) {
+    pub fn keep_text_then(self, key: &str, text: &str, done: After) {
         let key = key.to_owned();
         self.texts.update_value(|texts| match text.is_empty() {
             true => drop(texts.remove(&key)),
             false => texts.insert(key.clone(), text.to_owned()),
         });
-        let mut free = true;
-        self.behind.update_value(|all| match all.get_mut(&key) {
-            Some(behind) => {
-                behind.push(done);
-                free = false;
-            }
-            None => all.insert(key.clone(), vec![done]),
+        let mut free = false;
+        self.behind.update_value(|all| {
+            free = all.iter().all(|(of, _)| *of != key);
+            all.push((key.clone(), Some(done)));
         });
         if free {
             spawn_local(self.write_texts(key));
@@ -359,9 +359,10 @@ impl Ledger {
         loop {
             let mut now = Vec::new();
             self.behind.update_value(|all| {
-                now = all.get_mut(&key).map(std::mem::take).unwrap_or_default();
+                let mine = all.iter_mut().filter(|(of, _)| *of == key);
+                now.extend(mine.filter_map(|(_, done)| done.take()));
                 if now.is_empty() {
-                    all.remove(&key);
+                    all.retain(|(of, _)| *of != key);
                 }
             });
             if now.is_empty() {

@@ -30,8 +30,9 @@ const CAUSES: usize = 14;
 /// Checks weighed as the next step, and checks thought of in all.
 pub(crate) const FIRST: usize = 6;
 const LATER: usize = 12;
-/// Minutes of stripping everything, where no check proves a cause. Judgement.
-const STRIP: f64 = 120.0;
+/// Minutes of stripping everything and coming back for it, where no check proves
+/// a cause. Judgement.
+const STRIP: f64 = 240.0;
 /// What happens this seldom is not followed to its end but costs so much.
 const SELDOM: f64 = 0.01;
 const REST: f64 = 40.0;
@@ -53,6 +54,8 @@ struct Step {
     danger: f64,
     access: Access,
     disturbs: bool,
+    /// Whether it is a look as found, not had yet.
+    looks: bool,
     /// Must wait for the looks as found, or for a call for water.
     waits: bool,
     wants_call: bool,
@@ -209,6 +212,7 @@ impl Sketch {
                 danger: check.cautions().iter().map(|c| c.reluctance()).sum(),
                 access: check.access(),
                 disturbs: check.disturbs(),
+                looks: check.is_look() && tracer.unasked(check),
                 waits,
                 wants_call: check.needs_call(),
                 answers: check.answers().len(),
@@ -284,7 +288,7 @@ impl Sketch {
         then.at = step.place;
         then.opened |= 1 << step.access as u32;
         then.touched |= step.disturbs;
-        then.looked |= step.check.is_look();
+        then.looked |= step.looks;
         then.done[i] += 1;
         then.confirmed |= step.confirms[a];
         then.calls |= opens_call(step.check, step.check.answers()[a]);

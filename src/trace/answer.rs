@@ -207,9 +207,15 @@ pub enum Answer {
     FanTripped,
     /// The pump's starter tripped.
     PumpTripped,
+    /// It ran on as told.
+    RanOn,
+    /// It was told to run, and stopped or fell back.
+    StoppedUntold,
+    /// It was told to stop or to run slow.
+    ToldToStop,
     /// Every machine runs at its usual head again.
     HeadsUsual,
     /// A head stands too high still.
     HeadsHigh,
 }
-by_name!(Answer: CouldNot OneMachine TwoMachines ThreeOrMore BasinLow BasinComingUp BasinNormal WaterHot WaterUsual RangeWide RangeUsual ApproachHigh ApproachUsual ApproachLow AirGood AirPoor PressureSteady PressureSurging PressureLow VoltageGood VoltageLow NoVoltage Calls NoCall Satisfied Dark Pulls NoPull FullFlow WeakFlow NoFlow AllOpen FoundShut StrainerClean StrainerBlocked MainsGood MainsLow HolderClean HolderFilmed NoFoam Foam NoLoss LosingWater FollowsResistor IgnoresResistor Refilled RefilledSlowly DidNotRefill OwnFaultFound MachineHealthy BeyondDesign WithinDesign Sound NotRight OverUsual OverHigh HeadStays HeadFalls CurrentRight CurrentLow NoCurrent FanFull FanSlow FanStill CyclesUsual CyclesHigh CyclesLow SwitchedOn SwitchedOff FuseGood FuseBlown CapDry CapWet FloatFree FloatCaught FloatHeavy SignalAgrees SignalHigh ContactClosed ContactOpen CoilSound CoilReadsOpen CoilReadsLow FillShuts RunsOn ValveSound PilotDirty ValveWorn HeadRose TrippedEarly RangeWidened LevelKept SaidFull CalledInVain LoopAsUsual FlowFell WaterRose NoTrips FanTripped PumpTripped HeadsUsual HeadsHigh);
+by_name!(Answer: CouldNot OneMachine TwoMachines ThreeOrMore BasinLow BasinComingUp BasinNormal WaterHot WaterUsual RangeWide RangeUsual ApproachHigh ApproachUsual ApproachLow AirGood AirPoor PressureSteady PressureSurging PressureLow VoltageGood VoltageLow NoVoltage Calls NoCall Satisfied Dark Pulls NoPull FullFlow WeakFlow NoFlow AllOpen FoundShut StrainerClean StrainerBlocked MainsGood MainsLow HolderClean HolderFilmed NoFoam Foam NoLoss LosingWater FollowsResistor IgnoresResistor Refilled RefilledSlowly DidNotRefill OwnFaultFound MachineHealthy BeyondDesign WithinDesign Sound NotRight OverUsual OverHigh HeadStays HeadFalls CurrentRight CurrentLow NoCurrent FanFull FanSlow FanStill CyclesUsual CyclesHigh CyclesLow SwitchedOn SwitchedOff FuseGood FuseBlown CapDry CapWet FloatFree FloatCaught FloatHeavy SignalAgrees SignalHigh ContactClosed ContactOpen CoilSound CoilReadsOpen CoilReadsLow FillShuts RunsOn ValveSound PilotDirty ValveWorn HeadRose TrippedEarly RangeWidened LevelKept SaidFull CalledInVain LoopAsUsual FlowFell WaterRose NoTrips FanTripped PumpTripped RanOn StoppedUntold ToldToStop HeadsUsual HeadsHigh);

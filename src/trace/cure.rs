@@ -149,7 +149,7 @@ const CURES: [Row; Mode::ALL.len()] = {
         (M::PumpBackwards, &[K::PumpRotation], &[]),
         (
             M::PumpWorn,
-            &[K::PumpCurrent, K::PumpPressure],
+            &[K::ShutOffHead, K::PumpCurrent],
             &[P::PumpParts],
         ),
         (
@@ -176,7 +176,7 @@ const CURES: [Row; Mode::ALL.len()] = {
         (M::TowerBypass, &[K::TowerBypassLook], &[P::MotorControl]),
         (
             M::ProbeFilm,
-            &[K::ProbeFilm, K::HolderWetted],
+            &[K::TerminalsDried, K::ProbeFilm, K::HolderWetted],
             &[P::Electrodes, P::ElectrodeHolder],
         ),
         (M::ProbeFoam, &[K::FoamLook, K::FoamJar], &[P::Antifoam]),
@@ -253,7 +253,11 @@ const CURES: [Row; Mode::ALL.len()] = {
         (M::DiaphragmTorn, &[K::DiaphragmLook], &[P::ValveKit]),
         (M::ValveBackwards, &[K::ValveArrow], &[]),
         (M::LowDifferential, &[K::Differential], &[P::FillValve]),
-        (M::ValvePassing, &[K::FillStops], &[P::ValveKit]),
+        (
+            M::ValvePassing,
+            &[K::FillStops, K::ToldToShut],
+            &[P::ValveKit],
+        ),
         (M::HandValveShut, &[K::HandValves], &[P::HandValve]),
         (
             M::StrainerBlocked,

@@ -19,6 +19,9 @@ const SETTLED: f64 = 0.9;
 const UNTOUCHED: f64 = 8.0;
 /// A check that promises less than this many bits is not worth asking.
 const WORTH_ASKING: f64 = 0.01;
+/// A check that promises this many bits is done also where stripping all would
+/// be as quick: what is named wrongly is put right in vain.
+const TELLS: f64 = 0.1;
 /// When nothing is worth asking, a suspect this probable is put to the proof.
 pub(super) const LIKELY: f64 = 0.5;
 /// A suspect this probable is looked for before a repair is proven.
@@ -177,7 +180,8 @@ impl<'a> Desk<'a> {
         });
         let mut rated: Vec<(f64, usize)> = Vec::new();
         for (i, p) in found.iter().enumerate() {
-            let look = p.suggestion.check.is_look();
+            let check = p.suggestion.check;
+            let look = check.is_look() && self.tracer.unasked(check);
             let opens = gated
                 .iter()
                 .filter(|g| look && worth(g))
@@ -201,6 +205,7 @@ impl<'a> Desk<'a> {
         {
             match sketch.best(self, rated.len()) {
                 Some(best) => order = best,
+                None if rated.iter().any(|p| p.suggestion.gain_bits >= TELLS) => {}
                 None => return Vec::new(),
             }
         }

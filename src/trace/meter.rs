@@ -45,7 +45,7 @@ const fn limits(
 /// Minus 15 % is the usual limit of a coil or control (common practice, no
 /// source); a quarter may be a ghost voltage. A dry clean holder reads above
 /// 1 Mohm, one with film below 100 kohm.
-const LIMITS: [Limits; 8] = [
+const LIMITS: [Limits; 9] = [
     limits(
         Check::ControlVoltage,
         Kind::Voltage,
@@ -66,6 +66,14 @@ const LIMITS: [Limits; 8] = [
     limits(Check::OutputVoltage, Kind::Voltage, true, 0.6, 0.6, false),
     limits(Check::ContactDrop, Kind::Voltage, true, 0.4, 0.4, true),
     limits(Check::ProbeFilm, Kind::Resistance, false, 3e5, 3e5, false),
+    limits(
+        Check::TerminalsDried,
+        Kind::Resistance,
+        false,
+        3e5,
+        3e5,
+        false,
+    ),
     limits(
         Check::MainsPressure,
         Kind::GaugePressure,

@@ -44,6 +44,10 @@ impl Desk<'_> {
                 looked && !self.basin_normal() && top.is_some_and(|s| s.probability >= 0.5)
             }
             Check::Restart => !self.tracer.case.corrections.is_empty(),
+            _ if let Some(recorder) = check.record() => {
+                let mut since = self.tracer.since().iter();
+                since.any(|e| e.check == recorder && e.answer != Answer::CouldNot)
+            }
             _ if check.needs_call() => self.called(),
             _ if check.disturbs() => looked,
             _ => true,

@@ -96,9 +96,23 @@ impl Check {
                 | Check::MachineRecorder
                 | Check::LevelRecorder
                 | Check::LoopRecorder
+                | Check::CoilInRecord
+                | Check::PumpInRecord
+                | Check::FanInRecord
+                | Check::LoadInRecord
                 | Check::RefillTest
                 | Check::Restart
         )
+    }
+
+    /// The recorder whose record this reads.
+    pub(crate) fn record(self) -> Option<Check> {
+        match self {
+            Check::CoilInRecord => Some(Check::LevelRecorder),
+            Check::PumpInRecord | Check::FanInRecord => Some(Check::LoopRecorder),
+            Check::LoadInRecord => Some(Check::MachineRecorder),
+            _ => None,
+        }
     }
 
     /// Whether it asks about the hour of the trip and not about now: once
@@ -126,6 +140,7 @@ impl Check {
             | Check::ProbeFilm
             | Check::HolderCap
             | Check::HolderWetted
+            | Check::TerminalsDried
             | Check::FoamLook
             | Check::FoamJar => control == L::ElectrodeRelay,
             Check::WiresOffHolder => matches!(control, L::ElectrodeRelay | L::FloatSwitch),
@@ -134,7 +149,9 @@ impl Check {
                 matches!(control, L::FloatValve | L::FloatSwitch)
             }
             Check::LevelSignal => control == L::Transmitter,
-            Check::CallAsFound | Check::ControlVoltage | Check::CoilPull => plant.electric_fill(),
+            Check::CallAsFound | Check::ControlVoltage | Check::CoilPull | Check::CoilInRecord => {
+                plant.electric_fill()
+            }
             _ if matches!(self.access(), Access::Panel | Access::ValveBox) => plant.electric_fill(),
             _ => true,
         };

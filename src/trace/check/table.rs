@@ -113,6 +113,8 @@ checks! {
     PumpRotation: Basement 3 Open LIVE [Sound NotRight];
     /// Pressure drop over the pump's strainer.
     PumpStrainerDrop: Basement 4 Open WATER [StrainerClean StrainerBlocked];
+    /// The pump's head against a closed valve.
+    ShutOffHead: Basement 5 Open WATER touches [Sound NotRight];
     /// The loop's common valves.
     LoopValves: Basement 5 Open WATER [AllOpen FoundShut];
     /// Air from the loop's vents.
@@ -193,6 +195,8 @@ checks! {
     HolderWetted: Roof 5 Holder PROBE touches [Calls NoCall];
     /// Resistance across the dry probe holder.
     ProbeFilm: Roof 8 Holder PROBE touches [HolderClean HolderFilmed];
+    /// The same with its terminals wiped dry.
+    TerminalsDried: Roof 5 Holder PROBE touches [HolderClean HolderFilmed];
     /// The float moved by hand.
     FloatByHand: Roof 4 Open BASIN touches [Sound NotRight];
     /// The float taken out and looked at.
@@ -225,6 +229,8 @@ checks! {
     FlowOnCall: Basement 3 Open WATER [FullFlow WeakFlow NoFlow];
     /// Whether the fill stops when the control is satisfied.
     FillStops: Basement 4 Open WATER [FillShuts RunsOn];
+    /// Whether the fill stops when its valve is told to shut at the valve.
+    ToldToShut: Basement 4 ValveBox CALLED touches [FillShuts RunsOn];
     /// Fill valve opened by hand, or the bypass.
     ForceValve: Basement 5 Open WATER touches [FullFlow WeakFlow NoFlow];
     /// The arrow on the fill valve.
@@ -257,6 +263,14 @@ checks! {
     LevelRecorder: Basement 45 Panel LIVE [LevelKept SaidFull CalledInVain];
     /// Pump, fan and water temperatures recorded until it happens again.
     LoopRecorder: Basement 45 Open LIVE [LoopAsUsual FlowFell WaterRose];
+    /// The coil's voltage in the level recorder's record, when it happened.
+    CoilInRecord: Basement 3 Open NONE [VoltageGood VoltageLow NoVoltage];
+    /// The pump's current in the loop recorder's record, when it happened.
+    PumpInRecord: Basement 3 Open NONE [CurrentRight CurrentLow NoCurrent];
+    /// The fan in the loop recorder's record, when it happened.
+    FanInRecord: Basement 3 Open NONE [RanOn StoppedUntold ToldToStop];
+    /// The machine's load in its recorder's record, when it tripped.
+    LoadInRecord: MachineRoom 3 Open NONE [WithinDesign BeyondDesign];
     /// The timed refill test.
     RefillTest: Roof 25 Open BASIN touches [Refilled RefilledSlowly DidNotRefill];
     /// The machines run up again after a repair, until their heads stand still.

@@ -57,6 +57,12 @@ pub(super) const SHEETS: &[Sheet] = &[
             (2, 0, &[RelayContactWelded, ReferenceLost, FloatSunk]),
         ],
     ),
+    // A control that calls over a full basin lets go of a sound valve.
+    Sheet::new(
+        K::ToldToShut,
+        &[two(970), two(400), two(60)],
+        &[(2, 1, &[ValvePassing])],
+    ),
     // The stem of a pilot valve, or the bypass around it.
     Sheet::new(
         K::ForceValve,
@@ -81,11 +87,14 @@ pub(super) const SHEETS: &[Sheet] = &[
             three(150, 150),
             three(60, 880),
             three(40, 40),
+            three(250, 80),
+            three(80, 70),
         ],
         &[
-            (2, 1, &[ValveStuck, ValvePassing]),
+            (2, 1, &[ValvePassing]),
             (3, 3, &[PilotBlocked]),
             (4, 4, &[DiaphragmTorn]),
+            (6, 5, &[ValveStuck]),
         ],
     ),
     Sheet::new(
@@ -152,6 +161,16 @@ pub(super) const SHEETS: &[Sheet] = &[
             (3, 3, VALVE),
             (3, 3, UNTOLD),
             (3, 3, &[WiringHighResistance, CoilWeak]),
+        ],
+    ),
+    Sheet::new(
+        K::CoilInRecord,
+        &[three(960, 30), three(100, 850), three(20, 40)],
+        &[
+            (1, 1, &[WiringHighResistance]),
+            (2, 2, super::power::DEAD),
+            (2, 2, &[ControllerDead, RelayContactOpen, WiringOpen]),
+            (2, 2, super::level::FALSE_FULL),
         ],
     ),
     Sheet::new(

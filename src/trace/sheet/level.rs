@@ -136,6 +136,12 @@ pub(super) const SHEETS: &[Sheet] = &[
             (2, 1, &[HolderMoisture]),
         ],
     ),
+    // Damp at the terminals goes with the cloth, a film on the holder does not.
+    Sheet::new(
+        K::TerminalsDried,
+        &[two(950), two(850), two(350), two(90)],
+        &[(1, 1, &[ProbeFoam, HolderMoisture]), (3, 2, &[ProbeFilm])],
+    ),
     Sheet::new(
         K::FoamLook,
         &[two(940), two(450), two(50)],

@@ -116,6 +116,17 @@ pub(super) const SHEETS: &[Sheet] = &[
         &[two(950), two(300), two(70)],
         &[(2, 1, &[PumpStrainer])],
     ),
+    // With nothing flowing a strainer or a valve costs no head.
+    Sheet::new(
+        K::ShutOffHead,
+        &[two(950), two(450), two(70), two(20)],
+        &[
+            (1, 0, &[AirBound, SuctionScreen]),
+            (2, 2, &[PumpWorn, PumpBackwards]),
+            (3, 0, &[PumpStopped]),
+        ],
+    )
+    .over_low(&[two(600), two(400), two(70), two(20)]),
     Sheet::new(K::LoopValves, &[two(980), two(50)], &[(1, 1, &[LoopValve])]),
     Sheet::new(
         K::VentAir,
@@ -139,6 +150,26 @@ pub(super) const SHEETS: &[Sheet] = &[
             (3, 3, &[ConditionsBeyondDesign]),
         ],
     ),
+    Sheet::new(
+        K::PumpInRecord,
+        &[
+            three(940, 50),
+            three(350, 630),
+            three(150, 820),
+            three(20, 40),
+        ],
+        &[
+            (1, 1, &[PumpStrainer, LoopValve, PumpBackwards]),
+            (2, 2, &[AirBound, SuctionScreen, PumpWorn]),
+            (3, 3, &[PumpStopped]),
+        ],
+    )
+    .over_low(&[
+        three(450, 530),
+        three(300, 680),
+        three(150, 820),
+        three(20, 40),
+    ]),
     Sheet::new(
         K::SuctionLook,
         &[two(950), two(250), two(80)],

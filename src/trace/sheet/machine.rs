@@ -160,6 +160,14 @@ pub(super) const SHEETS: &[Sheet] = &[
             (3, 3, &[PressureControl]),
         ],
     ),
+    Sheet::new(
+        K::LoadInRecord,
+        &[two(940), two(500), two(70)],
+        &[
+            (1, 1, &[ConditionsBeyondDesign]),
+            (2, 2, &[MachineOverload]),
+        ],
+    ),
     // The complaint itself, after a repair: whatever keeps a head up shows.
     Sheet::new(
         K::Restart,

@@ -92,4 +92,18 @@ pub(super) const SHEETS: &[Sheet] = &[
         &[two(80), two(500), two(930)],
         &[(2, 1, &[ConditionsBeyondDesign])],
     ),
+    Sheet::new(
+        K::FanInRecord,
+        &[
+            three(960, 30),
+            three(550, 400),
+            three(80, 120),
+            three(20, 940),
+        ],
+        &[
+            (1, 1, &[BeltOff]),
+            (2, 2, &[FanControl]),
+            (3, 3, &[FanStopped]),
+        ],
+    ),
 ];

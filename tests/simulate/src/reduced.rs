@@ -6,8 +6,8 @@ use std::collections::HashMap;
 
 use coldsump::trace::{Answer, Case, Check, Evidence, Goal, Mode, Place, Plant, Stage, Tracer};
 
-/// Minutes of stripping everything, where the checks left no cause proven.
-const STRIP: f64 = 120.0;
+/// Minutes of stripping everything and coming back for it, where the checks left no cause proven.
+const STRIP: f64 = 240.0;
 
 /// A cause this probable ends the search here: with so few checks the
 /// full proof is often out of reach, and the end would drown the walk.
