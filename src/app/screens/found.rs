@@ -3,7 +3,7 @@
 use crate::app::parts::choice::choice;
 use crate::app::view::prelude::*;
 
-use super::visit_frame::{Job, StationScreen};
+use super::visit_frame::{Job, StationScreen, way_on};
 use crate::app::ledger::ledger;
 use crate::app::parts::field::{QuantityField, Typing};
 use crate::app::prefs::prefs;
@@ -11,6 +11,9 @@ use crate::app::route::{Route, Station};
 use crate::quantity::{Bounds, Unit};
 use crate::record::{Body, Machine, MachineId, MachineState, Slot, VisitId, What, When};
 use crate::words::Phrase as P;
+
+/// How many machines stand above the fold.
+const AT_ONCE: usize = 2;
 
 /// What each reading may be. Wider than usual so that a true odd reading can
 /// be entered, narrow enough that a slip of the thumb is caught.
@@ -36,18 +39,22 @@ pub fn Found(id: VisitId) -> View {
     let words = prefs().words;
     let machines = job
         .site
-        .with_untracked(|s| s.as_ref().map(|s| s.machines.clone()));
-    let act = move || {
-        markup! {
-            <a
-                class="button primary"
-                href=Route::Visit(id, Station::Numbers).href()
-                data-test="next"
-            >
-                {words.phrase(P::ToNumbers)}
-            </a>
-        }
+        .with_untracked(|s| s.as_ref().map(|s| s.machines.clone()))
+        .unwrap_or_default();
+    let row = move |n: usize, machine: &Machine| {
+        let machine = machine.clone();
+        markup! { <MachineRow job machine n when=When::AsFound /> }
     };
+    let first = machines.iter().enumerate().take(AT_ONCE);
+    let first = first.map(|(n, m)| row(n, m)).collect_view();
+    let others = move || {
+        let others = machines.iter().enumerate().skip(AT_ONCE);
+        others.map(|(n, m)| row(n, m)).collect_view()
+    };
+    let act = way_on(
+        Route::Visit(id, Station::Numbers),
+        words.phrase(P::ToNumbers),
+    );
     let sub = words.phrase(P::FoundSub);
     let loop_fields = [
         (What::EnteringWater, "entering-water"),
@@ -66,24 +73,26 @@ pub fn Found(id: VisitId) -> View {
                 <h2>{words.phrase(P::Machines)}</h2>
                 <p class="sub small">{words.reading_hint(What::HeadPressure)}</p>
                 <div class="fields">
-                    {machines
-                        .unwrap_or_default()
-                        .into_iter()
-                        .enumerate()
-                        .map(|(n, machine)| markup! { <MachineRow job machine n when=When::AsFound /> })
-                        .collect_view()}
+                    {first}
+                    {soon(others)}
                 </div>
             </section>
-            <section>
-                <h2>{words.phrase(P::WaterAirControl)}</h2>
-                <div class="fields">
-                    {loop_fields
-                        .map(|(what, test)| {
-                            markup! { <ReadingField job what when=When::AsFound test=test.to_owned() /> }
-                        })
-                        .collect_view()}
-                </div>
-            </section>
+            {soon(move || {
+                markup! {
+                    <section>
+                        <h2>{words.phrase(P::WaterAirControl)}</h2>
+                        <div class="fields">
+                            {loop_fields
+                                .map(|(what, test)| {
+                                    markup! {
+                                        <ReadingField job what when=When::AsFound test=test.to_owned() />
+                                    }
+                                })
+                                .collect_view()}
+                        </div>
+                    </section>
+                }
+            })}
         </StationScreen>
     }
 }

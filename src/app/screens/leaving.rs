@@ -5,7 +5,7 @@ use crate::app::parts::choice::choice;
 use crate::app::view::prelude::*;
 
 use super::found::{MachineRow, ReadingField};
-use super::visit_frame::{Job, StationScreen};
+use super::visit_frame::{Job, StationScreen, way_on};
 use crate::app::ledger::ledger;
 use crate::app::parts::field::{TextField, lasting, settle_text};
 use crate::app::parts::icon::{Draw, Icon};
@@ -21,14 +21,19 @@ use crate::words::Phrase as P;
 pub fn Leaving(id: VisitId) -> View {
     let job = Job::of(id);
     let words = prefs().words;
-    let act = move || {
-        markup! {
-            <a class="button primary" href=Route::Visit(id, Station::Report).href() data-test="next">
-                {words.phrase(P::ToReport)}
-            </a>
-        }
-    };
+    let act = way_on(Route::Visit(id, Station::Report), words.phrase(P::ToReport));
     let sub = words.phrase(P::LeftSub);
+    markup! {
+        <StationScreen job title=P::StationLeft sub name="left" act>
+            <CauseForm job />
+            {soon(move || below(job))}
+        </StationScreen>
+    }
+}
+
+/// What stands below the cause.
+fn below(job: Job) -> View {
+    let words = prefs().words;
     let machines = job
         .site
         .with_untracked(|s| s.as_ref().map(|s| s.machines.clone()));
@@ -39,8 +44,6 @@ pub fn Leaving(id: VisitId) -> View {
         (What::ControlVoltage, "left-control-voltage"),
     ];
     markup! {
-        <StationScreen job title=P::StationLeft sub name="left" act>
-            <CauseForm job />
             <section>
                 <h2>{words.phrase(P::LeavingTitle)}</h2>
                 <div class="fields">
@@ -71,7 +74,6 @@ pub fn Leaving(id: VisitId) -> View {
                 </div>
             </section>
             <NoteForm job />
-        </StationScreen>
     }
 }
 
@@ -135,6 +137,8 @@ fn CauseForm(job: Job) -> View {
                 && c.work == work.get().trim()
         })
     };
+    // After this the list itself keeps what is chosen.
+    let chosen = mode.get_untracked();
     let manners = [
         (Manner::Steady, P::MannerSteady),
         (Manner::Intermittent, P::MannerIntermittent),
@@ -145,13 +149,13 @@ fn CauseForm(job: Job) -> View {
             <div class="field">
                 <label for="f-cause">{words.phrase(P::CauseMode)}</label>
                 <select id="f-cause" data-test="cause" on:change=choose>
-                    <option value="" selected=move || mode.get().is_none()>
+                    <option value="" selected=chosen.is_none()>
                         {words.phrase(P::NoCauseNamed)}
                     </option>
                     {Mode::ALL
                         .map(|m| {
                             markup! {
-                                <option value=format!("{m:?}") selected=move || mode.get() == Some(m)>
+                                <option value=format!("{m:?}") selected=chosen == Some(m)>
                                     {words.trace_mode(m)}
                                 </option>
                             }

@@ -4,7 +4,7 @@
 use crate::app::view::prelude::*;
 
 use super::trace_mind;
-use super::visit_frame::{Job, StationScreen};
+use super::visit_frame::{Job, StationScreen, way_on};
 use crate::app::parts::number::Number;
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
@@ -19,13 +19,7 @@ pub fn Numbers(id: VisitId) -> View {
     let job = Job::of(id);
     trace_mind::prepare(job);
     let words = prefs().words;
-    let act = move || {
-        markup! {
-            <a class="button primary" href=Route::Visit(id, Station::Trace).href() data-test="next">
-                {words.phrase(P::ToTrace)}
-            </a>
-        }
-    };
+    let act = way_on(Route::Visit(id, Station::Trace), words.phrase(P::ToTrace));
     let sub = words.phrase(P::NumbersSub);
     let list = move || {
         let (visit, site) = job.both()?;
@@ -111,20 +105,8 @@ fn List(site: Site, visit: Visit) -> View {
         all.extend(from(&air));
         all
     };
-    markup! {
-        <Number label=words.phrase(P::WetBulb) value=known(figures.wet_bulb.map(Value::temperature))
-            note=sea_level
-            basis=basis(Figure::WetBulb) from=from(&air) test="n-wet-bulb" />
-        <Number label=words.phrase(P::Approach)
-            value=known(figures.approach.map(Value::temperature_difference)) note=expected
-            basis=basis(Figure::Approach)
-            from=from(&[What::EnteringWater, What::DryBulb, What::Humidity, What::WetBulb])
-            test="n-approach" />
-        <Number label=words.phrase(P::Range)
-            value=known(figures.range.map(Value::temperature_difference))
-            basis=basis(Figure::Range) from=from(&water) test="n-range" />
-        <Number label=words.phrase(P::Heat) value=known(figures.heat.map(Value::heat)) note=assumed
-            basis=basis(Figure::HeatRejected) from=with_flow() test="n-heat" />
+    // Below the fold.
+    let mut rest = Some(markup! {
         <Number label=words.phrase(P::Evaporation)
             value=known(figures.evaporation.map(|e| Value::flow(e.rate()))) note=balance
             basis=basis(by) from=with_air() test="n-evaporation" />
@@ -142,6 +124,22 @@ fn List(site: Site, visit: Visit) -> View {
             .into_iter()
             .map(|head| markup! { <Condenser site=site.clone() head system /> })
             .collect_view()}
+    });
+    markup! {
+        <Number label=words.phrase(P::WetBulb) value=known(figures.wet_bulb.map(Value::temperature))
+            note=sea_level
+            basis=basis(Figure::WetBulb) from=from(&air) test="n-wet-bulb" />
+        <Number label=words.phrase(P::Approach)
+            value=known(figures.approach.map(Value::temperature_difference)) note=expected
+            basis=basis(Figure::Approach)
+            from=from(&[What::EnteringWater, What::DryBulb, What::Humidity, What::WetBulb])
+            test="n-approach" />
+        <Number label=words.phrase(P::Range)
+            value=known(figures.range.map(Value::temperature_difference))
+            basis=basis(Figure::Range) from=from(&water) test="n-range" />
+        <Number label=words.phrase(P::Heat) value=known(figures.heat.map(Value::heat)) note=assumed
+            basis=basis(Figure::HeatRejected) from=with_flow() test="n-heat" />
+        {soon(move || rest.take().unwrap_or_default())}
     }
 }
 

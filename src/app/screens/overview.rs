@@ -5,7 +5,7 @@ use crate::app::view::prelude::*;
 use gloo_timers::callback::Timeout;
 
 use super::history::SinceLast;
-use super::visit_frame::{Job, NotFound};
+use super::visit_frame::{Job, NotFound, way_on};
 use crate::app::ledger::ledger;
 use crate::app::parts::icon::{Draw, Icon};
 use crate::app::parts::shell::{Edge, Screen};
@@ -193,11 +193,7 @@ pub fn Overview(id: VisitId) -> View {
         rows.iter().find(open).map(|r| (r.station, r.name))
     };
     let act = move || match next() {
-        Some((station, name)) => markup! {
-            <a class="button primary" href=Route::Visit(id, station).href() data-test="next">
-                {words.continue_with(name)}
-            </a>
-        },
+        Some((station, name)) => way_on(Route::Visit(id, station), &words.continue_with(name)),
         None if both().is_some_and(|(v, _)| v.closed.is_some()) => markup! {
             <a class="button primary calm" href=Route::Outbox.href() data-test="next">
                 {words.phrase(P::OpenOutbox)}

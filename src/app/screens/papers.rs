@@ -4,7 +4,7 @@ use crate::app::parts::choice::choice;
 use crate::app::view::prelude::*;
 
 use super::photos::Photos;
-use super::visit_frame::{Job, StationScreen};
+use super::visit_frame::{Job, StationScreen, way_on};
 use crate::app::ledger::ledger;
 use crate::app::parts::field::{
     QuantityField, TextField, Typing, draft_text, drafted_text, lasting, settle_text,
@@ -79,18 +79,18 @@ const PARTS: [Part; 4] = [
 pub fn Papers(id: VisitId) -> View {
     let job = Job::of(id);
     let words = prefs().words;
-    let act = move || {
-        markup! {
-            <a class="button primary" href=Route::Visit(id, Station::Report).href() data-test="next">
-                {words.phrase(P::ToReport)}
-            </a>
-        }
-    };
+    let act = way_on(Route::Visit(id, Station::Report), words.phrase(P::ToReport));
     let sub = words.phrase(P::PapersSub);
+    let [first, others @ ..] = PARTS;
     markup! {
         <StationScreen job title=P::StationPapers sub name="papers" act>
-            {PARTS.map(|part| markup! { <Lines job part /> }).collect_view()}
-            <Photos job />
+            <Lines job part=first />
+            {soon(move || {
+                markup! {
+                    {others.iter().map(|part| markup! { <Lines job part=*part /> }).collect_view()}
+                    <Photos job />
+                }
+            })}
         </StationScreen>
     }
 }

@@ -153,8 +153,19 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
         let marks = marks.get();
         words.refill_phase(phase(&marks), drain_open(&marks))
     };
+    // The chart follows when what was tapped has been painted.
+    let drawn = RwSignal::new(test.get_untracked());
+    let follow = move || {
+        let now = test.get();
+        after_paint(move || {
+            if drawn.try_get_untracked().is_some() {
+                drawn.set(now);
+            }
+        });
+        View::default()
+    };
     let chart = move || {
-        test.with(|test| {
+        drawn.with(|test| {
             let test = test.as_ref().filter(|t| !t.marks.is_empty())?;
             let outcome = judge(&test.setup, &test.timed());
             let chart = refill_chart(test, &outcome, system, words);
@@ -199,16 +210,21 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
             }}
         </section>
         <LevelEntry job test id />
-        <section>{chart}</section>
-        <section>
-            <h2 class="minor">{words.phrase(P::OtherMarks)}</h2>
-            <div class="answers">{others}</div>
-        </section>
-        <section>
-            <h2 class="minor">{words.phrase(P::Marks)}</h2>
-            <MarkList job test />
-            <p class="sub small">{words.phrase(P::GapNote)}</p>
-        </section>
+        {follow}
+        {soon(move || {
+            markup! {
+                <section>{chart}</section>
+                <section>
+                    <h2 class="minor">{words.phrase(P::OtherMarks)}</h2>
+                    <div class="answers">{others}</div>
+                </section>
+                <section>
+                    <h2 class="minor">{words.phrase(P::Marks)}</h2>
+                    <MarkList job test />
+                    <p class="sub small">{words.phrase(P::GapNote)}</p>
+                </section>
+            }
+        })}
     }
 }
 

@@ -221,21 +221,15 @@ impl Mind {
     pub fn follow(self) {
         let known = self.known.get();
         let shown = self.shown();
-        request_animation_frame(move || {
-            Timeout::new(0, move || {
-                if self
-                    .seen
-                    .try_get_untracked()
-                    .is_some_and(|seen| seen != known)
-                {
-                    self.seen.set(known.clone());
-                    self.ahead.update_value(Vec::clear);
-                }
-                if let Some((known, shown)) = known.zip(shown) {
-                    self.think_ahead(known, shown.check, 0);
-                }
-            })
-            .forget();
+        after_paint(move || {
+            let seen = self.seen.try_get_untracked();
+            if seen.is_some_and(|seen| seen != known) {
+                self.seen.set(known.clone());
+                self.ahead.update_value(Vec::clear);
+            }
+            if let Some((known, shown)) = known.zip(shown) {
+                self.think_ahead(known, shown.check, 0);
+            }
         });
     }
 

@@ -96,6 +96,14 @@ pub fn StationScreen(
     }
 }
 
+/// The way on to the next screen, in the action bar.
+pub fn way_on(to: Route, name: &str) -> View {
+    let name = name.to_owned();
+    markup! {
+        <a class="button primary" href=to.href() data-test="next">{name}</a>
+    }
+}
+
 /// In place of the refill test while the basin is not described.
 pub fn to_basin(job: Job) -> View {
     let words = prefs().words;

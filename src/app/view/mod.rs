@@ -4,6 +4,7 @@
 
 mod given;
 mod graph;
+mod late;
 mod slot;
 mod standing;
 mod template;
@@ -12,6 +13,7 @@ pub mod prelude;
 
 pub use coldsump_markup::{component, markup};
 pub use given::{Attr, Child, CollectView};
+pub use late::{after_paint, soon};
 pub use slot::{Slots, Value};
 pub use standing::mount;
 
