@@ -39,18 +39,12 @@ pub fn Found(id: VisitId) -> View {
     let words = prefs().words;
     let machines = job
         .site
-        .with_untracked(|s| s.as_ref().map(|s| s.machines.clone()))
-        .unwrap_or_default();
-    let row = move |n: usize, machine: &Machine| {
-        let machine = machine.clone();
-        markup! { <MachineRow job machine n when=When::AsFound /> }
-    };
-    let first = machines.iter().enumerate().take(AT_ONCE);
-    let first = first.map(|(n, m)| row(n, m)).collect_view();
-    let others = move || {
-        let others = machines.iter().enumerate().skip(AT_ONCE);
-        others.map(|(n, m)| row(n, m)).collect_view()
-    };
+        .with_untracked(|s| s.as_ref().map(|s| s.machines.clone()));
+    let rows = machines.unwrap_or_default().into_iter().enumerate();
+    let mut rows: Vec<View> = rows
+        .map(|(n, machine)| markup! { <MachineRow job machine n when=When::AsFound /> })
+        .collect();
+    let others = rows.split_off(AT_ONCE.min(rows.len()));
     let act = way_on(
         Route::Visit(id, Station::Numbers),
         words.phrase(P::ToNumbers),
@@ -73,11 +67,11 @@ pub fn Found(id: VisitId) -> View {
                 <h2>{words.phrase(P::Machines)}</h2>
                 <p class="sub small">{words.reading_hint(What::HeadPressure)}</p>
                 <div class="fields">
-                    {first}
-                    {soon(others)}
+                    {View::Many(rows)}
+                    {soon(View::Many(others))}
                 </div>
             </section>
-            {soon(move || {
+            {soon(
                 markup! {
                     <section>
                         <h2>{words.phrase(P::WaterAirControl)}</h2>
@@ -92,7 +86,7 @@ pub fn Found(id: VisitId) -> View {
                         </div>
                     </section>
                 }
-            })}
+            )}
         </StationScreen>
     }
 }

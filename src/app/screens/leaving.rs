@@ -26,7 +26,7 @@ pub fn Leaving(id: VisitId) -> View {
     markup! {
         <StationScreen job title=P::StationLeft sub name="left" act>
             <CauseForm job />
-            {soon(move || below(job))}
+            {soon(below(job))}
         </StationScreen>
     }
 }

@@ -106,7 +106,7 @@ fn List(site: Site, visit: Visit) -> View {
         all
     };
     // Below the fold.
-    let mut rest = Some(markup! {
+    let rest = markup! {
         <Number label=words.phrase(P::Evaporation)
             value=known(figures.evaporation.map(|e| Value::flow(e.rate()))) note=balance
             basis=basis(by) from=with_air() test="n-evaporation" />
@@ -124,7 +124,7 @@ fn List(site: Site, visit: Visit) -> View {
             .into_iter()
             .map(|head| markup! { <Condenser site=site.clone() head system /> })
             .collect_view()}
-    });
+    };
     markup! {
         <Number label=words.phrase(P::WetBulb) value=known(figures.wet_bulb.map(Value::temperature))
             note=sea_level
@@ -139,7 +139,7 @@ fn List(site: Site, visit: Visit) -> View {
             basis=basis(Figure::Range) from=from(&water) test="n-range" />
         <Number label=words.phrase(P::Heat) value=known(figures.heat.map(Value::heat)) note=assumed
             basis=basis(Figure::HeatRejected) from=with_flow() test="n-heat" />
-        {soon(move || rest.take().unwrap_or_default())}
+        {soon(rest)}
     }
 }
 

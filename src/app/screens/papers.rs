@@ -85,12 +85,12 @@ pub fn Papers(id: VisitId) -> View {
     markup! {
         <StationScreen job title=P::StationPapers sub name="papers" act>
             <Lines job part=first />
-            {soon(move || {
+            {soon(
                 markup! {
                     {others.iter().map(|part| markup! { <Lines job part=*part /> }).collect_view()}
                     <Photos job />
                 }
-            })}
+            )}
         </StationScreen>
     }
 }

@@ -211,7 +211,7 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
         </section>
         <LevelEntry job test id />
         {follow}
-        {soon(move || {
+        {soon(
             markup! {
                 <section>{chart}</section>
                 <section>
@@ -224,7 +224,7 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
                     <p class="sub small">{words.phrase(P::GapNote)}</p>
                 </section>
             }
-        })}
+        )}
     }
 }
 

@@ -17,7 +17,8 @@ fn after(does: Box<dyn FnOnce()>) {
 }
 
 /// A part that is drawn when what stands above it has been painted.
-pub fn soon(mut part: impl FnMut() -> View + 'static) -> View {
+pub fn soon(part: View) -> View {
+    let mut part = Some(part);
     let painted = RwSignal::new(false);
     after_paint(move || {
         if painted.try_get_untracked().is_some() {
@@ -25,7 +26,7 @@ pub fn soon(mut part: impl FnMut() -> View + 'static) -> View {
         }
     });
     live(move || match painted.get() {
-        true => part(),
+        true => part.take().unwrap_or_default(),
         false => View::default(),
     })
 }
