@@ -17,6 +17,7 @@ import { openPage, says } from './browser.mjs';
 
 const SLOWER = 4;
 const ROUNDS = 9;
+const WALKS = 3;
 const START_LIMIT = 1.5; // of the bare page
 const TAP_LIMIT = 100; // ms
 // A quick thumb rests so long between two taps, and so long at least where there
@@ -274,26 +275,47 @@ try {
     }
   }
 
-  const page = await app.open();
-  await walk(page);
-  const seen = await page.run('return window.seen');
-  await page.close();
-  const inputs = seen.events.map(([, time]) => time);
-  console.log(`\nthe main job, ${seen.taps.length} taps, processor slowed ${SLOWER} times\n`);
-  row('largest paint of the start (LCP)', seen.lcp, GOOD.LCP);
-  row('slowest input to its paint (INP)', Math.max(16, ...inputs), GOOD.INP);
-  row('shifts not asked for (CLS)', worstShift(seen.shifts), GOOD.CLS, (x) => x.toFixed(3));
-  if (process.env.COLDSUMP_DETAIL) {
-    seen.shifts.forEach((shift) => console.log(JSON.stringify(shift)));
-    // An input by name, until it is painted, on what, waits, works.
-    const slow = seen.events.filter(([, time]) => time > TAP_LIMIT);
-    slow.forEach((event) => console.log(JSON.stringify(event)));
+  // Walked on as many new phones; of each tap the least counts, as of the starts: what
+  // another guest of the machine takes is not the app's.
+  const walks = [];
+  for (let n = 0; n < WALKS; n++) {
+    const fresh = new Site(here('../../dist'));
+    try {
+      await fresh.keep();
+      const page = await fresh.open();
+      await walk(page);
+      walks.push(await page.run('return window.seen'));
+      await page.close();
+    } finally {
+      fresh.done();
+    }
   }
-  const times = seen.taps.map(([, time]) => time);
+  const [first] = walks;
+  if (walks.some(({ taps }) => taps.map(([name]) => name).join() !== first.taps.map(([name]) => name).join()))
+    throw new Error('the walks differ');
+  const least = (of) => Math.min(...walks.map(of));
+  console.log(`\nthe main job, ${first.taps.length} taps, processor slowed ${SLOWER} times, least of ${WALKS} walks\n`);
+  row('largest paint of the start (LCP)', least((seen) => seen.lcp), GOOD.LCP);
+  const slowestInput = (seen) => Math.max(16, ...seen.events.map(([, time]) => time));
+  row('slowest input to its paint (INP)', least(slowestInput), GOOD.INP);
+  row('shifts not asked for (CLS)', Math.max(...walks.map((seen) => worstShift(seen.shifts))), GOOD.CLS, (x) =>
+    x.toFixed(3),
+  );
+  if (process.env.COLDSUMP_DETAIL) {
+    for (const seen of walks) {
+      seen.shifts.forEach((shift) => console.log(JSON.stringify(shift)));
+      // An input by name, until it is painted, on what, waits, works.
+      const slow = seen.events.filter(([, time]) => time > TAP_LIMIT);
+      slow.forEach((event) => console.log(JSON.stringify(event)));
+    }
+  }
+  const taps = first.taps.map(([name], n) => [name, least((seen) => seen.taps[n][1])]);
+  const times = taps.map(([, time]) => time);
   row('tap to its answer painted, middle', middle(times));
   row('tap to its answer painted, slowest', Math.max(...times), TAP_LIMIT);
-  for (const [name, time] of seen.taps) {
-    if (time > TAP_LIMIT) console.log(`  ${name.padEnd(38)}${ms(time).padStart(9)}`);
+  for (const [n, [name, time]] of taps.entries()) {
+    const what = `${n + 1} ${name}`;
+    if (time > TAP_LIMIT || process.env.COLDSUMP_DETAIL) console.log(`  ${what.padEnd(38)}${ms(time).padStart(9)}`);
   }
 } finally {
   app.done();

@@ -216,19 +216,21 @@ pub fn Report(id: VisitId) -> View {
                         .collect_view()}
                 </div>
             </section>
+            {soon(markup! {
             <section>
-                <h2>{words.phrase(P::TextVersion)}</h2>
-                <pre
-                    class="plain-text"
-                    data-test="report-text"
-                    lang=move || prefs().report_words().0.tag()
-                >
-                    {text}
-                </pre>
-            </section>
-            <a class="button plain" href=Route::Visit(id, Station::Overview).href()>
-                {words.phrase(P::BackTo)}
-            </a>
+                    <h2>{words.phrase(P::TextVersion)}</h2>
+                    <pre
+                        class="plain-text"
+                        data-test="report-text"
+                        lang=move || prefs().report_words().0.tag()
+                    >
+                        {text}
+                    </pre>
+                </section>
+                <a class="button plain" href=Route::Visit(id, Station::Overview).href()>
+                    {words.phrase(P::BackTo)}
+                </a>
+            })}
         </StationScreen>
     }
 }
