@@ -61,6 +61,9 @@ async fn the_main_job_by_keys_alone() {
     focus_is(&phone, "next-mark").await;
     pass(&phone, 60).await;
     level(&keys, &phone, "14 1/2").await;
+    // The chart follows what was tapped by a frame.
+    let drawn = "document.querySelector('[role=img][aria-label*=\"1 level reading\"]')";
+    phone.holds(drawn).await;
     tree += &format!(
         "\nThe test under way\n\n{}",
         timeless(&spoken(&phone).await)
