@@ -118,16 +118,22 @@ impl Ledger {
     pub fn read_on(self) {
         let store = self.store.get_value();
         spawn_local(async move {
-            if let Ok(sites) = store.site_lines().await {
+            let all = async {
+                let sites = store.site_lines().await?;
                 self.summary.update(|s| s.add(sites));
-            }
-            let mut after = None;
-            while let Ok(lines) = store.visit_lines(after, BATCH).await {
-                let Some(Line::Visit(last)) = lines.last() else {
-                    break;
-                };
-                after = Some(last.id);
-                self.summary.update(|s| s.add(lines));
+                let mut after = None;
+                loop {
+                    let lines = store.visit_lines(after, BATCH).await?;
+                    let Some(Line::Visit(last)) = lines.last() else {
+                        return Ok(());
+                    };
+                    after = Some(last.id);
+                    self.summary.update(|s| s.add(lines));
+                }
+            };
+            // A list that ends early must not look whole.
+            if let Err(fault) = all.await {
+                self.hurt(fault);
             }
         });
     }
