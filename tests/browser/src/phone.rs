@@ -210,10 +210,14 @@ impl Phone {
     /// # Panics
     /// When it does not come.
     pub async fn find(&self, name: &str) -> WebElement {
-        until(&format!("[data-test=\"{name}\"] is there"), async || {
+        let found = until(&format!("[data-test=\"{name}\"] is there"), async || {
             self.driver().find(selector(name)).await.ok()
         })
-        .await
+        .await;
+        if name.starts_with("screen-") {
+            self.painted().await;
+        }
+        found
     }
 
     /// How many elements with this `data-test` there are now.
@@ -221,6 +225,7 @@ impl Phone {
     /// # Panics
     /// When the browser does not answer.
     pub async fn count(&self, name: &str) -> usize {
+        self.painted().await;
         self.driver()
             .find_all(selector(name))
             .await
@@ -345,6 +350,23 @@ impl Phone {
     pub async fn mounted(&self) {
         self.find("app").await;
         self.holds("!document.getElementById('boot')").await;
+    }
+
+    /// Waits until what came with the last change is drawn: a screen's lower part
+    /// comes a frame after its upper one. A page that is hidden has no frames, and
+    /// one that is being replaced needs none.
+    ///
+    /// # Panics
+    /// When the browser does not answer.
+    pub async fn painted(&self) {
+        const FRAMES: &str = "
+            window.framesAhead = true;
+            const done = () => { window.framesAhead = false; };
+            setTimeout(done, 500);
+            requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done)));";
+        if self.driver().execute(FRAMES, Vec::new()).await.is_ok() {
+            self.holds("!window.framesAhead").await;
+        }
     }
 
     /// Waits until the whole program is kept on the phone.

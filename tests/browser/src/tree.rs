@@ -15,6 +15,7 @@ const STATES: [&str; 6] = [
 /// # Panics
 /// When the browser does not answer, as another engine.
 pub async fn spoken(phone: &Phone) -> String {
+    phone.painted().await;
     phone.devtools("Accessibility.enable", json!({})).await;
     let tree = phone
         .devtools("Accessibility.getFullAXTree", json!({}))

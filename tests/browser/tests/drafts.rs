@@ -46,6 +46,7 @@ async fn lost(phone: &Phone, hash: &str, least: usize) -> Vec<String> {
     phone
         .holds("document.querySelector('main input, main textarea')")
         .await;
+    phone.painted().await;
     let typed = phone.js(TYPE).await;
     let fields = typed.as_object().expect("fields").len();
     assert!(fields >= least, "{hash}: {fields} fields");
@@ -60,6 +61,7 @@ async fn lost(phone: &Phone, hash: &str, least: usize) -> Vec<String> {
     phone
         .holds("document.querySelector('main input, main textarea')")
         .await;
+    phone.painted().await;
     let gone = phone.driver().execute(STANDS, vec![typed]).await;
     let gone = gone.expect("the page answers").json().clone();
     gone.as_array()

@@ -105,6 +105,7 @@ async fn no_screen_is_wider_than_the_phone_in_spanish() {
     for (n, place) in places.iter().enumerate() {
         phone.go(place).await;
         phone.holds("document.querySelector('.screen h1')").await;
+        phone.painted().await;
         phone.shot(&format!("spanish-{n:02}")).await;
         let wide = phone
             .js("const wide = [...document.querySelectorAll('body *')]
