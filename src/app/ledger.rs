@@ -43,9 +43,6 @@ pub struct Ledger {
     /// Which those are.
     open: RwSignal<Vec<About>>,
     texts: StoredValue<Table<String, String>>,
-    /// What follows the writes of texts that have yet to begin; a key is here as
-    /// long as one of its writes runs.
-    behind: StoredValue<Vec<(String, Option<After>)>>,
     /// Entries that the store did not take.
     unsaved: RwSignal<Vec<Entry>>,
     /// Files that it did not take.
@@ -101,7 +98,6 @@ impl Ledger {
             log: RwSignal::new(Log::default()),
             open: RwSignal::new(Vec::new()),
             texts: StoredValue::new(texts),
-            behind: StoredValue::new(Vec::new()),
             unsaved: RwSignal::new(Vec::new()),
             files: StoredValue::new(Vec::new()),
             late: StoredValue::new(Vec::new()),
@@ -338,51 +334,25 @@ impl Ledger {
         self.keep_text_then(key, text, Box::new(|| {}));
     }
 
-    /// The same, and then, when it is on disk or could not be, something more.
-    ///
-    /// What is kept under one key is written one after the other, and only the
-    /// newest of what waits: a write repeated over a new connection never comes
-    /// after a later one.
+    /// The same, and then, when it is on disk or could not be, something more. Each
+    /// write begins at once: the program may die at the next letter.
     pub fn keep_text_then(self, key: &str, text: &str, done: After) {
-        let key = key.to_owned();
+        let (key, text) = (key.to_owned(), text.to_owned());
         self.texts.update_value(|texts| match text.is_empty() {
             true => drop(texts.remove(&key)),
-            false => texts.insert(key.clone(), text.to_owned()),
+            false => texts.insert(key.clone(), text.clone()),
         });
-        let mut free = false;
-        self.behind.update_value(|all| {
-            free = all.iter().all(|(of, _)| *of != key);
-            all.push((key.clone(), Some(done)));
-        });
-        if free {
-            spawn_local(self.write_texts(key));
-        }
-    }
-
-    /// Writes what stands under a key, until nothing has come since.
-    async fn write_texts(self, key: String) {
         let store = self.store.get_value();
-        loop {
-            let mut now = Vec::new();
-            self.behind.update_value(|all| {
-                let mine = all.iter_mut().filter(|(of, _)| *of == key);
-                now.extend(mine.filter_map(|(_, done)| done.take()));
-                if now.is_empty() {
-                    all.retain(|(of, _)| *of != key);
-                }
-            });
-            if now.is_empty() {
-                return;
-            }
-            let kept = match self.text(&key) {
-                None => store.drop_text(&key).await,
-                Some(text) => store.keep_text(&key, &text).await,
+        spawn_local(async move {
+            let kept = match text.is_empty() {
+                true => store.drop_text(&key).await,
+                false => store.keep_text(&key, &text).await,
             };
             if let Err(fault) = kept {
                 self.hurt(fault);
             }
-            now.into_iter().for_each(|done| done());
-        }
+            done();
+        });
     }
 
     fn entries(self, about: About, bodies: Vec<Body>) -> Vec<Entry> {
