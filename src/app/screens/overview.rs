@@ -2,7 +2,6 @@
 //! one thing to do next.
 
 use crate::app::view::prelude::*;
-use gloo_timers::callback::Timeout;
 
 use super::history::SinceLast;
 use super::visit_frame::{Job, NotFound, way_on};
@@ -36,7 +35,7 @@ struct Row {
     test: &'static str,
 }
 
-fn rows(visit: &Visit, site: &Site, odds: bool) -> Vec<Row> {
+fn rows(visit: &Visit, site: &Site) -> Vec<Row> {
     let words = prefs().words;
     let system = prefs().system.get();
     let found = visit
@@ -51,11 +50,8 @@ fn rows(visit: &Visit, site: &Site, odds: bool) -> Vec<Row> {
         .count();
     let figures = Figures::of(site, visit);
     let known = figures.known();
-    // Odds take a while, and a named cause stands on its proof.
+    // A named cause stands on its proof, without odds.
     let suspect = || {
-        if !odds {
-            return Some(words.phrase(P::OddsComing).to_owned());
-        }
         let belief = trace::infer(&plant(site), &observed(site, visit), &visit.evidence());
         let (branch, p, first) = belief.heading()?;
         Some(words.suspect_summary(branch, p, &first))
@@ -179,10 +175,7 @@ pub fn Overview(id: VisitId) -> View {
             level: visit.last_level(),
         })
     });
-    // The screen stands before the odds are worked out.
-    let odds = RwSignal::new(false);
-    Timeout::new(60, move || odds.set(true)).forget();
-    let all = Memo::new(move |_| both().map(|(visit, site)| rows(&visit, &site, odds.get())));
+    let all = Memo::new(move |_| both().map(|(visit, site)| rows(&visit, &site)));
     let next = move || {
         let rows = all.get()?;
         // Numbers follow from readings; they are never the next thing to do.

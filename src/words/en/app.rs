@@ -55,7 +55,6 @@ phrases! {
     StateEmpty: "Not begun";
     StateBegun: "Begun";
     StateDone: "Done";
-    OddsComing: "Working out the odds";
     TraceNotBegun: "Where the water was lost, and how we know";
     RefillNotBegun: "Draw down, wait for the call, time the fill";
     ReportNotMade: "A page for the customer, then the evidence";

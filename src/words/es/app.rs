@@ -56,7 +56,6 @@ spoken! { Phrase;
     StateEmpty: "Sin empezar";
     StateBegun: "Empezado";
     StateDone: "Listo";
-    OddsComing: "Calculando las probabilidades";
     TraceNotBegun: "Dónde se perdió el agua, y cómo se sabe";
     RefillNotBegun: "Bajar el nivel, esperar que pida, tomar el tiempo";
     ReportNotMade: "Una página para el cliente, luego la evidencia";
