@@ -186,13 +186,10 @@ impl Ledger {
     }
 
     /// Brings them here, one after the other.
-    pub fn bring_past(self, site: SiteId) {
-        let ids = leptos::prelude::untrack(|| self.visits_to(site));
-        spawn_local(async move {
-            for visit in ids {
-                self.bring(About::Visit(visit)).await;
-            }
-        });
+    pub async fn bring_past(self, site: SiteId) {
+        for visit in leptos::prelude::untrack(|| self.visits_to(site)) {
+            self.bring(About::Visit(visit)).await;
+        }
     }
 
     /// The visit to a site before this one, by the summary.

@@ -18,6 +18,7 @@ use crate::words::{Phrase, Words};
 use gloo_timers::callback::Timeout;
 use ledger::Ledger;
 use parts::fault::fault_said;
+use parts::shell::opening;
 use prefs::Prefs;
 use route::{Route, Station};
 use screens::{
@@ -123,14 +124,7 @@ fn App(ledger: Ledger) -> View {
                     None => {}
                 }
             });
-            // Shown only when it takes long (style/app.css).
-            let opening = prefs::prefs().words.phrase(Phrase::Opening);
-            return markup! {
-                <div class="boot late">
-                    <div class="filling"></div>
-                    <p role="status">{opening}</p>
-                </div>
-            };
+            return opening();
         }
         match route.get() {
             Route::Home => markup! { <Home /> },

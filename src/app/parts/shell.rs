@@ -168,3 +168,15 @@ fn Banners(name: &'static str) -> View {
         </div>
     }
 }
+
+/// What stands where something is being read; shown only when it takes long
+/// (style/app.css).
+pub fn opening() -> View {
+    let opening = prefs().words.phrase(P::Opening);
+    markup! {
+        <div class="boot late">
+            <div class="filling"></div>
+            <p role="status">{opening}</p>
+        </div>
+    }
+}

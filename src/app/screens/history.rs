@@ -7,7 +7,7 @@ use leptos::task::spawn_local;
 use super::visit_frame::NotFound;
 use crate::app::ledger::ledger;
 use crate::app::parts::icon::{Draw, Icon};
-use crate::app::parts::shell::Screen;
+use crate::app::parts::shell::{Screen, opening};
 use crate::app::parts::small_plot::{Dot, small_plot};
 use crate::app::prefs::prefs;
 use crate::app::route::{Route, Station};
@@ -47,7 +47,14 @@ pub fn HistoryScreen(id: SiteId) -> View {
     let Some(site) = ledger().site(id).get_untracked() else {
         return markup! { <NotFound /> };
     };
-    ledger().bring_past(id);
+    // Nothing is drawn before all of it is there: it would move under the thumb.
+    let there = RwSignal::new(false);
+    spawn_local(async move {
+        ledger().bring_past(id).await;
+        if there.try_get_untracked().is_some() {
+            there.set(true);
+        }
+    });
     let back = (Route::Site(id), site.name.clone());
     let kept = StoredValue::new(site);
     let of = Memo::new(move |_| kept.with_value(|site| history(id, site)));
@@ -84,8 +91,8 @@ pub fn HistoryScreen(id: SiteId) -> View {
         of.with(|history| history.visits.iter().map(line).collect_view())
     };
     let title = words.phrase(P::ToHistory);
-    markup! {
-        <Screen title name="history" back>
+    let drawn = move || match there.get() {
+        true => markup! {
             <section data-test="plots">
                 {plots}
                 <details>
@@ -109,8 +116,10 @@ pub fn HistoryScreen(id: SiteId) -> View {
                 <h2>{words.phrase(P::Visits)}</h2>
                 <ul class="rows">{rows}</ul>
             </section>
-        </Screen>
-    }
+        },
+        false => opening(),
+    };
+    markup! { <Screen title name="history" back>{drawn}</Screen> }
 }
 
 /// The causes a visit named.

@@ -3,6 +3,7 @@
 //! nothing; every mark is an entry on disk before it shows.
 
 use crate::app::view::prelude::*;
+use leptos::task::spawn_local;
 
 use super::refill_level::LevelEntry;
 use super::refill_marks::{MarkList, mark, plain};
@@ -71,7 +72,7 @@ pub fn Refill(id: VisitId) -> View {
     // Earlier tests come here after the screen stands.
     let site = job.visit.with_untracked(|v| v.as_ref().map(|v| v.site));
     if let Some(site) = site {
-        ledger().bring_past(site);
+        spawn_local(ledger().bring_past(site));
     }
     let kept = Memo::new(move |_| {
         let log = ledger().log();
