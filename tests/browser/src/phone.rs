@@ -11,7 +11,7 @@ use crate::build::project;
 use crate::engine::{Driver, Engine};
 use crate::logs::{self, Problem};
 use crate::processes;
-use crate::wait::until;
+use crate::wait::{LIMIT, until, within};
 
 /// The light the phone is used in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -205,15 +205,33 @@ impl Phone {
             .await;
     }
 
+    /// Asks `check` until it answers; a failure tells where the phone was.
+    async fn until<T>(&self, what: &str, check: impl AsyncFnMut() -> Option<T>) -> T {
+        const SHOWS: &str = "return `${location.hash} ${document.body?.innerText}`";
+        if let Some(answer) = within(LIMIT, check).await {
+            return answer;
+        }
+        let shows = match self.driver().execute(SHOWS, Vec::new()).await {
+            Ok(shows) => shows.json().to_string(),
+            Err(error) => error.to_string(),
+        };
+        let shows: String = shows.chars().take(1200).collect();
+        panic!(
+            "not within {} s: {what}\nThe page: {shows}",
+            LIMIT.as_secs()
+        );
+    }
+
     /// Waits until an element with this `data-test` is there, and answers it.
     ///
     /// # Panics
     /// When it does not come.
     pub async fn find(&self, name: &str) -> WebElement {
-        let found = until(&format!("[data-test=\"{name}\"] is there"), async || {
-            self.driver().find(selector(name)).await.ok()
-        })
-        .await;
+        let found = self
+            .until(&format!("[data-test=\"{name}\"] is there"), async || {
+                self.driver().find(selector(name)).await.ok()
+            })
+            .await;
         if name.starts_with("screen-") {
             self.painted().await;
         }
@@ -238,7 +256,7 @@ impl Phone {
     /// # Panics
     /// When one stays.
     pub async fn gone(&self, name: &str) {
-        until(&format!("[data-test=\"{name}\"] is gone"), async || {
+        self.until(&format!("[data-test=\"{name}\"] is gone"), async || {
             (self.count(name).await == 0).then_some(())
         })
         .await;
@@ -249,7 +267,7 @@ impl Phone {
     /// # Panics
     /// When it cannot be tapped in time: absent, covered or disabled.
     pub async fn tap(&self, name: &str) {
-        until(
+        self.until(
             &format!("[data-test=\"{name}\"] can be tapped"),
             async || {
                 let element = self.driver().find(selector(name)).await.ok()?;
@@ -276,7 +294,7 @@ impl Phone {
     /// # Panics
     /// When the field is absent or does not take the text.
     pub async fn type_into(&self, name: &str, text: &str) {
-        until(&format!("[data-test=\"{name}\"] takes text"), async || {
+        self.until(&format!("[data-test=\"{name}\"] takes text"), async || {
             let element = self.driver().find(selector(name)).await.ok()?;
             self.to_the_middle(&element).await?;
             element.clear().await.ok()?;
@@ -290,7 +308,7 @@ impl Phone {
     /// # Panics
     /// When it is absent.
     pub async fn text(&self, name: &str) -> String {
-        until(&format!("[data-test=\"{name}\"] has a text"), async || {
+        self.until(&format!("[data-test=\"{name}\"] has a text"), async || {
             self.driver()
                 .find(selector(name))
                 .await
@@ -307,7 +325,7 @@ impl Phone {
     /// # Panics
     /// When it does not.
     pub async fn reads(&self, name: &str, part: &str) {
-        until(
+        self.until(
             &format!("[data-test=\"{name}\"] reads {part:?}"),
             async || {
                 let element = self.driver().find(selector(name)).await.ok()?;
@@ -334,7 +352,7 @@ impl Phone {
     /// # Panics
     /// When it stays false.
     pub async fn holds(&self, expression: &str) {
-        until(expression, async || {
+        self.until(expression, async || {
             // A page that is being replaced answers with an error: ask again.
             let script = format!("return Boolean({expression});");
             let answer = self.driver().execute(script, Vec::new()).await.ok()?;

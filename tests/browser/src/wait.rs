@@ -23,18 +23,22 @@ pub async fn until<T>(what: &str, check: impl AsyncFnMut() -> Option<T>) -> T {
 pub async fn until_within<T>(
     limit: Duration,
     what: &str,
-    mut check: impl AsyncFnMut() -> Option<T>,
+    check: impl AsyncFnMut() -> Option<T>,
 ) -> T {
+    let answer = within(limit, check).await;
+    answer.unwrap_or_else(|| panic!("not within {} s: {what}", limit.as_secs()))
+}
+
+/// Asks `check` until it answers; none when the limit is reached.
+pub async fn within<T>(limit: Duration, mut check: impl AsyncFnMut() -> Option<T>) -> Option<T> {
     let begun = Instant::now();
     loop {
         if let Some(answer) = check().await {
-            return answer;
+            return Some(answer);
         }
-        assert!(
-            begun.elapsed() < limit,
-            "not within {} s: {what}",
-            limit.as_secs()
-        );
+        if begun.elapsed() >= limit {
+            return None;
+        }
         tokio::time::sleep(EVERY).await;
     }
 }
