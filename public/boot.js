@@ -82,9 +82,12 @@ function say(sentence) {
   });
 }
 
-// Here before it is needed: when the program dies there may be no signal.
-const rescue = import('./rescue.js');
-rescue.catch(() => undefined);
+// Here before it is needed: when the program dies there may be no signal. Where it is
+// kept, the first screen comes before it.
+let helper;
+const rescue = () => (helper ??= import('./rescue.js'));
+const early = navigator.serviceWorker?.controller ? stands : Promise.resolve();
+early.then(rescue).catch(() => undefined);
 
 /** Whether this is the program's end, and not a slip of a script. */
 const isEnd = (error) =>
@@ -99,7 +102,7 @@ function end(error) {
   root.dataset.stopped ??= String(error);
   const word = root.dataset.stopped;
   // Not from within the call that died.
-  setTimeout(() => rescue.then(({ show }) => show(word), () => say(words('stopped'))));
+  setTimeout(() => rescue().then(({ show }) => show(word), () => say(words('stopped'))));
 }
 window.addEventListener('error', (event) => end(event.error));
 window.addEventListener('unhandledrejection', (event) => end(event.reason));
@@ -129,15 +132,20 @@ async function start() {
   ]);
   glue.catch(() => undefined); // told below
   await parsed;
-  const answer = fetch(wasm, { credentials: 'same-origin', integrity: integrityOf(wasm) });
+  const ask = () => fetch(wasm, { credentials: 'same-origin', integrity: integrityOf(wasm) });
+  // Compiled while the rest comes; once more, and whatever the server calls it, when
+  // that fails: then the fault is told.
+  const compiled = WebAssembly.compileStreaming(ask()).catch(ask);
+  compiled.catch(() => undefined); // told below
   const [{ default: init }] = await glue;
   // The loading line stays until the program has opened the records and removes it.
-  await init({ module_or_path: answer });
+  await init({ module_or_path: compiled });
 }
 
 function explain(error) {
   const old =
     typeof WebAssembly !== 'object' ||
+    !WebAssembly.compileStreaming ||
     error instanceof WebAssembly.CompileError ||
     error instanceof WebAssembly.LinkError ||
     error instanceof SyntaxError;

@@ -239,6 +239,38 @@ pub fn Home() -> View {
             }
         })
     };
+    // Below the fold.
+    let below = markup! {
+        {move || {
+            (!empty.get())
+                .then(|| {
+                    markup! {
+                        <section id="sites">
+                            <h2>{words.phrase(P::Sites)}</h2>
+                            <ul class="rows">{site_rows()}</ul>
+                            {more(sites_shown, lists.with(|l| l.0.len()), "more-sites")}
+                            <a class="button" href=Route::NewSite.href() data-test="new-site">
+                                {words.phrase(P::DescribeSite)}
+                            </a>
+                        </section>
+                    }
+                })
+        }}
+        <nav class="pair">
+            <a class="button" href=Route::Outbox.href() data-test="to-outbox">
+                {move || words.outbox_with(outbox.get())}
+            </a>
+            <a class="button" href=Route::Workings(None).href() data-test="to-workings">
+                {words.phrase(P::Workings)}
+            </a>
+            <a class="button" href=Route::Settings.href() data-test="to-settings">
+                {words.phrase(P::Settings)}
+            </a>
+            {lock_now()}
+        </nav>
+        {(ledger().unreadable() > 0)
+            .then(|| markup! { <p class="sub">{words.unreadable(ledger().unreadable())}</p> })}
+    };
     markup! {
         <Screen title sub name="home" act>
             {move || {
@@ -266,12 +298,14 @@ pub fn Home() -> View {
                                     }}
                                 </p>
                             </section>
-                            <section>
-                                <h2>{words.phrase(P::LessonTitle)}</h2>
-                                <p>{words.phrase(P::LessonSub)}</p>
-                                <dl class="lesson">{lesson()}</dl>
-                            </section>
-                            {install()}
+                            {soon(markup! {
+                                <section>
+                                    <h2>{words.phrase(P::LessonTitle)}</h2>
+                                    <p>{words.phrase(P::LessonSub)}</p>
+                                    <dl class="lesson">{lesson()}</dl>
+                                </section>
+                                {install()}
+                            })}
                         }
                     })
             }}
@@ -288,35 +322,7 @@ pub fn Home() -> View {
                         }
                     })
             }}
-            {move || {
-                (!empty.get())
-                    .then(|| {
-                        markup! {
-                            <section id="sites">
-                                <h2>{words.phrase(P::Sites)}</h2>
-                                <ul class="rows">{site_rows()}</ul>
-                                {more(sites_shown, lists.with(|l| l.0.len()), "more-sites")}
-                                <a class="button" href=Route::NewSite.href() data-test="new-site">
-                                    {words.phrase(P::DescribeSite)}
-                                </a>
-                            </section>
-                        }
-                    })
-            }}
-            <nav class="pair">
-                <a class="button" href=Route::Outbox.href() data-test="to-outbox">
-                    {move || words.outbox_with(outbox.get())}
-                </a>
-                <a class="button" href=Route::Workings(None).href() data-test="to-workings">
-                    {words.phrase(P::Workings)}
-                </a>
-                <a class="button" href=Route::Settings.href() data-test="to-settings">
-                    {words.phrase(P::Settings)}
-                </a>
-                {lock_now()}
-            </nav>
-            {(ledger().unreadable() > 0)
-                .then(|| markup! { <p class="sub">{words.unreadable(ledger().unreadable())}</p> })}
+            {soon(below)}
         </Screen>
     }
 }

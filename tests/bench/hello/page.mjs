@@ -12,7 +12,7 @@ const ahead =
   '<link rel="modulepreload" href="./hello.js" crossorigin="anonymous">' +
   '<link rel="preload" href="./hello_bg.wasm" crossorigin="anonymous" as="fetch" type="application/wasm"></head>';
 const page = readFileSync(index, 'utf8')
-  .replace(/^ *<link (?!rel="(manifest|icon)").*\n/gm, '')
+  .replace(/^ *<link (?!rel="(manifest|icon|modulepreload)").*\n/gm, '')
   .replace(/<script data-trunk.*boot\.js"><\/script>/, `${parts}\n    <script type="module" async src="./${boot}"></script>`)
   .replace(/^ *<script nomodule.*\n/m, '')
   .replace('</head>', ahead);
