@@ -43,6 +43,8 @@ pub struct Ledger {
     /// Which those are.
     open: RwSignal<Vec<About>>,
     texts: StoredValue<Table<String, String>>,
+    /// The key of each text that is on its way to the disk.
+    writing: StoredValue<Vec<String>>,
     /// Entries that the store did not take.
     unsaved: RwSignal<Vec<Entry>>,
     /// Files that it did not take.
@@ -98,6 +100,7 @@ impl Ledger {
             log: RwSignal::new(Log::default()),
             open: RwSignal::new(Vec::new()),
             texts: StoredValue::new(texts),
+            writing: StoredValue::new(Vec::new()),
             unsaved: RwSignal::new(Vec::new()),
             files: StoredValue::new(Vec::new()),
             late: StoredValue::new(Vec::new()),
@@ -334,20 +337,37 @@ impl Ledger {
     /// The same, and then, when it is on disk or could not be, something more. Each
     /// write begins at once: the program may die at the next letter.
     pub fn keep_text_then(self, key: &str, text: &str, done: After) {
-        let (key, text) = (key.to_owned(), text.to_owned());
+        let (key, mut text) = (key.to_owned(), text.to_owned());
         self.texts.update_value(|texts| match text.is_empty() {
             true => drop(texts.remove(&key)),
             false => texts.insert(key.clone(), text.clone()),
         });
+        self.writing.update_value(|all| all.push(key.clone()));
         let store = self.store.get_value();
         spawn_local(async move {
-            let kept = match text.is_empty() {
-                true => store.drop_text(&key).await,
-                false => store.keep_text(&key, &text).await,
-            };
-            if let Err(fault) = kept {
-                self.hurt(fault);
+            loop {
+                let kept = match text.is_empty() {
+                    true => store.drop_text(&key).await,
+                    false => store.keep_text(&key, &text).await,
+                };
+                if let Err(fault) = kept {
+                    self.hurt(fault);
+                    break;
+                }
+                // One that was repeated may end after a later one: the last to end
+                // writes what was typed last.
+                let newest = self.text(&key).unwrap_or_default();
+                let ways = |all: &Vec<String>| all.iter().filter(|k| **k == key).count();
+                if newest == text || self.writing.with_value(ways) > 1 {
+                    break;
+                }
+                text = newest;
             }
+            self.writing.update_value(|all| {
+                if let Some(at) = all.iter().position(|k| *k == key) {
+                    all.swap_remove(at);
+                }
+            });
             done();
         });
     }
