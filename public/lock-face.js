@@ -219,12 +219,13 @@ export async function gate(core) {
   });
 }
 
-/** The lock's own screen, in the place that the program left for it. */
+/** The lock's own screen, in the places that the program left for it: what stands
+    elsewhere would stay when the screen changes. */
 export function screen(core, host) {
   const said = make('p', { test: 'lock-said' });
   said.setAttribute('aria-live', 'polite');
   const place = make('div', { hidden: true });
-  const foot = make('footer', { className: 'act' });
+  const foot = document.getElementById('lock-act');
   const work = make('div', { className: 'col' });
   const list = (...names) =>
     make('ul', { className: 'bullets' }, ...names.map((name) => make('li', {}, say(name))));
@@ -239,7 +240,6 @@ export function screen(core, host) {
       icon('M10 2 18.5 17.5H1.5ZM10 7.5v5M10 14v1.6'), make('div', {}, make('p', {}, say('forgot'))),
     ),
   );
-  host.closest('.screen').append(foot);
 
   /** Does it, says how it went, and shows what can be done next. */
   const act = async (deed, word, name) => {

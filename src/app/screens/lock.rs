@@ -22,8 +22,9 @@ pub fn LockScreen() -> View {
             let _ = lock_call("screen", &Array::of1(&host));
         }
     });
+    let act = markup! { <div id="lock-act" class="col"></div> };
     markup! {
-        <Screen title name="lock" back>
+        <Screen title name="lock" back act>
             <div id="lock" class="col"></div>
         </Screen>
     }

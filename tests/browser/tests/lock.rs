@@ -159,6 +159,7 @@ async fn sealed_through_a_kill(engine: Engine) {
     // The app goes on as before; what is entered now is sealed too.
     phone.go(&format!("{visit}/papers")).await;
     phone.type_into("advice", "Seen by nobody").await;
+    assert_eq!(phone.count("lock-now").await, 0, "it stays on its screen");
     // A mark that stands is written behind it.
     phone.go(&format!("{visit}/refill")).await;
     phone.tap("next-mark").await;
