@@ -28,6 +28,13 @@ pub fn Numbers(id: VisitId) -> View {
     markup! {
         <StationScreen job title=P::StationNumbers sub name="numbers" act>
             <div>{list}</div>
+            {soon(
+                markup! {
+                    <a class="button" href=Route::Workings(Some(id)).href() data-test="to-workings">
+                        {words.phrase(P::Workings)}
+                    </a>
+                },
+            )}
         </StationScreen>
     }
 }
@@ -121,9 +128,6 @@ fn List(site: Site, visit: Visit) -> View {
             .into_iter()
             .map(|head| markup! { <Condenser site=site.clone() head system /> })
             .collect_view()}
-        <a class="button" href=Route::Workings(Some(visit.id)).href() data-test="to-workings">
-            {words.phrase(P::Workings)}
-        </a>
     };
     markup! {
         <Number label=words.phrase(P::WetBulb) value=known(figures.wet_bulb.map(Value::temperature))
