@@ -51,9 +51,7 @@ pub fn HistoryScreen(id: SiteId) -> View {
     let there = RwSignal::new(false);
     spawn_local(async move {
         ledger().bring_past(id).await;
-        if there.try_get_untracked().is_some() {
-            there.set(true);
-        }
+        there.set(true);
     });
     let back = (Route::Site(id), site.name.clone());
     let kept = StoredValue::new(site);

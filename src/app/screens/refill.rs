@@ -158,11 +158,7 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
     let drawn = RwSignal::new(test.get_untracked());
     let follow = move || {
         let now = test.get();
-        after_paint(move || {
-            if drawn.try_get_untracked().is_some() {
-                drawn.set(now);
-            }
-        });
+        after_paint(move || drawn.set(now));
         View::default()
     };
     let chart = move || {

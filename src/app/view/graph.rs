@@ -169,7 +169,7 @@ impl<T: 'static> RwSignal<T> {
         Self { at, kind }
     }
 
-    /// Sets it and tells all who follow.
+    /// Sets it and tells all who follow; nothing when what made it is gone.
     pub fn set(self, value: T) {
         self.at.set(hold(value));
     }

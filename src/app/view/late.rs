@@ -20,11 +20,7 @@ fn after(does: Box<dyn FnOnce()>) {
 pub fn soon(part: View) -> View {
     let mut part = Some(part);
     let painted = RwSignal::new(false);
-    after_paint(move || {
-        if painted.try_get_untracked().is_some() {
-            painted.set(true);
-        }
-    });
+    after_paint(move || painted.set(true));
     live(move || match painted.get() {
         true => part.take().unwrap_or_default(),
         false => View::default(),
