@@ -1,12 +1,13 @@
-// `./dev bench all [--small]`: every bench, one after the other, and their ratios in
-// one table, with the machine, in docs/bench.md. --small runs each at a size that only
-// shows that it works, and prints the page in place of writing it.
+// `./dev bench all [--small] [NAME ...]`: every bench, one after the other, and their
+// ratios in one table, with the machine, in docs/bench.md. With names, those alone, in
+// the page that stands. --small runs each at a size that only shows that it works, and
+// prints the page in place of writing it.
 //
 // A figure that a bench no longer prints, and a bench that fails, make this fail: after
 // the page is written, which then says so.
 
 import { execFileSync, spawn } from 'node:child_process';
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg, release, totalmem, type } from 'node:os';
 import { fileURLToPath } from 'node:url';
 
@@ -172,7 +173,7 @@ const page = `# What the benches say
 Written by \`./dev bench all\`, which runs every bench on one machine, one after the
 other; each can be run alone. Ratios of times are of medians, the sides taking turns in
 one run; above 1 the other is slower. A time by itself is this machine's. What each bench
-does stands in \`DEVELOPERS.md\`.
+does stands in \`DEVELOPERS.md\`. One that says "again by itself" was run later alone.
 
 | machine | |
 |---|---|
@@ -188,8 +189,27 @@ does stands in \`DEVELOPERS.md\`.
 ${table.map((row) => `| ${row.join(' | ')} |`).join('\n')}
 ${bad.length ? `\nNot as it should be: ${bad.join('; ')}.\n` : ''}
 ${printed.join('\n')}`;
+
+/** The page that stands, with these rows and what these benches printed in their places. */
+function again(old) {
+  const put = (text, pattern, by) => {
+    if (!pattern.test(text)) bad.push(`docs/bench.md has no place for ${by.split('\n')[0]}`);
+    return text.replace(pattern, () => by);
+  };
+  const plain = (text) => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+  let now = old;
+  for (const row of table) now = put(now, new RegExp(`^\\| ${plain(row[0])} \\|.*$`, 'm'), `| ${row.join(' | ')} |`);
+  for (const text of printed) {
+    const [head] = text.split('\n');
+    const dated = text.replace(head, `${head}\n\nAgain by itself, ${new Date().toISOString().slice(0, 10)}.`);
+    now = put(now, new RegExp(`^${plain(head)}$[^]*?(?=^## |(?![^]))`, 'm'), `${dated}\n`);
+  }
+  return now;
+}
+
+const place = fileURLToPath(new URL('../../docs/bench.md', import.meta.url));
 if (small) console.log(page);
-else writeFileSync(fileURLToPath(new URL('../../docs/bench.md', import.meta.url)), page);
+else writeFileSync(place, only.length ? again(readFileSync(place, 'utf8')) : page);
 if (bad.length) {
   console.error(bad.join('\n'));
   process.exit(1);
