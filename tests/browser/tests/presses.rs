@@ -72,10 +72,14 @@ async fn nothing_moves_under_the_thumb() {
         (format!("{visit}/papers"), "papers"),
         (format!("{visit}/report"), "report"),
         (site.clone(), "site"),
+        (format!("{site}/basin"), "site-part"),
         (format!("{site}/history"), "history"),
+        ("#/site/new".to_owned(), "new-site"),
         ("#/outbox".to_owned(), "outbox"),
         ("#/workings".to_owned(), "workings"),
+        ("#/workings/air".to_owned(), "working"),
         ("#/settings".to_owned(), "settings"),
+        ("#/lock".to_owned(), "lock"),
         ("#/".to_owned(), "home"),
     ] {
         open(&phone, &hash, screen, &mut moved).await;
