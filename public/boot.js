@@ -7,6 +7,7 @@
 //   events on window: "coldsump-offline-ready", "coldsump-update-waiting"
 //   <html data-room="low">         the phone has little room left; "coldsump-room-low"
 //   <html data-install="offered">  the browser would install; "coldsump-install" asks it to
+//   <html data-whole="yes">        both parts of the program are in; "coldsump-whole"
 //   the program asks for the newer version with the event
 //   "coldsump-take-over" on window, when no test is running; the page then
 //   reloads. Nothing is swapped before that.
@@ -35,6 +36,29 @@ const stands = new Promise((done) => {
   };
   parsed.then(() => new MutationObserver(look).observe(document.body, { childList: true }));
 });
+
+// The program is in two parts (tools/split): the first draws the first screen, the rest
+// comes after it, and until it is in, what happens to the page waits. Should the first
+// lack what it runs, the page opens anew with both at once, as at any other screen.
+const MEMO = 'coldsump-at-once';
+const memo = (act) => {
+  try {
+    return act(sessionStorage) ?? true;
+  } catch {
+    return false; // a browser that keeps none
+  }
+};
+const atOnce = !/^(#\/?)?$/.test(location.hash) || memo((all) => all.getItem(MEMO) !== null);
+let held = [];
+
+function release() {
+  const events = held ?? [];
+  held = undefined;
+  root.removeAttribute('aria-busy');
+  for (const [target, event] of events) {
+    target.dispatchEvent(new event.constructor(event.type, event));
+  }
+}
 
 // Words for before the program runs; it brings its own. The language chosen
 // in it can't be read this early, so the browser's is taken.
@@ -67,17 +91,16 @@ if (SPANISH) speak();
 
 /** Replaces the loading line by a sentence that says what to do. */
 function say(sentence) {
-  const box = document.getElementById('boot');
   const again = document.getElementById('boot-again');
-  if (!box || !again) return;
+  if (!again) return;
   document.getElementById('boot-say').textContent = sentence;
   again.hidden = false;
   again.addEventListener('click', async () => {
     again.disabled = true;
     // A broken answer may sit in the browser's cache for long: fetch past it.
-    const parts = document.querySelectorAll('[integrity]');
-    const fresh = [...parts].map((part) => fetch(part.href || part.src, { cache: 'reload' }));
-    await Promise.allSettled(fresh);
+    const addresses = [...document.querySelectorAll('[integrity]')].map((of) => of.href || of.src);
+    if (parts().rest) addresses.push(part('rest'));
+    await Promise.allSettled(addresses.map((of) => fetch(of, { cache: 'reload' })));
     location.reload();
   });
 }
@@ -99,6 +122,7 @@ let ended = false;
 function end(error) {
   if (ended || !isEnd(error)) return;
   ended = true;
+  if (held && !atOnce && memo((all) => all.setItem(MEMO, ''))) return location.reload();
   root.dataset.stopped ??= String(error);
   const word = root.dataset.stopped;
   // Not from within the call that died.
@@ -106,9 +130,22 @@ function end(error) {
 }
 window.addEventListener('error', (event) => end(event.error));
 window.addEventListener('unhandledrejection', (event) => end(event.reason));
-// What still happens to the page must not wake the dead program.
-for (const type of ['hashchange', 'popstate', 'visibilitychange', 'online', 'pagehide']) {
-  window.addEventListener(type, (event) => ended && event.stopImmediatePropagation(), true);
+// What still happens to the page must not wake the dead program, nor what is not in yet.
+const HAND = 'click input change'.split(' ');
+const HAPPENS = 'hashchange popstate visibilitychange online offline focus pageshow pagehide';
+for (const type of HAND.concat(HAPPENS.split(' '))) {
+  const hand = HAND.includes(type);
+  const look = (event) => {
+    const { target } = event;
+    if (target instanceof Element !== hand || (ended ? hand : !held)) return;
+    if (hand && target.closest('.boot')) return;
+    event.stopImmediatePropagation();
+    if (ended || type === 'pagehide') return;
+    if (type === 'click') event.preventDefault();
+    if (hand) root.ariaBusy = 'true';
+    held.push([target, event]);
+  };
+  window.addEventListener(type, look, true);
 }
 
 /** The integrity Trunk wrote for a file, from its preload link. What the offline copy
@@ -118,28 +155,82 @@ function integrityOf(url) {
   for (const link of document.querySelectorAll('link[integrity]')) {
     if (link.href === url.href) return link.integrity;
   }
-  return '';
+  return parts().restHash ?? '';
+}
+
+const parts = () => document.querySelector('meta[name="coldsump-parts"]').dataset;
+const part = (name) => new URL(parts()[name], document.baseURI);
+const ask = (url) => fetch(url, { credentials: 'same-origin', integrity: integrityOf(url) });
+
+/** The rest of the program, compiled; once more, whatever the server calls it. */
+async function bringRest() {
+  if (!parts().rest) return undefined;
+  const url = part('rest');
+  return WebAssembly.compileStreaming(ask(url)).catch(async () => {
+    const answer = await ask(url);
+    if (!answer.ok) throw new Error(`${url}: ${answer.status}`);
+    return WebAssembly.compile(await answer.arrayBuffer());
+  });
+}
+
+/** Puts the rest to the first part. */
+async function join(program, rest) {
+  const given = { f: program };
+  try {
+    if (rest) new WebAssembly.Instance(rest, given);
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    await WebAssembly.instantiate(rest, given); // browsers that make none so large at once
+  }
+  memo((all) => all.removeItem(MEMO));
+  tell('whole', { value: 'yes', type: 'coldsump-whole' });
+  release();
 }
 
 /** Fetches, checks and starts the program; rejects with the reason if it cannot. */
 async function start() {
-  const parts = document.querySelector('meta[name="coldsump-parts"]').dataset;
-  const wasm = new URL(parts.wasm, document.baseURI);
   const glue = Promise.all([
-    import(new URL(parts.js, document.baseURI).href),
+    import(part('js').href),
     import('./disk.js'), // before the program runs
     import('./lock.js'),
   ]);
   glue.catch(() => undefined); // told below
   await parsed;
-  const ask = () => fetch(wasm, { credentials: 'same-origin', integrity: integrityOf(wasm) });
-  // Compiled while the rest comes; once more, and whatever the server calls it, when
+  box = document.getElementById('boot');
+  // Compiled while the others come; once more, and whatever the server calls it, when
   // that fails: then the fault is told.
-  const compiled = WebAssembly.compileStreaming(ask()).catch(ask);
+  const wasm = part('wasm');
+  const compiled = WebAssembly.compileStreaming(ask(wasm)).catch(() => ask(wasm));
   compiled.catch(() => undefined); // told below
+  const rest = atOnce ? bringRest() : undefined;
+  rest?.catch(() => undefined); // told below
   const [{ default: init }] = await glue;
+  const brought = await rest;
   // The loading line stays until the program has opened the records and removes it.
-  await init({ module_or_path: compiled });
+  const program = await init({ module_or_path: compiled });
+  if (atOnce) return join(program, brought);
+  joined = stands.then(() => complete(program));
+}
+
+let box; // of the loading line
+let joined;
+/** Brings the rest after the first screen; says so, and answers false, when it does not come. */
+async function complete(program, tries = 3) {
+  try {
+    await join(program, await bringRest());
+    return true;
+  } catch (error) {
+    if (tries > 1) {
+      await new Promise((done) => {
+        setTimeout(done, 3000);
+        window.addEventListener('online', done, true);
+      });
+      return complete(program, tries - 1);
+    }
+    document.body.replaceChildren(box);
+    explain(error);
+    return false;
+  }
 }
 
 function explain(error) {
@@ -237,6 +328,7 @@ try {
   broken = !ended; // the page of rescue.js has the repair come in by a tap
 }
 if (!broken) await stands;
+if ((await joined) === false) broken = true;
 import('./focus.js');
 // A browser draws the icon of each as soon as it knows of it.
 document.querySelector('[rel=icon]').href = 'icon.svg';

@@ -25,11 +25,11 @@ function put(path, long, short) {
   saved += long.length - Buffer.byteLength(short);
 }
 
-let names = new Map();
+const names = new Map();
 for (const name of readdirSync(dir).filter((name) => name.endsWith('.wasm'))) {
   const long = readFileSync(join(dir, name));
   const short = shorten(long);
-  names = short.names;
+  for (const [name, shorter] of short.names) names.set(name, shorter);
   put(join(dir, name), long, short.wasm);
 }
 for (const name of readdirSync(dir)) {

@@ -15,7 +15,6 @@ use crate::app::view::prelude::*;
 use crate::record::{About, VisitId};
 use crate::store::{StoreError, lock_wait};
 use crate::words::{Phrase, Words};
-use gloo_timers::callback::Timeout;
 use ledger::Ledger;
 use parts::fault::fault_said;
 use parts::shell::opening;
@@ -40,7 +39,7 @@ use screens::{
     trace::Trace,
     working::{WorkingScreen, Workings},
 };
-use signals::Outside;
+use signals::{Outside, when_whole};
 
 /// Opens the store and mounts the app on the page.
 pub fn start() {
@@ -66,9 +65,7 @@ pub fn start() {
             Ok(ledger) => {
                 view::mount(move || markup! { <App ledger /> });
                 // When the first screen stands.
-                request_animation_frame(move || {
-                    Timeout::new(300, move || ledger.read_on()).forget();
-                });
+                request_animation_frame(move || when_whole(move || ledger.read_on()));
             }
             Err(fault) => view::mount(move || markup! { <NoStore fault=fault.clone() /> }),
         }

@@ -30,6 +30,18 @@ pub struct Outside {
     pub room_low: RwSignal<bool>,
 }
 
+/// Acts once the whole program is in and the first screen stands. Until then there may be
+/// only the part of it that draws that screen: `public/boot.js`.
+pub fn when_whole(act: impl Fn() + Clone + 'static) {
+    let soon = move || drop(Timeout::new(300, act.clone()).forget());
+    let root = document().document_element();
+    if root.is_some_and(|root| root.has_attribute("data-whole")) {
+        soon();
+    } else {
+        let _ = window_event_listener_untyped("coldsump-whole", move |_| soon());
+    }
+}
+
 impl Outside {
     /// Begins to listen.
     pub fn listen() -> Self {
@@ -61,17 +73,18 @@ impl Outside {
             "coldsump-room-low",
             Box::new(move || outside.room_low.set(true)),
         );
-        Interval::new(ASK_AGAIN_MS, move || {
-            let waits = ledger()
-                .summary()
-                .with_untracked(|all| all.visits().iter().any(|v| !v.outbox.is_empty()));
-            if waits && !document().hidden() {
-                outside.ask();
-            }
-        })
-        .forget();
-        // The first screen stands before this.
-        Timeout::new(300, move || outside.ask()).forget();
+        when_whole(move || {
+            Interval::new(ASK_AGAIN_MS, move || {
+                let waits = ledger()
+                    .summary()
+                    .with_untracked(|all| all.visits().iter().any(|v| !v.outbox.is_empty()));
+                if waits && !document().hidden() {
+                    outside.ask();
+                }
+            })
+            .forget();
+            outside.ask();
+        });
         outside
     }
 

@@ -12,9 +12,9 @@ const ahead =
   '<link rel="modulepreload" href="./hello.js" crossorigin="anonymous">' +
   '<link rel="preload" href="./hello_bg.wasm" crossorigin="anonymous" as="fetch" type="application/wasm"></head>';
 const page = readFileSync(index, 'utf8')
-  .replace(/^ *<link (?!rel="(manifest|icon|modulepreload)").*\n/gm, '')
+  .replace(/^ *<link (?!rel="(manifest|icon|modulepreload)")[^>]*>\n/gm, '')
   .replace(/<script data-trunk.*boot\.js"><\/script>/, `${parts}\n    <script type="module" async src="./${boot}"></script>`)
   .replace(/^ *<script nomodule.*\n/m, '')
   .replace('</head>', ahead);
-if (!page.includes(`src="./${boot}"`)) throw new Error('page: no place for the boot script');
+if (!page.includes(`src="./${boot}"`) || page.includes('wasm-opt')) throw new Error('page: no place for the boot script');
 process.stdout.write(page);

@@ -87,17 +87,20 @@ impl Build {
         fs::remove_file(self.path().join(name)).unwrap_or_else(|error| panic!("{name}: {error}"));
     }
 
-    /// The name of the file at the copy's top that ends like this.
+    /// The name of the one file at the copy's top that begins like this.
     ///
     /// # Panics
-    /// When there is none.
-    pub fn named(&self, ending: &str) -> String {
-        fs::read_dir(self.path())
-            .expect("the copy")
-            .flatten()
+    /// When there is none, or more than one.
+    pub fn beginning(&self, with: &str) -> String {
+        let all = fs::read_dir(self.path()).expect("the copy").flatten();
+        let names: Vec<String> = all
             .map(|entry| entry.file_name().to_string_lossy().into_owned())
-            .find(|name| name.ends_with(ending))
-            .unwrap_or_else(|| panic!("no file ends with {ending}"))
+            .filter(|name| name.starts_with(with))
+            .collect();
+        let [name] = names.as_slice() else {
+            panic!("one file begins with {with}: {names:?}");
+        };
+        name.clone()
     }
 
     /// Makes the copy a version of its own: its root gets the mark, and the
@@ -117,7 +120,10 @@ impl Build {
     }
 
     /// Writes the service worker's list anew, as the build writes it.
-    fn list_files(&self) {
+    ///
+    /// # Panics
+    /// When it cannot be written.
+    pub fn list_files(&self) {
         let done = Command::new("node")
             .arg(project().join("tools/precache.mjs"))
             .arg(self.path())

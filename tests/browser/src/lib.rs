@@ -13,6 +13,7 @@ mod clock;
 mod engine;
 pub mod faces;
 mod hands;
+pub mod home;
 mod keys;
 mod kills;
 mod logs;

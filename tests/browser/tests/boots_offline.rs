@@ -125,7 +125,7 @@ async fn a_download_reaches_the_test() {
 #[tokio::test]
 async fn a_program_that_arrives_broken_says_what_to_do() {
     let build = Build::copy();
-    let wasm = build.named(".wasm");
+    let wasm = build.beginning("coldsump-first-");
     let bytes = build.read(&wasm);
     build.write(&wasm, &bytes[..bytes.len() / 2]);
 

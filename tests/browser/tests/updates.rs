@@ -58,7 +58,7 @@ async fn changes_over(engine: Engine) {
     build.mark_build("Second");
     phone.js(WATCH).await;
     holds_root(&phone, "install", "'watched'").await;
-    let wasm = build.named(".wasm");
+    let wasm = build.beginning("coldsump-first-");
     for fault in ["half", "login", "absent"] {
         let file = if fault == "half" { "index.html" } else { &wasm };
         let whole = build.read(file);

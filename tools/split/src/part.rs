@@ -1,0 +1,377 @@
+//! One module parted in two.
+//!
+//! The first keeps the memory, the tables, the data and whatever it is told to keep; it
+//! reaches a function of the rest through a slot of the table, which stands empty until
+//! the rest is there. The rest imports what it needs from the first's exports, and fills
+//! its slots as it is made.
+
+use crate::Fault;
+use crate::module::Module;
+use std::borrow::Cow;
+use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
+use wasm_encoder::reencode::{Reencode, RoundtripReencoder};
+use wasm_encoder::{
+    CodeSection, ConstExpr, ElementSection, Elements, EntityType, ExportKind, ExportSection,
+    Function, FunctionSection, GlobalSection, ImportSection, Instruction, MemorySection,
+    RawSection, SectionId, TableSection,
+};
+use wasmparser::{ExternalKind, Operator};
+
+/// What the rest calls the first.
+const FIRST: &str = "f";
+
+/// The two parts.
+pub struct Parts {
+    /// What is there from the start.
+    pub first: Vec<u8>,
+    /// What comes after.
+    pub rest: Vec<u8>,
+}
+
+/// Parts a module: what is exported stays, and what `stays` says of.
+pub fn parted(wasm: &[u8], stays: impl Fn(&str) -> bool) -> Result<Parts, Fault> {
+    let module = Module::read(wasm)?;
+    let exported: HashSet<u32> = module
+        .exports
+        .iter()
+        .filter(|export| export.kind == ExternalKind::Func)
+        .map(|export| export.index)
+        .collect();
+    let (first, rest): (Vec<u32>, Vec<u32>) = module
+        .own()
+        .partition(|function| exported.contains(function) || stays(&module.name(*function)));
+    let shared = Shared::of(&module, &first, &rest)?;
+    Ok(Parts {
+        first: first_part(&module, &first, &shared)?,
+        rest: rest_part(&module, &rest, &shared)?,
+    })
+}
+
+/// What lies between the parts.
+struct Shared {
+    /// Functions of the rest.
+    rest: HashSet<u32>,
+    /// Where the first finds those of them that it calls or gives away.
+    slots: BTreeMap<u32, u32>,
+    /// How many slots the first table has.
+    table: u32,
+    /// What the rest takes from the first: functions, and globals.
+    functions: BTreeSet<u32>,
+    globals: BTreeSet<u32>,
+}
+
+impl Shared {
+    fn of(module: &Module, first: &[u32], rest: &[u32]) -> Result<Self, Fault> {
+        let mut shared = Shared {
+            rest: rest.iter().copied().collect(),
+            slots: BTreeMap::new(),
+            table: module.tables[0].initial as u32,
+            functions: BTreeSet::new(),
+            globals: BTreeSet::new(),
+        };
+        for (slot, function) in &module.slots {
+            if shared.rest.contains(function) {
+                shared.slots.insert(*function, *slot);
+            }
+        }
+        for function in first {
+            for step in module.body(*function).get_operators_reader()? {
+                let (Operator::Call { function_index } | Operator::RefFunc { function_index }) =
+                    step?
+                else {
+                    continue;
+                };
+                if shared.rest.contains(&function_index) {
+                    let next = shared.table;
+                    if *shared.slots.entry(function_index).or_insert(next) == next {
+                        shared.table += 1;
+                    }
+                }
+            }
+        }
+        for function in rest {
+            for step in module.body(*function).get_operators_reader()? {
+                match step? {
+                    Operator::Call { function_index } | Operator::RefFunc { function_index }
+                        if !shared.rest.contains(&function_index) =>
+                    {
+                        shared.functions.insert(function_index);
+                    }
+                    Operator::GlobalGet { global_index } | Operator::GlobalSet { global_index } => {
+                        shared.globals.insert(global_index);
+                    }
+                    _ => {}
+                }
+            }
+        }
+        Ok(shared)
+    }
+
+    /// The names of what the rest takes, none that the build has given.
+    fn names(&self) -> impl Iterator<Item = (String, ExportKind, u32)> {
+        let tables = [
+            (ExportKind::Table, 0),
+            (ExportKind::Table, 1),
+            (ExportKind::Memory, 0),
+        ];
+        let globals = self
+            .globals
+            .iter()
+            .map(|global| (ExportKind::Global, *global));
+        let functions = self
+            .functions
+            .iter()
+            .map(|function| (ExportKind::Func, *function));
+        (0..)
+            .zip(tables.into_iter().chain(globals).chain(functions))
+            .map(|(n, (kind, index))| (short(n), kind, index))
+    }
+}
+
+/// `_0`, `_1`, ...: in as few letters as there are.
+fn short(mut n: u32) -> String {
+    let mut name = String::new();
+    loop {
+        name.insert(0, char::from_digit(n % 36, 36).unwrap_or('_'));
+        n /= 36;
+        if n == 0 {
+            return format!("_{name}");
+        }
+    }
+}
+
+/// The new index of each function that a part knows.
+type Renumbered = HashMap<u32, u32>;
+
+/// A body with its functions (and globals) renumbered, calls into the rest made
+/// through the table.
+fn body(
+    module: &Module,
+    function: u32,
+    functions: &Renumbered,
+    globals: Option<&Renumbered>,
+    slots: &BTreeMap<u32, u32>,
+) -> Result<Function, Fault> {
+    let mut same = RoundtripReencoder;
+    let body = module.body(function);
+    let mut out = Function::new(
+        body.get_locals_reader()?
+            .into_iter()
+            .map(|local| {
+                let (count, of) = local?;
+                Ok((count, same.val_type(of)?))
+            })
+            .collect::<Result<Vec<_>, Fault>>()?,
+    );
+    let known = |index: u32| functions.get(&index).copied();
+    let global = |index: u32| match globals {
+        Some(globals) => globals.get(&index).copied().unwrap_or(index),
+        None => index,
+    };
+    for step in body.get_operators_reader()? {
+        match step? {
+            Operator::Call { function_index } => match known(function_index) {
+                Some(index) => out.instruction(&Instruction::Call(index)),
+                None => out
+                    .instruction(&Instruction::I32Const(slots[&function_index] as i32))
+                    .instruction(&Instruction::CallIndirect {
+                        type_index: module.type_of(function_index),
+                        table_index: 0,
+                    }),
+            },
+            Operator::RefFunc { .. } => return Err(Fault::new("a reference to a function")),
+            Operator::GlobalGet { global_index } => {
+                out.instruction(&Instruction::GlobalGet(global(global_index)))
+            }
+            Operator::GlobalSet { global_index } => {
+                out.instruction(&Instruction::GlobalSet(global(global_index)))
+            }
+            step => out.instruction(&same.instruction(step)?),
+        };
+    }
+    Ok(out)
+}
+
+fn raw<'a>(id: SectionId, data: &'a [u8]) -> RawSection<'a> {
+    RawSection { id: id as u8, data }
+}
+
+fn first_part(module: &Module, first: &[u32], shared: &Shared) -> Result<Vec<u8>, Fault> {
+    let mut same = RoundtripReencoder;
+    let mut out = wasm_encoder::Module::new();
+    let numbers: Renumbered = (0..module.imported())
+        .chain(first.iter().copied())
+        .zip(0..)
+        .collect();
+    // Stands in the slots of the rest: to call it is the program's end.
+    let absent = numbers.len() as u32;
+
+    out.section(&raw(SectionId::Type, module.types));
+    let mut imports = ImportSection::new();
+    for (from, name, of) in &module.imports {
+        imports.import(from, name, EntityType::Function(*of));
+    }
+    out.section(&imports);
+
+    let mut functions = FunctionSection::new();
+    for function in first {
+        functions.function(module.type_of(*function));
+    }
+    functions.function(module.type_of(first[0]));
+    out.section(&functions);
+
+    let mut tables = TableSection::new();
+    for (n, table) in module.tables.iter().enumerate() {
+        let mut table = *table;
+        if n == 0 {
+            table.initial = shared.table.into();
+            table.maximum = Some(shared.table.into());
+        }
+        tables.table(same.table_type(table)?);
+    }
+    out.section(&tables);
+    let mut memories = MemorySection::new();
+    memories.memory(same.memory_type(module.memory)?);
+    out.section(&memories);
+
+    let mut globals = GlobalSection::new();
+    for (of, begins) in &module.globals {
+        globals.global(same.global_type(*of)?, &same.const_expr(begins.clone())?);
+    }
+    out.section(&globals);
+
+    let mut exports = ExportSection::new();
+    for export in &module.exports {
+        let index = match export.kind {
+            ExternalKind::Func => numbers[&export.index],
+            _ => export.index,
+        };
+        exports.export(export.name, same.export_kind(export.kind)?, index);
+    }
+    for (name, kind, index) in shared.names() {
+        let index = match kind {
+            ExportKind::Func => numbers[&index],
+            _ => index,
+        };
+        exports.export(&name, kind, index);
+    }
+    out.section(&exports);
+
+    let mut elements = ElementSection::new();
+    for (at, run) in runs(&module.slots) {
+        let run: Vec<u32> = run
+            .iter()
+            .map(|function| numbers.get(function).copied().unwrap_or(absent))
+            .collect();
+        elements.active(
+            None,
+            &ConstExpr::i32_const(at),
+            Elements::Functions(Cow::Owned(run)),
+        );
+    }
+    out.section(&elements);
+
+    let mut code = CodeSection::new();
+    for function in first {
+        code.function(&body(module, *function, &numbers, None, &shared.slots)?);
+    }
+    let mut end = Function::new([]);
+    end.instruction(&Instruction::Unreachable);
+    end.instruction(&Instruction::End);
+    code.function(&end);
+    out.section(&code);
+    out.section(&raw(SectionId::Data, module.data));
+    Ok(out.finish())
+}
+
+fn rest_part(module: &Module, rest: &[u32], shared: &Shared) -> Result<Vec<u8>, Fault> {
+    let mut same = RoundtripReencoder;
+    let mut out = wasm_encoder::Module::new();
+    out.section(&raw(SectionId::Type, module.types));
+
+    let mut imports = ImportSection::new();
+    let mut numbers = Renumbered::new();
+    let mut globals = Renumbered::new();
+    for (name, kind, index) in shared.names() {
+        let of = match kind {
+            ExportKind::Func => {
+                numbers.insert(index, numbers.len() as u32);
+                EntityType::Function(module.type_of(index))
+            }
+            ExportKind::Global => {
+                globals.insert(index, globals.len() as u32);
+                EntityType::Global(same.global_type(module.globals[index as usize].0)?)
+            }
+            ExportKind::Table => {
+                let mut table = module.tables[index as usize];
+                if index == 0 {
+                    table.initial = shared.table.into();
+                    table.maximum = Some(shared.table.into());
+                }
+                EntityType::Table(same.table_type(table)?)
+            }
+            _ => EntityType::Memory(same.memory_type(module.memory)?),
+        };
+        imports.import(FIRST, &name, of);
+    }
+    out.section(&imports);
+    for function in rest {
+        numbers.insert(*function, numbers.len() as u32);
+    }
+
+    let mut functions = FunctionSection::new();
+    for function in rest {
+        functions.function(module.type_of(*function));
+    }
+    out.section(&functions);
+
+    let mut slots: Vec<(u32, u32)> = module
+        .slots
+        .iter()
+        .copied()
+        .filter(|(_, function)| shared.rest.contains(function))
+        .chain(
+            shared
+                .slots
+                .iter()
+                .map(|(function, slot)| (*slot, *function))
+                .filter(|(slot, _)| *slot >= module.tables[0].initial as u32),
+        )
+        .collect();
+    slots.sort_unstable();
+    let mut elements = ElementSection::new();
+    for (at, run) in runs(&slots) {
+        let run: Vec<u32> = run.iter().map(|function| numbers[function]).collect();
+        elements.active(
+            None,
+            &ConstExpr::i32_const(at),
+            Elements::Functions(Cow::Owned(run)),
+        );
+    }
+    out.section(&elements);
+
+    let mut code = CodeSection::new();
+    for function in rest {
+        code.function(&body(
+            module,
+            *function,
+            &numbers,
+            Some(&globals),
+            &BTreeMap::new(),
+        )?);
+    }
+    out.section(&code);
+    Ok(out.finish())
+}
+
+/// Slots that follow each other, with the first's place.
+fn runs(slots: &[(u32, u32)]) -> Vec<(i32, Vec<u32>)> {
+    let mut runs: Vec<(i32, Vec<u32>)> = Vec::new();
+    for (slot, function) in slots {
+        match runs.last_mut() {
+            Some((at, run)) if *at as usize + run.len() == *slot as usize => run.push(*function),
+            _ => runs.push((*slot as i32, vec![*function])),
+        }
+    }
+    runs
+}
