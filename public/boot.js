@@ -32,7 +32,8 @@ const stands = new Promise((done) => {
   const look = (_, watch) => {
     if (document.getElementById('boot')) return;
     watch.disconnect();
-    requestAnimationFrame(() => setTimeout(done));
+    // Painted, not only drawn: what comes after is not to take its time.
+    requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done)));
   };
   parsed.then(() => new MutationObserver(look).observe(document.body, { childList: true }));
 });
@@ -51,9 +52,22 @@ const memo = (act) => {
 const atOnce = !/^(#\/?)?$/.test(location.hash) || memo((all) => all.getItem(MEMO) !== null);
 let held = [];
 
+// A text of the rest is zeros until it is in.
+const { decode } = TextDecoder.prototype;
+TextDecoder.prototype.decode = function (...bytes) {
+  const text = decode.apply(this, bytes);
+  if (text.includes('\0')) {
+    const error = new WebAssembly.RuntimeError('a text of the rest');
+    end(error); // the program may catch what is thrown
+    throw error;
+  }
+  return text;
+};
+
 function release() {
   const events = held ?? [];
   held = undefined;
+  TextDecoder.prototype.decode = decode;
   root.removeAttribute('aria-busy');
   for (const [target, event] of events) {
     target.dispatchEvent(new event.constructor(event.type, event));

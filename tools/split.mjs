@@ -1,5 +1,6 @@
 // Parts a build's program in two (tools/split): what the first screen runs, named in
-// tools/first.txt, and the rest. The page is told of both.
+// tools/first.txt, and the rest, with the texts that are not in tools/first-said.txt. The
+// page is told of both.
 //
 // Trunk runs it as a post_build hook; by hand: node tools/split.mjs DIR
 
@@ -8,6 +9,7 @@ import { createHash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { unsaid } from './texts.mjs';
 
 const LIST = fileURLToPath(new URL('first.txt', import.meta.url));
 const dir = process.argv[2] ?? process.env.TRUNK_STAGING_DIR;
@@ -24,8 +26,11 @@ const whole = join(dirname(tool), '..', 'split', 'whole.wasm');
 mkdirSync(dirname(whole), { recursive: true });
 writeFileSync(whole, bytes);
 
+const texts = join(dirname(whole), 'unsaid');
+writeFileSync(texts, unsaid().join('\0'));
 const rest = join(dir, 'rest.wasm');
-console.log(execFileSync(tool, ['part', path, LIST, path, rest], { encoding: 'utf8' }).trim());
+const said = execFileSync(tool, ['part', path, LIST, texts, path, rest], { encoding: 'utf8' });
+console.log(said.trim());
 
 const hash = (algorithm, encoding, part) => createHash(algorithm).update(part).digest(encoding);
 const [first, after] = [path, rest].map((part) => readFileSync(part));

@@ -3,6 +3,8 @@
 
 use std::collections::BTreeSet;
 
+use serde_json::json;
+
 use crate::build::Build;
 use crate::engine::Engine;
 use crate::phone::{Light, Phone};
@@ -45,6 +47,15 @@ pub async fn in_every_state(build: &Build, mut look: impl AsyncFnMut(&Phone, &st
         (phone.js("localStorage.beside = 'yes'")).await;
         start(&phone, &home).await;
         look(&phone, &format!("new in {engine:?}")).await;
+        if engine == Engine::Chromium {
+            for agent in ["iPhone", "Android"] {
+                let is = json!({ "userAgent": agent });
+                phone.devtools("Emulation.setUserAgentOverride", is).await;
+                (phone.js("sessionStorage.clear()")).await;
+                start(&phone, &home).await;
+                look(&phone, agent).await;
+            }
+        }
         (phone.js("localStorage.removeItem('beside')")).await;
         phone.goto(&format!("{home}icon.svg")).await;
         phone.start(&server).await;
@@ -105,24 +116,35 @@ async fn start(phone: &Phone, home: &str) {
 
 /// Gives a watched program's page (`Build::over`) the question [`ran`] asks.
 pub const ASK_RAN: &str = "
+    const given = [];
+    const { decode } = TextDecoder.prototype;
+    TextDecoder.prototype.decode = function (...bytes) {
+      const text = decode.apply(this, bytes);
+      given.push(text);
+      return text;
+    };
     window.askRan = async () => {
       const { js } = document.querySelector('[name=coldsump-parts]').dataset;
       const glue = await import(new URL(js, document.baseURI).href);
       const up = Object.entries(await glue.default()).filter(([name, flag]) =>
         name.startsWith('of ') && flag.value === 1);
-      window.ran = up.map(([name]) => name.slice(3).replace(/#\\d+$/, ''));
+      const ran = up.map(([name]) => name.slice(3).replace(/#\\d+$/, ''));
+      window.ran = [ran, [...new Set(given)]];
     };";
 
-/// What a watched program (`tools/split`) ran so far on this page, by name.
+/// What a watched program (`tools/split`) ran so far on this page, by name, and what it
+/// gave the page to show.
 ///
 /// # Panics
 /// When the page's program is not a watched one.
-pub async fn ran(phone: &Phone) -> BTreeSet<String> {
+pub async fn ran(phone: &Phone) -> [BTreeSet<String>; 2] {
     phone.js("window.ran = undefined; window.askRan();").await;
     phone.holds("window.ran").await;
-    let names = phone.js("return window.ran").await;
-    let names = names.as_array().expect("a list");
-    assert!(names.len() > 100, "a program that runs calls more");
-    let text = |name: &serde_json::Value| name.as_str().expect("a name").to_owned();
-    names.iter().map(text).collect()
+    let all = phone.js("return window.ran").await;
+    [0, 1].map(|n| {
+        let texts = all[n].as_array().expect("a list");
+        assert!(!texts.is_empty(), "a program that runs has some");
+        let text = |text: &serde_json::Value| text.as_str().expect("a text").to_owned();
+        texts.iter().map(text).collect()
+    })
 }

@@ -2,8 +2,12 @@
 //! screen runs before it shows it.
 //!
 //!     coldsump-split watch IN OUT             a module that says what was called
-//!     coldsump-split part IN LIST FIRST REST  the two parts; LIST names what stays
+//!     coldsump-split part IN LIST TEXTS FIRST REST
+//!                                             the two parts; LIST names the functions
+//!                                             that stay, TEXTS has what is not said at
+//!                                             first, a zero after each
 
+mod data;
 mod module;
 mod part;
 mod watch;
@@ -40,22 +44,28 @@ fn run(words: &[&str]) -> Result<String, Fault> {
             std::fs::write(to, watch::watched(&std::fs::read(from)?)?)?;
             Ok(String::new())
         }
-        ["part", from, list, first, rest] => {
+        ["part", from, list, texts, first, rest] => {
             let list = std::fs::read_to_string(list)?;
             let stays: HashSet<&str> = list.lines().collect();
-            let parts = part::parted(&std::fs::read(from)?, |name| stays.contains(name))?;
+            let texts = std::fs::read(texts)?;
+            let texts: Vec<&[u8]> = texts.split(|byte| *byte == 0).collect();
+            let wasm = std::fs::read(from)?;
+            let parts = part::parted(&wasm, |name| stays.contains(name), &texts)?;
             for part in [&parts.first, &parts.rest] {
                 wasmparser::Validator::new().validate_all(part)?;
             }
             std::fs::write(first, &parts.first)?;
             std::fs::write(rest, &parts.rest)?;
             Ok(format!(
-                "split: {} + {} bytes",
+                "split: {} + {} bytes, {} of them texts",
                 parts.first.len(),
-                parts.rest.len()
+                parts.rest.len(),
+                parts.moved
             ))
         }
-        _ => Err(Fault::new("usage: watch IN OUT | part IN LIST FIRST REST")),
+        _ => Err(Fault::new(
+            "usage: watch IN OUT | part IN LIST TEXTS FIRST REST",
+        )),
     }
 }
 

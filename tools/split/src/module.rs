@@ -1,10 +1,11 @@
 //! A module as the build makes it, taken to pieces.
 
 use crate::Fault;
+use crate::data::Piece;
 use std::collections::HashMap;
 use wasmparser::{
-    ElementItems, ElementKind, Export, FunctionBody, GlobalType, Import, KnownCustom, MemoryType,
-    Name, Operator, Parser, Payload, TableType, TypeRef,
+    ConstExpr, DataKind, ElementItems, ElementKind, Export, FunctionBody, GlobalType, Import,
+    KnownCustom, MemoryType, Name, Operator, Parser, Payload, TableType, TypeRef,
 };
 
 /// The sections of a module that has one memory, whose functions stand in active
@@ -21,15 +22,15 @@ pub struct Module<'a> {
     /// Its memory.
     pub memory: MemoryType,
     /// Its globals, with the bytes of what they begin at.
-    pub globals: Vec<(GlobalType, wasmparser::ConstExpr<'a>)>,
+    pub globals: Vec<(GlobalType, ConstExpr<'a>)>,
     /// What it exports.
     pub exports: Vec<Export<'a>>,
     /// Which function stands in which slot of the first table.
     pub slots: Vec<(u32, u32)>,
     /// The bodies of its own functions.
     pub bodies: Vec<FunctionBody<'a>>,
-    /// The data section's bytes.
-    pub data: &'a [u8],
+    /// What its memory begins with.
+    pub data: Vec<Piece<'a>>,
     /// What its functions are called, by index.
     names: HashMap<u32, &'a str>,
 }
@@ -53,7 +54,7 @@ impl<'a> Module<'a> {
             exports: Vec::new(),
             slots: Vec::new(),
             bodies: Vec::new(),
-            data: &[],
+            data: Vec::new(),
             names: HashMap::new(),
         };
         for payload in Parser::new(0).parse_all(wasm) {
@@ -98,7 +99,19 @@ impl<'a> Module<'a> {
                 }
             }
             Payload::CodeSectionEntry(body) => self.bodies.push(body),
-            Payload::DataSection(section) => self.data = cut(wasm, section.range()),
+            Payload::DataSection(section) => {
+                for data in section {
+                    let data = data?;
+                    let DataKind::Active {
+                        memory_index: 0,
+                        offset_expr,
+                    } = data.kind
+                    else {
+                        return Err(Fault::new("data that is not laid down at the start"));
+                    };
+                    self.data.push((constant(&offset_expr)?, data.data));
+                }
+            }
             Payload::CustomSection(section) => {
                 if let KnownCustom::Name(names) = section.as_known() {
                     for name in names {
@@ -143,10 +156,7 @@ impl<'a> Module<'a> {
         let ElementItems::Functions(functions) = element.items else {
             return Err(Fault::new("a segment of expressions"));
         };
-        let Operator::I32Const { value } = offset_expr.get_operators_reader().read()? else {
-            return Err(Fault::new("a segment that begins at no constant"));
-        };
-        for (slot, function) in (value as u32..).zip(functions) {
+        for (slot, function) in (constant(&offset_expr)?..).zip(functions) {
             self.slots.push((slot, function?));
         }
         Ok(())
@@ -180,6 +190,14 @@ impl<'a> Module<'a> {
     /// where it has none.
     pub fn name(&self, function: u32) -> String {
         plain(self.names.get(&function).copied().unwrap_or_default())
+    }
+}
+
+/// What a segment begins at.
+fn constant(begins: &ConstExpr) -> Result<u32, Fault> {
+    match begins.get_operators_reader().read()? {
+        Operator::I32Const { value } => Ok(value as u32),
+        other => Err(Fault::new(format!("a segment begins at {other:?}"))),
     }
 }
 

@@ -6,14 +6,15 @@
 //! its slots as it is made.
 
 use crate::Fault;
+use crate::data::{Piece, taken_out};
 use crate::module::Module;
 use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
 use wasm_encoder::reencode::{Reencode, RoundtripReencoder};
 use wasm_encoder::{
-    CodeSection, ConstExpr, ElementSection, Elements, EntityType, ExportKind, ExportSection,
-    Function, FunctionSection, GlobalSection, ImportSection, Instruction, MemorySection,
-    RawSection, SectionId, TableSection,
+    CodeSection, ConstExpr, DataSection, ElementSection, Elements, EntityType, ExportKind,
+    ExportSection, Function, FunctionSection, GlobalSection, ImportSection, Instruction,
+    MemorySection, RawSection, SectionId, TableSection,
 };
 use wasmparser::{ExternalKind, Operator};
 
@@ -26,10 +27,13 @@ pub struct Parts {
     pub first: Vec<u8>,
     /// What comes after.
     pub rest: Vec<u8>,
+    /// How many bytes of text went there.
+    pub moved: usize,
 }
 
-/// Parts a module: what is exported stays, and what `stays` says of.
-pub fn parted(wasm: &[u8], stays: impl Fn(&str) -> bool) -> Result<Parts, Fault> {
+/// Parts a module: what is exported stays, and what `stays` says of; the texts `unsaid` go
+/// with the rest.
+pub fn parted(wasm: &[u8], stays: impl Fn(&str) -> bool, unsaid: &[&[u8]]) -> Result<Parts, Fault> {
     let module = Module::read(wasm)?;
     let exported: HashSet<u32> = module
         .exports
@@ -41,9 +45,11 @@ pub fn parted(wasm: &[u8], stays: impl Fn(&str) -> bool) -> Result<Parts, Fault>
         .own()
         .partition(|function| exported.contains(function) || stays(&module.name(*function)));
     let shared = Shared::of(&module, &first, &rest)?;
+    let (stay, go) = taken_out(&module.data, unsaid);
     Ok(Parts {
-        first: first_part(&module, &first, &shared)?,
-        rest: rest_part(&module, &rest, &shared)?,
+        first: first_part(&module, &first, &shared, &stay)?,
+        rest: rest_part(&module, &rest, &shared, &go)?,
+        moved: go.iter().map(|(_, bytes)| bytes.len()).sum(),
     })
 }
 
@@ -196,7 +202,12 @@ fn raw<'a>(id: SectionId, data: &'a [u8]) -> RawSection<'a> {
     RawSection { id: id as u8, data }
 }
 
-fn first_part(module: &Module, first: &[u32], shared: &Shared) -> Result<Vec<u8>, Fault> {
+fn first_part(
+    module: &Module,
+    first: &[u32],
+    shared: &Shared,
+    data: &[Piece],
+) -> Result<Vec<u8>, Fault> {
     let mut same = RoundtripReencoder;
     let mut out = wasm_encoder::Module::new();
     let numbers: Renumbered = (0..module.imported())
@@ -280,11 +291,16 @@ fn first_part(module: &Module, first: &[u32], shared: &Shared) -> Result<Vec<u8>
     end.instruction(&Instruction::End);
     code.function(&end);
     out.section(&code);
-    out.section(&raw(SectionId::Data, module.data));
+    out.section(&laid_down(data));
     Ok(out.finish())
 }
 
-fn rest_part(module: &Module, rest: &[u32], shared: &Shared) -> Result<Vec<u8>, Fault> {
+fn rest_part(
+    module: &Module,
+    rest: &[u32],
+    shared: &Shared,
+    data: &[Piece],
+) -> Result<Vec<u8>, Fault> {
     let mut same = RoundtripReencoder;
     let mut out = wasm_encoder::Module::new();
     out.section(&raw(SectionId::Type, module.types));
@@ -361,7 +377,16 @@ fn rest_part(module: &Module, rest: &[u32], shared: &Shared) -> Result<Vec<u8>, 
         )?);
     }
     out.section(&code);
+    out.section(&laid_down(data));
     Ok(out.finish())
+}
+
+fn laid_down(pieces: &[Piece]) -> DataSection {
+    let mut data = DataSection::new();
+    for (at, bytes) in pieces {
+        data.active(0, &ConstExpr::i32_const(*at as i32), bytes.iter().copied());
+    }
+    data
 }
 
 /// Slots that follow each other, with the first's place.

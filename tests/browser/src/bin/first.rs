@@ -1,7 +1,9 @@
 //! `./dev first`: writes to `tools/first.txt` what home runs by itself, in whatever state
-//! the records are. The build keeps that in the program's first part.
+//! the records are, and beside it what home says. The build keeps both in the program's
+//! first part.
 
 use std::collections::BTreeSet;
+use std::fs;
 use std::process::Command;
 
 use coldsump_browser::home::{ASK_RAN, in_every_state, ran};
@@ -9,7 +11,9 @@ use coldsump_browser::{Build, Phone, project};
 
 #[tokio::main(flavor = "current_thread")]
 async fn main() {
-    let watched = std::env::args().nth(1).expect("the watched program");
+    let mut words = std::env::args().skip(1);
+    let watched = words.next().expect("the watched program");
+    let said = words.next().expect("where to write what is said");
     let build = Build::over(ASK_RAN);
     let made = Command::new("node")
         .arg(project().join("tools/watched.mjs"))
@@ -19,15 +23,18 @@ async fn main() {
     assert!(made.expect("node runs").success());
     build.list_files();
 
-    let mut names = BTreeSet::new();
+    let (mut names, mut texts) = (BTreeSet::new(), BTreeSet::new());
     in_every_state(&build, async |phone: &Phone, state: &str| {
         let before = names.len();
-        names.extend(ran(phone).await);
+        let [ran, said] = ran(phone).await;
+        names.extend(ran);
+        texts.extend(said);
         println!("{state}: {} more", names.len() - before);
     })
     .await;
     let list: Vec<String> = names.into_iter().collect();
     let path = project().join("tools/first.txt");
-    std::fs::write(path, list.join("\n") + "\n").expect("the list is written");
+    fs::write(path, list.join("\n") + "\n").expect("the list is written");
+    fs::write(said, serde_json::json!(texts).to_string()).expect("the texts are written");
     println!("tools/first.txt: {} names", list.len());
 }
