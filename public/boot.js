@@ -12,11 +12,13 @@
 //   "coldsump-take-over" on window, when no test is running; the page then
 //   reloads. Nothing is swapped before that.
 
+import './lock.js'; // and disk.js, before the program runs
+
 const root = document.documentElement;
 const HOUR = 3_600_000;
 const ROOM = 30e6; // some ten photos and reports, in bytes
 
-// This script runs as soon as it is here: it waits neither for the style nor
+// This script, with the two it takes in, runs as soon as it is here: it waits neither for the style nor
 // for the rest of the page.
 const parsed = new Promise((done) => {
   const look = () => document.readyState !== 'loading' && done();
@@ -119,12 +121,10 @@ function say(sentence) {
   });
 }
 
-// Here before it is needed: when the program dies there may be no signal. Where it is
-// kept, the first screen comes before it.
+// Here before it is needed: when the program dies there may be no signal.
 let helper;
 const rescue = () => (helper ??= import('./rescue.js'));
-const early = navigator.serviceWorker?.controller ? stands : Promise.resolve();
-early.then(rescue).catch(() => undefined);
+stands.then(rescue).catch(() => undefined);
 
 /** Whether this is the program's end, and not a slip of a script. */
 const isEnd = (error) =>
@@ -203,11 +203,7 @@ async function join(program, rest) {
 
 /** Fetches, checks and starts the program; rejects with the reason if it cannot. */
 async function start() {
-  const glue = Promise.all([
-    import(part('js').href),
-    import('./disk.js'), // before the program runs
-    import('./lock.js'),
-  ]);
+  const glue = import(part('js').href);
   glue.catch(() => undefined); // told below
   await parsed;
   box = document.getElementById('boot');
@@ -218,7 +214,7 @@ async function start() {
   compiled.catch(() => undefined); // told below
   const rest = atOnce ? bringRest() : undefined;
   rest?.catch(() => undefined); // told below
-  const [{ default: init }] = await glue;
+  const { default: init } = await glue;
   const brought = await rest;
   // The loading line stays until the program has opened the records and removes it.
   const program = await init({ module_or_path: compiled });

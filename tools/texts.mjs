@@ -13,7 +13,7 @@ const WORDS = ['en', 'es'].map((tongue) => new URL(`../src/words/${tongue}/`, im
 // What draws home, its frame, its advice and its faults.
 const HOME = ['mod', 'prefs', 'screens/home', 'parts/fault', 'parts/install', 'parts/shell'];
 // No name that the program compares by is so long and has a space in it.
-const LONG = 24;
+const LONG = 12;
 
 /** A literal of Rust as the text it stands for. */
 function text(literal) {
