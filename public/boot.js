@@ -156,7 +156,7 @@ for (const type of HAND.concat(HAPPENS.split(' '))) {
     event.stopImmediatePropagation();
     if (ended || type === 'pagehide') return;
     if (type === 'click') event.preventDefault();
-    if (hand) root.ariaBusy = 'true';
+    if (hand) root.setAttribute('aria-busy', 'true');
     held.push([target, event]);
   };
   window.addEventListener(type, look, true);

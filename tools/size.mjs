@@ -1,12 +1,16 @@
-// Weighs a build: what a phone downloads to have the whole program offline,
-// brotli-compressed, against the limit. Usage: node tools/size.mjs [DIR]
+// Weighs a build, brotli-compressed, against its limits: what a phone downloads to have
+// the whole program offline, and what of it comes before the first screen.
+// Usage: node tools/size.mjs [DIR]
 
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { brotliCompressSync, constants } from 'node:zlib';
 
-// The aim is 400,000; this keeps what is there from growing further.
-const LIMIT = 550_000;
+// The aim is 400,000 for all; these keep what is there from growing further. Two parts
+// weigh some 15,000 more than one: the price of a first screen at a quarter of the whole.
+const LIMIT = 566_000;
+const FIRST_LIMIT = 145_000;
+const FIRST = /^(index\.html|(app|boot|coldsump-web|coldsump-first)-.*)$/;
 const dir = process.argv[2] ?? 'dist';
 
 const worker = readFileSync(join(dir, 'sw.js'), 'utf8');
@@ -35,8 +39,18 @@ const total = rows.reduce((sum, row) => sum + row.packed, 0);
 const line = (packed, raw, name) => `${packed.padStart(10)}${raw.padStart(10)}  ${name}`;
 console.log(line('brotli', 'raw', 'file'));
 for (const { name, raw, packed } of rows) console.log(line(String(packed), String(raw), name));
-console.log(line(String(total), '', `total of ${LIMIT} allowed (${((100 * total) / LIMIT).toFixed(1)} %)`));
-if (total > LIMIT) {
-  console.error(`size: ${total - LIMIT} bytes over the limit`);
-  process.exit(1);
+const first = rows.filter(({ name }) => FIRST.test(name));
+if (first.length !== 5) throw new Error(`size: ${first.length} files before the first screen`);
+const early = first.reduce((sum, row) => sum + row.packed, 0);
+
+for (const [what, bytes, limit] of [
+  ['before the first screen', early, FIRST_LIMIT],
+  ['total', total, LIMIT],
+]) {
+  const share = ((100 * bytes) / limit).toFixed(1);
+  console.log(line(String(bytes), '', `${what}, of ${limit} allowed (${share} %)`));
+  if (bytes > limit) {
+    console.error(`size: ${bytes - limit} bytes over the limit`);
+    process.exitCode = 1;
+  }
 }

@@ -126,23 +126,32 @@ impl Driver {
         }
     }
 
-    /// A driver that says its port on a line of its own.
+    /// A driver that says its port on a line of its own. One that finds the port it was
+    /// given taken meanwhile ends without a word of it, and is started again.
     fn that_says(command: &mut Command, before_port: &str) -> Self {
-        let (child, mut says) = started(command.stderr(Stdio::null()));
-        let port = says
-            .by_ref()
-            .lines()
-            .map_while(Result::ok)
-            .find_map(|line| {
-                let (_, port) = line.split_once(before_port)?;
-                port.trim().trim_end_matches('.').parse().ok()
-            });
-        Self {
-            child,
-            port: port.expect("the driver names its port"),
-            _says: Some(says),
-            screen: None,
+        command.stderr(Stdio::null());
+        for _ in 0..3 {
+            let (mut child, mut says) = started(command);
+            let port = says
+                .by_ref()
+                .lines()
+                .map_while(Result::ok)
+                .find_map(|line| {
+                    let (_, port) = line.split_once(before_port)?;
+                    port.trim().trim_end_matches('.').parse().ok()
+                });
+            if let Some(port) = port {
+                return Self {
+                    child,
+                    port,
+                    _says: Some(says),
+                    screen: None,
+                };
+            }
+            // It has ended: its words have.
+            let _ = child.wait();
         }
+        panic!("the driver names its port");
     }
 
     fn webkit() -> Self {

@@ -75,7 +75,7 @@ async fn an_early_tap_waits(engine: Engine) {
     phone.type_into("search", "zzz").await;
     phone.tap("to-settings").await;
     phone
-        .holds("document.documentElement.ariaBusy === 'true'")
+        .holds("document.documentElement.matches('[aria-busy=true]')")
         .await;
     phone.shot("first-waits").await;
     assert_eq!(phone.count("screen-home").await, 1);
@@ -84,7 +84,9 @@ async fn an_early_tap_waits(engine: Engine) {
     phone
         .holds("document.documentElement.dataset.whole === 'yes'")
         .await;
-    phone.holds("!document.documentElement.ariaBusy").await;
+    phone
+        .holds("!document.documentElement.hasAttribute('aria-busy')")
+        .await;
 
     // The same of an address, and of the way back.
     phone.go("#/").await;
