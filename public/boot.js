@@ -43,15 +43,8 @@ const stands = new Promise((done) => {
 // The program is in two parts (tools/split): the first draws the first screen, the rest
 // comes after it, and until it is in, what happens to the page waits. Should the first
 // lack what it runs, the page opens anew with both at once, as at any other screen.
-const MEMO = 'coldsump-at-once';
-const memo = (act) => {
-  try {
-    return act(sessionStorage) ?? true;
-  } catch {
-    return false; // a browser that keeps none
-  }
-};
-const atOnce = !/^(#\/?)?$/.test(location.hash) || memo((all) => all.getItem(MEMO) !== null);
+const LACKED = '#//'; // home, and not as it is called otherwise
+const atOnce = !/^(#\/?)?$/.test(location.hash);
 let held = [];
 
 // A text of the rest is zeros until it is in.
@@ -136,7 +129,10 @@ let ended = false;
 function end(error) {
   if (ended || !isEnd(error)) return;
   ended = true;
-  if (held && !atOnce && memo((all) => all.setItem(MEMO, ''))) return location.reload();
+  if (held && !atOnce) {
+    history.replaceState(null, '', LACKED);
+    return location.reload();
+  }
   root.dataset.stopped ??= String(error);
   const word = root.dataset.stopped;
   // Not from within the call that died.
@@ -176,10 +172,8 @@ const parts = () => document.querySelector('meta[name="coldsump-parts"]').datase
 const part = (name) => new URL(parts()[name], document.baseURI);
 const ask = (url) => fetch(url, { credentials: 'same-origin', integrity: integrityOf(url) });
 
-/** The rest of the program, compiled; once more, whatever the server calls it. */
-async function bringRest() {
-  if (!parts().rest) return undefined;
-  const url = part('rest');
+/** A part of the program, compiled; once more, whatever the server calls it. */
+async function bring(url) {
   return WebAssembly.compileStreaming(ask(url)).catch(async () => {
     const answer = await ask(url);
     if (!answer.ok) throw new Error(`${url}: ${answer.status}`);
@@ -188,17 +182,32 @@ async function bringRest() {
 }
 
 /** Puts the rest to the first part. */
-async function join(program, rest) {
+function join(program, rest) {
   const given = { f: program };
   try {
-    if (rest) new WebAssembly.Instance(rest, given);
+    return new WebAssembly.Instance(rest, given);
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
-    await WebAssembly.instantiate(rest, given); // browsers that make none so large at once
+    return WebAssembly.instantiate(rest, given); // browsers that make none so large at once
   }
-  memo((all) => all.removeItem(MEMO));
+}
+
+/** Both parts are in: what waited for it happens. */
+function whole() {
+  if (location.hash === LACKED) history.replaceState(null, '', '#/');
   tell('whole', { value: 'yes', type: 'coldsump-whole' });
   release();
+}
+
+/** Has the rest put to the first part as soon as that is made, before it runs. */
+function joinWhenMade(rest) {
+  const { instantiate } = WebAssembly;
+  WebAssembly.instantiate = async (module, given) => {
+    WebAssembly.instantiate = instantiate;
+    const made = await instantiate(module, given);
+    await join(made.exports, rest);
+    return made;
+  };
 }
 
 /** Fetches, checks and starts the program; rejects with the reason if it cannot. */
@@ -207,18 +216,16 @@ async function start() {
   glue.catch(() => undefined); // told below
   await parsed;
   box = document.getElementById('boot');
-  // Compiled while the others come; once more, and whatever the server calls it, when
-  // that fails: then the fault is told.
-  const wasm = part('wasm');
-  const compiled = WebAssembly.compileStreaming(ask(wasm)).catch(() => ask(wasm));
+  // Compiled while the script it is handed over to comes.
+  const compiled = bring(part('wasm'));
   compiled.catch(() => undefined); // told below
-  const rest = atOnce ? bringRest() : undefined;
+  const rest = atOnce && parts().rest ? bring(part('rest')) : undefined;
   rest?.catch(() => undefined); // told below
   const { default: init } = await glue;
-  const brought = await rest;
+  if (rest) joinWhenMade(await rest);
   // The loading line stays until the program has opened the records and removes it.
   const program = await init({ module_or_path: compiled });
-  if (atOnce) return join(program, brought);
+  if (atOnce || !parts().rest) return whole();
   joined = stands.then(() => complete(program));
 }
 
@@ -227,7 +234,8 @@ let joined;
 /** Brings the rest after the first screen; says so, and answers false, when it does not come. */
 async function complete(program, tries = 3) {
   try {
-    await join(program, await bringRest());
+    await join(program, await bring(part('rest')));
+    whole();
     return true;
   } catch (error) {
     if (tries > 1) {

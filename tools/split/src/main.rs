@@ -10,6 +10,9 @@
 mod data;
 mod module;
 mod part;
+mod shared;
+#[cfg(test)]
+mod tests;
 mod watch;
 
 use std::collections::HashSet;

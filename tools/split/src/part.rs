@@ -8,8 +8,9 @@
 use crate::Fault;
 use crate::data::{Piece, taken_out};
 use crate::module::Module;
+use crate::shared::Shared;
 use std::borrow::Cow;
-use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
+use std::collections::{BTreeMap, HashMap, HashSet};
 use wasm_encoder::reencode::{Reencode, RoundtripReencoder};
 use wasm_encoder::{
     CodeSection, ConstExpr, DataSection, ElementSection, Elements, EntityType, ExportKind,
@@ -51,99 +52,6 @@ pub fn parted(wasm: &[u8], stays: impl Fn(&str) -> bool, unsaid: &[&[u8]]) -> Re
         rest: rest_part(&module, &rest, &shared, &go)?,
         moved: go.iter().map(|(_, bytes)| bytes.len()).sum(),
     })
-}
-
-/// What lies between the parts.
-struct Shared {
-    /// Functions of the rest.
-    rest: HashSet<u32>,
-    /// Where the first finds those of them that it calls or gives away.
-    slots: BTreeMap<u32, u32>,
-    /// How many slots the first table has.
-    table: u32,
-    /// What the rest takes from the first: functions, and globals.
-    functions: BTreeSet<u32>,
-    globals: BTreeSet<u32>,
-}
-
-impl Shared {
-    fn of(module: &Module, first: &[u32], rest: &[u32]) -> Result<Self, Fault> {
-        let mut shared = Shared {
-            rest: rest.iter().copied().collect(),
-            slots: BTreeMap::new(),
-            table: module.tables[0].initial as u32,
-            functions: BTreeSet::new(),
-            globals: BTreeSet::new(),
-        };
-        for (slot, function) in &module.slots {
-            if shared.rest.contains(function) {
-                shared.slots.insert(*function, *slot);
-            }
-        }
-        for function in first {
-            for step in module.body(*function).get_operators_reader()? {
-                let (Operator::Call { function_index } | Operator::RefFunc { function_index }) =
-                    step?
-                else {
-                    continue;
-                };
-                if shared.rest.contains(&function_index) {
-                    let next = shared.table;
-                    if *shared.slots.entry(function_index).or_insert(next) == next {
-                        shared.table += 1;
-                    }
-                }
-            }
-        }
-        for function in rest {
-            for step in module.body(*function).get_operators_reader()? {
-                match step? {
-                    Operator::Call { function_index } | Operator::RefFunc { function_index }
-                        if !shared.rest.contains(&function_index) =>
-                    {
-                        shared.functions.insert(function_index);
-                    }
-                    Operator::GlobalGet { global_index } | Operator::GlobalSet { global_index } => {
-                        shared.globals.insert(global_index);
-                    }
-                    _ => {}
-                }
-            }
-        }
-        Ok(shared)
-    }
-
-    /// The names of what the rest takes, none that the build has given.
-    fn names(&self) -> impl Iterator<Item = (String, ExportKind, u32)> {
-        let tables = [
-            (ExportKind::Table, 0),
-            (ExportKind::Table, 1),
-            (ExportKind::Memory, 0),
-        ];
-        let globals = self
-            .globals
-            .iter()
-            .map(|global| (ExportKind::Global, *global));
-        let functions = self
-            .functions
-            .iter()
-            .map(|function| (ExportKind::Func, *function));
-        (0..)
-            .zip(tables.into_iter().chain(globals).chain(functions))
-            .map(|(n, (kind, index))| (short(n), kind, index))
-    }
-}
-
-/// `_0`, `_1`, ...: in as few letters as there are.
-fn short(mut n: u32) -> String {
-    let mut name = String::new();
-    loop {
-        name.insert(0, char::from_digit(n % 36, 36).unwrap_or('_'));
-        n /= 36;
-        if n == 0 {
-            return format!("_{name}");
-        }
-    }
 }
 
 /// The new index of each function that a part knows.
