@@ -16,7 +16,7 @@ import { fileURLToPath } from 'node:url';
 import { openPage, says } from './browser.mjs';
 
 const SLOWER = 4;
-const ROUNDS = 9;
+const ROUNDS = 25;
 const WALKS = 3;
 const START_LIMIT = 1.5; // of the bare page
 const TAP_LIMIT = 100; // ms

@@ -10,7 +10,7 @@ use super::refill_marks::{MarkList, mark, plain};
 use super::refill_plan::{Plan, ValveTyped};
 use super::refill_recovery::LoopRecovery;
 use super::refill_replay::Earlier;
-use super::refill_verdict::VerdictView;
+use super::refill_verdict::{FiguresView, VerdictView};
 use super::refill_watch::watch;
 use super::visit_frame::{Job, StationScreen};
 use crate::app::ledger::ledger;
@@ -91,14 +91,19 @@ pub fn Refill(id: VisitId) -> View {
         Some((_, true)) => markup! { <Running job test /> },
         Some((_, false)) => markup! {
             <Ended test />
-            <section>
-                <details>
-                    <summary>{words.phrase(P::Marks)}</summary>
-                    <MarkList job test />
-                </details>
-            </section>
-            <LoopRecovery job />
-            {earlier}
+            {soon(
+                markup! {
+                    <Measured test />
+                    <section>
+                        <details>
+                            <summary>{words.phrase(P::Marks)}</summary>
+                            <MarkList job test />
+                        </details>
+                    </section>
+                    <LoopRecovery job />
+                    {earlier}
+                },
+            )}
         },
     };
     let sub = words.phrase(P::RefillSub);
@@ -225,9 +230,20 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
     }
 }
 
-/// After the test.
+/// After the test: how it went.
 #[component]
 fn Ended(test: Memo<Option<Test>>) -> View {
+    let system = prefs().system.get_untracked();
+    live(move || {
+        let test = test.get()?;
+        let outcome = judge(&test.setup, &test.timed());
+        Some(markup! { <VerdictView outcome system /> })
+    })
+}
+
+/// What it is judged by.
+#[component]
+fn Measured(test: Memo<Option<Test>>) -> View {
     let words = prefs().words;
     let system = prefs().system.get_untracked();
     live(move || {
@@ -235,7 +251,7 @@ fn Ended(test: Memo<Option<Test>>) -> View {
         let outcome = judge(&test.setup, &test.timed());
         let chart = refill_chart(&test, &outcome, system, words);
         Some(markup! {
-            <VerdictView test=test.clone() outcome system />
+            <FiguresView test=test.clone() outcome system />
             <section>
                 <h2>{words.phrase(P::ChartTitle)}</h2>
                 <ChartView chart />

@@ -10,11 +10,10 @@ use crate::record::Test;
 use crate::refill::{Estimate, LevelEstimate, Missing, Outcome, Span, Verdict};
 use crate::words::Phrase as P;
 
-/// Verdict, reasons, figures.
+/// Verdict, reasons, what to do next.
 #[component]
-pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
+pub fn VerdictView(outcome: Outcome, system: System) -> View {
     let words = prefs().words;
-    let said = |value: Value| show(value, system).to_string();
     let (icon, class) = match outcome.verdict {
         Verdict::Pass => (Icon::Full, "verdict state proven"),
         Verdict::PassWithWatch => (Icon::Full, "verdict state unproven"),
@@ -26,6 +25,23 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
         .iter()
         .map(|f| markup! { <li>{words.finding(f, system)}</li> })
         .collect_view();
+    markup! {
+        <section>
+            <p class=class data-test="verdict" role="heading" aria-level="2">
+                <Draw icon />
+                {words.refill_verdict(outcome.verdict)}
+            </p>
+            <ul class="bullets" data-test="findings">{reasons}</ul>
+            {outcome.next.map(|next| markup! { <p>{words.refill_next(next)}</p> })}
+        </section>
+    }
+}
+
+/// The figures with their intervals.
+#[component]
+pub fn FiguresView(test: Test, outcome: Outcome, system: System) -> View {
+    let words = prefs().words;
+    let said = |value: Value| show(value, system).to_string();
     let flow = |estimate: &Result<Estimate, Missing>| {
         estimate
             .as_ref()
@@ -142,14 +158,6 @@ pub fn VerdictView(test: Test, outcome: Outcome, system: System) -> View {
         }
     });
     markup! {
-        <section>
-            <p class=class data-test="verdict" role="heading" aria-level="2">
-                <Draw icon />
-                {words.refill_verdict(outcome.verdict)}
-            </p>
-            <ul class="bullets" data-test="findings">{reasons}</ul>
-            {outcome.next.map(|next| markup! { <p>{words.refill_next(next)}</p> })}
-        </section>
         <section>
             <h2>{words.phrase(P::Figures)}</h2>
             {need}
