@@ -75,7 +75,10 @@ async fn an_early_tap_waits(engine: Engine) {
     phone.type_into("search", "zzz").await;
     phone.tap("to-settings").await;
     phone
-        .holds("document.documentElement.matches('[aria-busy=true]')")
+        .holds(
+            "document.documentElement.matches('[aria-busy=true]')
+             && getComputedStyle(document.documentElement, '::before').visibility === 'visible'",
+        )
         .await;
     phone.shot("first-waits").await;
     assert_eq!(phone.count("screen-home").await, 1);
