@@ -7,8 +7,8 @@ import { join } from 'node:path';
 import { brotliCompressSync, constants } from 'node:zlib';
 
 // The aim is 400,000 for all; these keep what is there from growing further. Two parts
-// weigh some 15,000 more than one: the price of a first screen at a quarter of the whole.
-const LIMIT = 566_000;
+// weigh some 21,000 more than one: the price of a first screen at a quarter of the whole.
+const LIMIT = 572_000;
 const FIRST_LIMIT = 145_000;
 const FIRST = /^(index\.html|(app|boot|coldsump-web|coldsump-first)-.*)$/;
 const dir = process.argv[2] ?? 'dist';

@@ -46,10 +46,12 @@ pub fn parted(wasm: &[u8], stays: impl Fn(&str) -> bool, unsaid: &[&[u8]]) -> Re
         .own()
         .partition(|function| exported.contains(function) || stays(&module.name(*function)));
     let shared = Shared::of(&module, &first, &rest)?;
+    let mut here: Vec<u32> = rest.iter().chain(&shared.copies).copied().collect();
+    here.sort_unstable(); // by name, as the build put them: alike stands by alike
     let (stay, go) = taken_out(&module.data, unsaid);
     Ok(Parts {
         first: first_part(&module, &first, &shared, &stay)?,
-        rest: rest_part(&module, &rest, &shared, &go)?,
+        rest: rest_part(&module, &here, &shared, &go)?,
         moved: go.iter().map(|(_, bytes)| bytes.len()).sum(),
     })
 }

@@ -6,6 +6,11 @@ use std::collections::{BTreeMap, BTreeSet, HashSet};
 use wasm_encoder::ExportKind;
 use wasmparser::Operator;
 
+/// A body of so many bytes is copied, and these, whatever they weigh: in a search over
+/// thousands of lines the crossings made a third of the time.
+const SHORT: u64 = 80;
+const BUSY: [&str; 3] = ["dlmalloc", "memcmp", "core::str::"];
+
 /// What lies between the parts.
 pub struct Shared {
     /// Functions of the rest.
@@ -14,6 +19,9 @@ pub struct Shared {
     pub slots: BTreeMap<u32, u32>,
     /// How many slots the first table has.
     pub table: u32,
+    /// Functions of the first that the rest has too: a call from one part into the other
+    /// takes longer than one within, and short ones are called most.
+    pub copies: BTreeSet<u32>,
     /// Which functions the rest takes from the first.
     functions: BTreeSet<u32>,
     /// And which globals.
@@ -26,6 +34,7 @@ impl Shared {
         let mut shared = Shared {
             rest: rest.iter().copied().collect(),
             slots: BTreeMap::new(),
+            copies: BTreeSet::new(),
             table: module.tables[0].initial as u32,
             functions: BTreeSet::new(),
             globals: BTreeSet::new(),
@@ -50,11 +59,27 @@ impl Shared {
                 }
             }
         }
-        for function in rest {
+        let mut look: Vec<u32> = rest.to_vec();
+        while let Some(function) = look.pop() {
+            for callee in calls(module, function)? {
+                if !module.own().contains(&callee) {
+                    continue;
+                }
+                let body = module.body(callee).range();
+                let name = module.name(callee);
+                let worth =
+                    body.end - body.start <= SHORT || BUSY.iter().any(|busy| name.contains(busy));
+                if worth && !shared.rest.contains(&callee) && shared.copies.insert(callee) {
+                    look.push(callee);
+                }
+            }
+        }
+        let here: HashSet<u32> = shared.rest.iter().chain(&shared.copies).copied().collect();
+        for function in &here {
             for step in module.body(*function).get_operators_reader()? {
                 match step? {
                     Operator::Call { function_index } | Operator::RefFunc { function_index }
-                        if !shared.rest.contains(&function_index) =>
+                        if !here.contains(&function_index) =>
                     {
                         shared.functions.insert(function_index);
                     }
@@ -99,4 +124,15 @@ fn short(mut n: u32) -> String {
             return format!("_{name}");
         }
     }
+}
+
+/// The functions that one calls.
+fn calls(module: &Module, function: u32) -> Result<Vec<u32>, Fault> {
+    let mut called = Vec::new();
+    for step in module.body(function).get_operators_reader()? {
+        if let Operator::Call { function_index } = step? {
+            called.push(function_index);
+        }
+    }
+    Ok(called)
 }
