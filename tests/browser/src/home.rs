@@ -71,10 +71,12 @@ pub async fn in_every_state(build: &Build, mut look: impl AsyncFnMut(&Phone, &st
         }
     })
     .await;
-    for (name, choice) in [
-        ("glare", "light-glare"),
-        ("si", "units-si"),
-        ("spanish", "language-es"),
+    // The walk ends on a page that can't save.
+    phone.reload().await;
+    for (name, choice, kept) in [
+        ("glare", "light-glare", "[data-light=glare]"),
+        ("si", "units-si", "[data-light=glare]"),
+        ("spanish", "language-es", "[lang=es]"),
     ] {
         phone.go("#/settings").await;
         phone.tap(choice).await;
@@ -83,7 +85,12 @@ pub async fn in_every_state(build: &Build, mut look: impl AsyncFnMut(&Phone, &st
                 "document.querySelector('[data-test={choice}]').ariaPressed === 'true'"
             ))
             .await;
-        beside(&phone, &home, async |phone| look(phone, name).await).await;
+        beside(&phone, &home, async |phone| {
+            let kept = format!("document.documentElement.matches('{kept}')");
+            phone.holds(&kept).await;
+            look(phone, name).await;
+        })
+        .await;
     }
 }
 
