@@ -3,6 +3,8 @@
 use crate::Fault;
 use crate::data::Piece;
 use std::collections::HashMap;
+use wasm_encoder::ValType;
+use wasm_encoder::reencode::{Reencode, RoundtripReencoder};
 use wasmparser::{
     ConstExpr, DataKind, ElementItems, ElementKind, Export, FunctionBody, GlobalType, Import,
     KnownCustom, MemoryType, Name, Operator, Parser, Payload, TableType, TypeRef,
@@ -175,6 +177,18 @@ impl<'a> Module<'a> {
     /// The body of one of its own functions.
     pub fn body(&self, function: u32) -> &FunctionBody<'a> {
         &self.bodies[(function - self.imported()) as usize]
+    }
+
+    /// What one of its own functions keeps by name: how many, and of which type.
+    pub fn locals(&self, function: u32) -> Result<Vec<(u32, ValType)>, Fault> {
+        let locals = self.body(function).get_locals_reader()?;
+        locals
+            .into_iter()
+            .map(|local| {
+                let (count, of) = local?;
+                Ok((count, RoundtripReencoder.val_type(of)?))
+            })
+            .collect()
     }
 
     /// The type of a function.

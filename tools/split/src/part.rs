@@ -70,15 +70,7 @@ fn body(
 ) -> Result<Function, Fault> {
     let mut same = RoundtripReencoder;
     let body = module.body(function);
-    let mut out = Function::new(
-        body.get_locals_reader()?
-            .into_iter()
-            .map(|local| {
-                let (count, of) = local?;
-                Ok((count, same.val_type(of)?))
-            })
-            .collect::<Result<Vec<_>, Fault>>()?,
-    );
+    let mut out = Function::new(module.locals(function)?);
     let known = |index: u32| functions.get(&index).copied();
     let global = |index: u32| match globals {
         Some(globals) => globals.get(&index).copied().unwrap_or(index),
@@ -142,13 +134,8 @@ fn first_part(
     out.section(&functions);
 
     let mut tables = TableSection::new();
-    for (n, table) in module.tables.iter().enumerate() {
-        let mut table = *table;
-        if n == 0 {
-            table.initial = shared.table.into();
-            table.maximum = Some(shared.table.into());
-        }
-        tables.table(same.table_type(table)?);
+    for n in 0..module.tables.len() {
+        tables.table(same.table_type(shared.table_of(module, n))?);
     }
     out.section(&tables);
     let mut memories = MemorySection::new();
@@ -178,19 +165,9 @@ fn first_part(
     }
     out.section(&exports);
 
-    let mut elements = ElementSection::new();
-    for (at, run) in runs(&module.slots) {
-        let run: Vec<u32> = run
-            .iter()
-            .map(|function| numbers.get(function).copied().unwrap_or(absent))
-            .collect();
-        elements.active(
-            None,
-            &ConstExpr::i32_const(at),
-            Elements::Functions(Cow::Owned(run)),
-        );
-    }
-    out.section(&elements);
+    out.section(&standing(&module.slots, |function| {
+        numbers.get(&function).copied().unwrap_or(absent)
+    }));
 
     let mut code = CodeSection::new();
     for function in first {
@@ -229,12 +206,7 @@ fn rest_part(
                 EntityType::Global(same.global_type(module.globals[index as usize].0)?)
             }
             ExportKind::Table => {
-                let mut table = module.tables[index as usize];
-                if index == 0 {
-                    table.initial = shared.table.into();
-                    table.maximum = Some(shared.table.into());
-                }
-                EntityType::Table(same.table_type(table)?)
+                EntityType::Table(same.table_type(shared.table_of(module, index as usize))?)
             }
             _ => EntityType::Memory(same.memory_type(module.memory)?),
         };
@@ -265,16 +237,7 @@ fn rest_part(
         )
         .collect();
     slots.sort_unstable();
-    let mut elements = ElementSection::new();
-    for (at, run) in runs(&slots) {
-        let run: Vec<u32> = run.iter().map(|function| numbers[function]).collect();
-        elements.active(
-            None,
-            &ConstExpr::i32_const(at),
-            Elements::Functions(Cow::Owned(run)),
-        );
-    }
-    out.section(&elements);
+    out.section(&standing(&slots, |function| numbers[&function]));
 
     let mut code = CodeSection::new();
     for function in rest {
@@ -297,6 +260,20 @@ fn laid_down(pieces: &[Piece]) -> DataSection {
         data.active(0, &ConstExpr::i32_const(*at as i32), bytes.iter().copied());
     }
     data
+}
+
+/// What stands in the first table's slots, each function by its new index.
+fn standing(slots: &[(u32, u32)], number: impl Fn(u32) -> u32) -> ElementSection {
+    let mut elements = ElementSection::new();
+    for (at, run) in runs(slots) {
+        let run = run.into_iter().map(&number).collect();
+        elements.active(
+            None,
+            &ConstExpr::i32_const(at),
+            Elements::Functions(Cow::Owned(run)),
+        );
+    }
+    elements
 }
 
 /// Slots that follow each other, with the first's place.

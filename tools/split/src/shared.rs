@@ -4,7 +4,7 @@ use crate::Fault;
 use crate::module::Module;
 use std::collections::{BTreeMap, BTreeSet, HashSet};
 use wasm_encoder::ExportKind;
-use wasmparser::Operator;
+use wasmparser::{Operator, TableType};
 
 /// A body of so many bytes is copied, and these, whatever they weigh: in a search over
 /// thousands of lines the crossings made a third of the time.
@@ -18,7 +18,7 @@ pub struct Shared {
     /// Where the first finds those of them that it calls or gives away.
     pub slots: BTreeMap<u32, u32>,
     /// How many slots the first table has.
-    pub table: u32,
+    table: u32,
     /// Functions of the first that the rest has too: a call from one part into the other
     /// takes longer than one within, and short ones are called most.
     pub copies: BTreeSet<u32>,
@@ -45,17 +45,12 @@ impl Shared {
             }
         }
         for function in first {
-            for step in module.body(*function).get_operators_reader()? {
-                let (Operator::Call { function_index } | Operator::RefFunc { function_index }) =
-                    step?
-                else {
-                    continue;
-                };
-                if shared.rest.contains(&function_index) {
-                    let next = shared.table;
-                    if *shared.slots.entry(function_index).or_insert(next) == next {
-                        shared.table += 1;
-                    }
+            for callee in calls(module, *function)? {
+                let next = shared.table;
+                if shared.rest.contains(&callee)
+                    && *shared.slots.entry(callee).or_insert(next) == next
+                {
+                    shared.table += 1;
                 }
             }
         }
@@ -76,21 +71,27 @@ impl Shared {
         }
         let here: HashSet<u32> = shared.rest.iter().chain(&shared.copies).copied().collect();
         for function in &here {
+            let foreign = calls(module, *function)?;
+            (shared.functions).extend(foreign.into_iter().filter(|callee| !here.contains(callee)));
             for step in module.body(*function).get_operators_reader()? {
-                match step? {
-                    Operator::Call { function_index } | Operator::RefFunc { function_index }
-                        if !here.contains(&function_index) =>
-                    {
-                        shared.functions.insert(function_index);
-                    }
-                    Operator::GlobalGet { global_index } | Operator::GlobalSet { global_index } => {
-                        shared.globals.insert(global_index);
-                    }
-                    _ => {}
+                if let Operator::GlobalGet { global_index } | Operator::GlobalSet { global_index } =
+                    step?
+                {
+                    shared.globals.insert(global_index);
                 }
             }
         }
         Ok(shared)
+    }
+
+    /// One of the tables, the first with its new slots.
+    pub fn table_of(&self, module: &Module, n: usize) -> TableType {
+        let mut table = module.tables[n];
+        if n == 0 {
+            table.initial = self.table.into();
+            table.maximum = Some(self.table.into());
+        }
+        table
     }
 
     /// The names of what the rest takes, none that the build has given.

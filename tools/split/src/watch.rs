@@ -44,19 +44,10 @@ pub fn watched(wasm: &[u8]) -> Result<Vec<u8>, Fault> {
             Payload::CodeSectionStart { .. } => {
                 let mut code = CodeSection::new();
                 for (flag, function) in flags() {
-                    let body = module.body(function);
-                    let mut watched = Function::new(
-                        body.get_locals_reader()?
-                            .into_iter()
-                            .map(|local| {
-                                let (count, of) = local?;
-                                Ok((count, same.val_type(of)?))
-                            })
-                            .collect::<Result<Vec<_>, Fault>>()?,
-                    );
+                    let mut watched = Function::new(module.locals(function)?);
                     watched.instruction(&Instruction::I32Const(1));
                     watched.instruction(&Instruction::GlobalSet(flag));
-                    let mut steps = body.get_operators_reader()?;
+                    let mut steps = module.body(function).get_operators_reader()?;
                     while !steps.eof() {
                         watched.instruction(&same.instruction(steps.read()?)?);
                     }
