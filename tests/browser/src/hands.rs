@@ -52,6 +52,19 @@ impl Phone {
         self.js(&format!("location.hash = '{hash}'")).await;
     }
 
+    /// Lets the page go on by itself for so many milliseconds of its own clock: what is
+    /// looked for then is that something did not happen.
+    ///
+    /// # Panics
+    /// When the page does not answer.
+    pub async fn rests(&self, ms: u32) {
+        self.js(&format!(
+            "window.rested = false; setTimeout(() => {{ window.rested = true }}, {ms})"
+        ))
+        .await;
+        self.holds("window.rested").await;
+    }
+
     /// Chooses a file in a hidden field, as a person does through its label.
     ///
     /// # Panics

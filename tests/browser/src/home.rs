@@ -115,10 +115,7 @@ async fn start(phone: &Phone, home: &str) {
         .holds("document.querySelector('[data-test=screen-home], [data-test=screen-locked]')")
         .await;
     // What a start does later by itself begins within 300 ms of its first frame.
-    phone
-        .js("window.rested = false; setTimeout(() => { window.rested = true }, 800)")
-        .await;
-    phone.holds("window.rested").await;
+    phone.rests(800).await;
 }
 
 /// Gives a watched program's page (`Build::over`) the question [`ran`] asks.

@@ -29,9 +29,7 @@ async fn open(phone: &Phone, hash: &str, screen: &str, moved: &mut Vec<String>) 
     phone.reload().await;
     phone.find(&format!("screen-{screen}")).await;
     // Every thought that follows a screen begins within 240 ms, and is one task.
-    let rest = "window.rested = false; setTimeout(() => { window.rested = true }, 600)";
-    phone.js(rest).await;
-    phone.holds("window.rested").await;
+    phone.rests(600).await;
     let here = phone.js("return window.moved").await;
     let here = here.as_array().expect("a list");
     moved.extend(here.iter().map(|one| format!("{screen}: {one}")));
