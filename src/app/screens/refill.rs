@@ -211,10 +211,10 @@ fn Running(job: Job, test: Memo<Option<Test>>) -> View {
                 })
             }}
         </section>
-        <LevelEntry job test id />
         {follow}
         {soon(
             markup! {
+                <LevelEntry job test id />
                 <section>{chart}</section>
                 <section>
                     <h2 class="minor">{words.phrase(P::OtherMarks)}</h2>
