@@ -126,7 +126,9 @@ class Site {
     await page.cdp('Emulation.setCPUThrottlingRate', { rate: SLOWER });
     await page.goto(this.url);
     // Asked once: to ask again and again would be work for the slowed page.
-    await page.later('home.then(arguments[0])');
+    await page.later('home.then(arguments[0])').catch((error) => {
+      throw new Error(`home did not stay: does the first part lack something? ./dev test browser first\n${error}`);
+    });
     return page;
   }
 
