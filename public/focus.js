@@ -24,9 +24,9 @@ function follow() {
   }
 }
 
-// Before the next frame, when all is in its place: to see what is shown makes
-// the browser lay the page out, and once is enough.
+// When the next frame is painted: to see what is shown makes the browser lay the page
+// out, which it then has done, and a finger need not wait for it.
 new MutationObserver(() => {
-  if (!asked) requestAnimationFrame(follow);
+  if (!asked) requestAnimationFrame(() => setTimeout(follow));
   asked = true;
 }).observe(document.body, { childList: true, subtree: true });

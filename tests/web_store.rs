@@ -114,11 +114,11 @@ async fn a_write_that_fails_half_way_keeps_nothing() {
         (Some("UnknownError"), StoreError::Lost),
         (None, StoreError::Lost),
     ] {
-        let mend = break_add(3, 99, refusal);
+        let mend = break_add(3, 9999, refusal);
         let appended = store.append(&all).await;
         mend.call0(&JsValue::NULL).expect("it runs");
         assert_eq!(appended, Err(fault.clone()), "{refusal:?}");
-        let mend = break_add(3, 99, refusal);
+        let mend = break_add(3, 9999, refusal);
         let kept = store.keep_file(&file(), &all).await;
         mend.call0(&JsValue::NULL).expect("it runs");
         assert_eq!(kept, Err(fault), "{refusal:?}");

@@ -21,7 +21,7 @@ use js_sys::Reflect;
 use rexie::{Direction, Error, KeyRange, Transaction, TransactionMode};
 use wasm_bindgen::JsValue;
 
-use self::link::{Link, TRIES, failure, finish};
+use self::link::{Link, TAKEN, TRIES, failure, finish};
 use self::row::{Text, line_key, name_of, take, things};
 use super::{DEVICE, KeptFile, LOCK, Loaded, Store, StoreError};
 use crate::record::{About, Changed, Entry, EntryId, FileId, Line, Table, VisitId};
@@ -99,12 +99,31 @@ impl IndexedStore {
         self.link.begin(&[store], TransactionMode::ReadOnly)
     }
 
-    /// Keeps a file's row, if there is one, and entries, all or none.
+    /// Keeps a file's row, if there is one, and entries, all or none. Whether one is
+    /// there already is asked only when the engine says that one is: of what was just
+    /// tapped none is, and to ask would cost every tap a turn.
     async fn keep_rows(
         &self,
         file: Option<&JsValue>,
         entries: &[Entry],
         rows: &[(JsValue, JsValue)],
+    ) -> Result<Vec<Changed>, StoreError> {
+        let things = things(entries);
+        match self.add_rows(file, &things, rows, false).await {
+            Err(StoreError::Failed(why)) if why.contains(TAKEN) => {
+                self.add_rows(file, &things, rows, true).await
+            }
+            done => done,
+        }
+    }
+
+    /// The same; with `known`, some are there already and stay as they are.
+    async fn add_rows(
+        &self,
+        file: Option<&JsValue>,
+        things: &[About],
+        rows: &[(JsValue, JsValue)],
+        known: bool,
     ) -> Result<Vec<Changed>, StoreError> {
         let on = [ENTRIES, LINES, FILES];
         let tx = self.write(&on[..if file.is_some() { 3 } else { 2 }])?;
@@ -112,8 +131,13 @@ impl IndexedStore {
             if let Some(row) = file {
                 tx.store(FILES)?.put(row, None).await?;
             }
-            Self::add_new(&tx, rows).await?;
-            Self::sum_up(&tx, &things(entries)).await
+            let store = tx.store(ENTRIES)?;
+            for (id, row) in rows {
+                if !(known && store.key_exists(id.clone()).await?) {
+                    store.add(row, None).await?;
+                }
+            }
+            Self::sum_up(&tx, things).await
         };
         let outcome = outcome.await;
         finish(tx, outcome).await
@@ -163,17 +187,6 @@ impl IndexedStore {
         let store = self.read(FILES)?.store(FILES).map_err(failure)?;
         let row = store.get(id.to_string().into()).await.map_err(failure)?;
         Ok(row.filter(JsValue::is_object))
-    }
-
-    /// Adds the rows whose key is new; what is kept already stays as it is.
-    async fn add_new(tx: &Transaction, rows: &[(JsValue, JsValue)]) -> Result<(), Error> {
-        let store = tx.store(ENTRIES)?;
-        for (id, row) in rows {
-            if !store.key_exists(id.clone()).await? {
-                store.add(row, None).await?;
-            }
-        }
-        Ok(())
     }
 
     /// The lines of these things, worked out from all that is kept about each.

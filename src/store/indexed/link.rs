@@ -24,6 +24,9 @@ const SCHEMA: u32 = 2;
 /// How often what a lost connection stopped is tried again.
 pub const TRIES: u32 = 3;
 
+/// The browser's name for a row whose key is taken.
+pub const TAKEN: &str = "ConstraintError";
+
 /// Milliseconds before the first try; as much more before each later one.
 const PAUSE: u32 = 100;
 
@@ -159,6 +162,8 @@ pub fn told(mut text: String) -> StoreError {
     let has = |names: &[&str]| names.iter().any(|name| text.contains(name));
     if has(&["QuotaExceeded"]) {
         StoreError::Full
+    } else if has(&[TAKEN]) {
+        StoreError::Failed(text)
     } else if has(&["Locked"]) {
         StoreError::Locked
     } else if has(&["VersionError"]) {
