@@ -38,7 +38,9 @@ async fn before_the_program(
     let program = json!({ "patterns": [{ "urlPattern": "*.wasm" }] });
     phone.devtools("Fetch.enable", program).await;
     phone.goto(&server.url()).await;
-    phone.holds("document.getElementById('boot')").await;
+    phone
+        .holds("document.getElementById('boot')?.checkVisibility()")
+        .await;
     at(phone, "loading").await;
     phone.devtools("Fetch.disable", json!({})).await;
     let block = |urls: &[&str]| json!({ "urls": urls });

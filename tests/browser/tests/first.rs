@@ -5,8 +5,8 @@ use coldsump_browser::home::in_every_state;
 use coldsump_browser::{Build, Engine, Light, Phone, Server};
 use serde_json::json;
 
-/// Keeps the rest back where a tab was opened beside the walk, or when asked, until it
-/// is let go.
+/// Keeps the rest back where a tab was opened beside the walk, or the part that is asked
+/// for, until it is let go.
 const HOLD: &str = "
     window.starts = Number(sessionStorage.getItem('starts') ?? 0) + 1;
     sessionStorage.setItem('starts', window.starts);
@@ -15,8 +15,8 @@ const HOLD: &str = "
     const gate = new Promise((done) => { let_go = done; });
     window.letGo = let_go;
     window.fetch = async (what, ...how) => {
-      const held = localStorage.getItem('beside') ?? localStorage.getItem('hold');
-      if (held && String(what.href ?? what).includes('coldsump-rest')) {
+      const part = localStorage.getItem('beside') ? 'rest' : localStorage.getItem('hold');
+      if (part && String(what.href ?? what).includes(`coldsump-${part}`)) {
         window.asked = true;
         await gate;
       }
@@ -65,7 +65,7 @@ async fn an_early_tap_waits(engine: Engine) {
     phone.kept_offline().await;
     let visit = phone.demo_visit().await;
     phone.go("#/").await;
-    phone.js("localStorage.setItem('hold', 'yes')").await;
+    phone.js("localStorage.setItem('hold', 'rest')").await;
     phone.reload().await;
     phone.mounted().await;
     phone.holds("window.asked").await;
@@ -98,7 +98,19 @@ async fn an_early_tap_waits(engine: Engine) {
     phone.js(&format!("location.hash = '{visit}'")).await;
     phone.js("window.letGo()").await;
     phone.find("screen-overview").await;
-    assert_eq!(phone.js("return window.starts").await, 3);
+
+    // Before the first part is in there is a line that says so, not at once.
+    phone.js("localStorage.setItem('hold', 'first')").await;
+    phone.go("#/").await;
+    phone.reload().await;
+    phone.holds("window.asked").await;
+    phone
+        .holds("document.getElementById('boot-say').checkVisibility()")
+        .await;
+    phone.shot("first-slow").await;
+    phone.js("window.letGo()").await;
+    phone.find("screen-home").await;
+    assert_eq!(phone.js("return window.starts").await, 4);
 }
 
 #[tokio::test]
@@ -109,7 +121,7 @@ async fn another_screen_starts_with_both_parts() {
     phone.start(&server).await;
     let visit = phone.demo_visit().await;
     phone.go(&visit).await;
-    phone.js("localStorage.setItem('hold', 'yes')").await;
+    phone.js("localStorage.setItem('hold', 'rest')").await;
     phone.reload().await;
     phone.holds("window.asked").await;
     assert_eq!(phone.count("app").await, 0, "nothing is drawn by half");
@@ -123,7 +135,7 @@ async fn what_the_first_part_lacks_brings_both_at_once() {
     let server = Server::over(build.path());
     let phone = Phone::open(Light::Day).await;
     phone.start(&server).await;
-    phone.js("localStorage.setItem('hold', 'yes')").await;
+    phone.js("localStorage.setItem('hold', 'rest')").await;
     phone.reload().await;
     phone.holds("window.asked").await;
     // As the engine tells of a call into a slot that is empty yet.
@@ -139,7 +151,7 @@ async fn what_the_first_part_lacks_brings_both_at_once() {
         .await;
     assert_eq!(phone.count("stopped-title").await, 0);
     // The next start is in two again.
-    phone.js("localStorage.setItem('hold', 'yes')").await;
+    phone.js("localStorage.setItem('hold', 'rest')").await;
     phone.reload().await;
     phone.mounted().await;
     phone.holds("window.asked").await;
