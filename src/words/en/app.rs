@@ -397,7 +397,7 @@ phrases! {
     Altitude: "Altitude";
     ControlNominal: "Level control voltage";
     RefrigerantLabel: "Refrigerant";
-    CutOut: "HP cut-out";
+    CutOut: "HP cut\u{2011}out";
     AddMachine: "Add a machine";
     SaveSite: "Keep the site";
     SiteIncomplete: "Not kept yet. The fields marked above need a look; nothing you typed is lost.";
