@@ -19,8 +19,8 @@ struct Said {
 /// phrases count as the function `phrase`.
 fn said(source: &str) -> BTreeMap<String, Vec<Said>> {
     let source = source.split("#[cfg(test)]").next().unwrap_or_default();
-    // A space that does not break is a space.
-    let source = source.replace("\\u{a0}", " ");
+    // A space or hyphen that does not break is one.
+    let source = source.replace("\\u{a0}", " ").replace("\\u{2011}", "-");
     let mut functions: BTreeMap<String, Vec<Said>> = BTreeMap::new();
     let (mut function, mut names) = (String::from("phrase"), Vec::new());
     let mut word = String::new();
