@@ -7,7 +7,7 @@ use leptos::prelude::request_animation_frame;
 use super::graph::RwSignal;
 use super::{View, live};
 
-/// Between a paint and what waits for it.
+/// Between a paint and what waits for it. Judgement, no source.
 const BREATH_MS: u32 = 10;
 
 /// Runs when what changed just now has been painted.
